@@ -1,0 +1,26 @@
+/**
+ * Days as whole numbers, counted from 1899-12-30 (day 0, the null date of OpenFormula hosts).
+ * All in universal time, so no time zone can move a day.
+ */
+const DAY = 86_400_000
+const ZERO = Date.UTC(1899, 11, 30)
+
+/** First and last day of OpenFormula's date range (OASIS 2011, 4.3.3): 1904-01-01 and 9999-12-31. */
+export const FIRST_DAY = 1462
+export const LAST_DAY = 2958465
+
+/** The day of an ISO text such as "2026-04-25", or null when the text is no such day. */
+export function dayOf(iso: string): number | null {
+  const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(iso)
+  if (!parts) return null
+  const [year, month, date] = [Number(parts[1]), Number(parts[2]), Number(parts[3])]
+  const time = Date.UTC(year, month - 1, date)
+  const back = new Date(time)
+  if (back.getUTCMonth() !== month - 1 || back.getUTCDate() !== date) return null
+  return Math.round((time - ZERO) / DAY)
+}
+
+/** The ISO text of a day: 46137 gives "2026-04-25". A part of a day is left off. */
+export const isoOf = (day: number): string => new Date(ZERO + Math.floor(day) * DAY).toISOString().slice(0, 10)
+
+export const yearOf = (day: number): number => Number(isoOf(day).slice(0, 4))

@@ -1,0 +1,99 @@
+import {CellFault, isRange, type Given, type Parameter} from "./parameters"
+import type {Unit} from "./quantity"
+import {isRefusal, notYet, wrongKind, type Refusal} from "./refusal"
+import type {SourceKey} from "./sources"
+
+export type {Refusal} from "./refusal"
+
+// The engine calls every function with what the cells hold; `any` lets one list carry functions of all shapes.
+type Parameters = Readonly<Record<string, Parameter<any>>>
+type Arguments<P extends Parameters> = {
+  readonly [K in keyof P]: P[K] extends Parameter<infer T> ? T : never
+}
+
+/** A number, a day (where `returns.unit` is "date") or a word. */
+export type Result = number | string
+
+/** One formula function: what the engine, the help and the tests all read. */
+export interface FormulaFunction<P extends Parameters = Parameters> {
+  /** Upper case with a dotted prefix that is no internet domain (OpenFormula 5.7). */
+  readonly name: string
+  readonly summary: string
+  /** More about the method, for the help: which published variant, what is assumed. */
+  readonly about?: string
+  readonly parameters: P
+  /** Lists that belong together row by row: a blank in one leaves out that row of all. */
+  readonly together?: readonly (keyof P & string)[]
+  readonly returns: {readonly label: string; readonly unit: Unit}
+  /** What it refuses beyond the limits of its arguments, in words for the help. */
+  readonly refuses?: readonly string[]
+  readonly sources: readonly [SourceKey, ...SourceKey[]]
+  /** A call that can be typed as it stands, and what it gives, to as many digits as are printed. */
+  readonly example: {readonly formula: string; readonly gives: Result}
+  calculate(given: Arguments<P>): Result | Refusal
+}
+
+/** Gives `calculate` the types of its arguments from `parameters`. */
+export const defineFunction = <const P extends Parameters>(definition: FormulaFunction<P>): FormulaFunction =>
+  definition as unknown as FormulaFunction
+
+/**
+ * What a function gives for what its arguments hold. The one place where arguments are counted, errors
+ * passed on, blanks told from numbers, limits kept and blank rows left out. An optional argument that is
+ * blank or left out takes its default. An error that came in goes out again, the leftmost first.
+ */
+export function answer(definition: FormulaFunction, given: readonly Given[]): Result | Refusal | CellFault {
+  const parameters = Object.entries(definition.parameters)
+  const least = parameters.filter(([, {absent}]) => !absent).length
+  if (given.length < least || given.length > parameters.length)
+    return wrongKind(`${definition.name} takes ${howMany(least, parameters.length)}, not ${given.length}`)
+
+  const fault = given.flatMap((value, i) => faultIn(value, parameters[i]![1].skips) ?? [])[0]
+  if (fault) return fault
+  const read: Record<string, any> = {}
+  for (const [i, [key, parameter]] of parameters.entries()) {
+    const value = given[i] ?? null
+    if (value === null && parameter.absent) read[key] = parameter.absent.value
+    else {
+      const got = parameter.read(blankWhereSkipped(value, parameter.skips))
+      if (isRefusal(got)) return got
+      read[key] = got
+    }
+  }
+  return leaveOutBlankRows(definition, read) ?? definition.calculate(read)
+}
+
+/** Drops blank entries, together where lists belong together; refuses lists of different length or with nothing left. */
+function leaveOutBlankRows({parameters, together = []}: FormulaFunction, read: Record<string, any>): Refusal | null {
+  const lists = Object.keys(parameters).filter((key) => parameters[key]!.isList && read[key] !== null)
+  const bound = lists.filter((key) => together.includes(key))
+  for (const group of [bound, ...lists.filter((key) => !together.includes(key)).map((key) => [key])]) {
+    const [first, ...others] = group
+    if (first === undefined) continue
+    const differs = others.find((key) => read[key].length !== read[first].length)
+    if (differs) {
+      const [a, b] = [parameters[first]!.label, parameters[differs]!.label]
+      return wrongKind(`${a} has ${read[first].length} cells and ${b} has ${read[differs].length}: sizes differ`)
+    }
+    const full = (_: unknown, row: number) => group.every((key) => read[key][row] !== null)
+    const rows = group.map((key) => read[key].filter(full))
+    if (rows[0].length === 0) return notYet(`${parameters[first]!.label}: not measured yet`)
+    for (const [i, key] of group.entries()) read[key] = rows[i]
+  }
+  return null
+}
+
+const faultIn = (given: Given, skips: readonly string[] = []) =>
+  (isRange(given) ? given.flat() : [given]).find(
+    (held): held is CellFault => held instanceof CellFault && !skips.includes(held.code),
+  )
+
+/** After `faultIn` only errors that count as blanks are left in a list. */
+const blankWhereSkipped = (given: Given, skips: readonly string[] | undefined): Given => {
+  if (!skips) return given
+  const blank = <T>(held: T) => (held instanceof CellFault ? null : held)
+  return isRange(given) ? given.map((row) => row.map(blank)) : blank(given)
+}
+
+const howMany = (least: number, most: number) =>
+  `${least === most ? most : `${least} to ${most}`} argument${most === 1 ? "" : "s"}`

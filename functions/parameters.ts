@@ -1,0 +1,142 @@
+import {FIRST_DAY, LAST_DAY, dayOf, isoOf} from "./calendar"
+import {isWithin, limitsInWords, withUnit, type Limits, type Unit} from "./quantity"
+import {isRefusal, notYet, outOfRange, wrongKind, type Refusal} from "./refusal"
+
+/** An error that stood in a cell or came out of an inner formula, with whatever the engine keeps of it. */
+export class CellFault {
+  constructor(
+    readonly code: string,
+    readonly origin: unknown,
+  ) {}
+}
+
+/** What one cell, or one value in a formula, holds. `null` is a blank. */
+export type Held = number | string | boolean | null | CellFault
+
+/** What an argument was given: one value, or a range row by row. */
+export type Given = Held | readonly (readonly Held[])[]
+
+/** One argument of a formula function: what it means, what it may be, and how it is read from a cell. */
+export interface Parameter<T> {
+  readonly label: string
+  readonly unit: Unit
+  /** What it may be, in words: "from 0 to 50 °Brix". */
+  readonly takes: string
+  readonly isRange: boolean
+  /** In an optional argument, what stands for one that is left out or blank. */
+  readonly absent?: {readonly value: T; readonly words: string}
+  /** A list keeps `null` where a cell is blank; `answer` leaves those rows out. */
+  readonly isList?: boolean
+  /** In a list, error codes that count as a blank. */
+  readonly skips?: readonly string[]
+  /** For `[values]`, the names of the crop values that the function uses. */
+  readonly names?: readonly string[]
+  read(given: Given): T | Refusal
+}
+
+export const isRange = (given: Given): given is readonly (readonly Held[])[] => Array.isArray(given)
+
+/** One number with its unit and limits. Text, numbers written as text and truth values are refused. */
+export function quantity(label: string, unit: Unit, limits: Limits = {}): Parameter<number> {
+  const read = (given: Given) => (isRange(given) ? takesOne(label) : readNumber(label, unit, limits, given))
+  return {label, unit, takes: limitsInWords({unit, limits}), isRange: false, read}
+}
+
+/** One day, as a date or as ISO text in quotes. Gives the number of the day (see calendar.ts). */
+export function date(label: string): Parameter<number> {
+  const read = (given: Given) => (isRange(given) ? takesOne(label) : readDay(label, given))
+  return {label, unit: "date", takes: "a date", isRange: false, read}
+}
+
+/** One name out of a list, in quotes. */
+export function choice<const C extends string>(label: string, choices: readonly C[]): Parameter<C> {
+  const list = choices.map((name) => `"${name}"`).join(", ")
+  const read = (given: Given) => {
+    if (isRange(given)) return takesOne(label)
+    if (given === null) return notYet(`${label} is blank`)
+    const found = choices.find((name) => name === given)
+    return found ?? wrongKind(`${label} must be one of ${list}, not ${shown(given)}`)
+  }
+  return {label, unit: "text", takes: `one of ${list}`, isRange: false, read}
+}
+
+/** Which end of a range of values: -1 the lower, 1 the upper. */
+export function side(label: string): Parameter<-1 | 1> {
+  const read = (given: Given) => {
+    const value = quantity(label, "number").read(given)
+    if (isRefusal(value)) return value
+    return value === 1 || value === -1 ? value : outOfRange(`${label} must be -1 (lower) or 1 (upper), not ${value}`)
+  }
+  return {label, unit: "number", takes: "-1 (lower) or 1 (upper)", isRange: false, read}
+}
+
+/** A range of measured numbers. Blanks are left out; when nothing is left the answer is "not measured yet". */
+export function measured(label: string, unit: Unit, limits: Limits = {}): Parameter<readonly number[]> {
+  return list(label, unit, limitsInWords({unit, limits}), (held) => readNumber(label, unit, limits, held))
+}
+
+/** A range of days. Blanks are left out. */
+export const dates = (label: string): Parameter<readonly number[]> =>
+  list(label, "date", "dates", (held) => readDay(label, held))
+
+/** A range of dates of which some may not be known yet: #N/A counts as a blank, other errors pass. */
+export const limitDates = (label: string): Parameter<readonly number[]> => ({...dates(label), skips: ["#N/A"]})
+
+/** A range of words. A blank cell is an empty word: it never leaves out a row by itself. */
+export function words(label: string): Parameter<readonly string[]> {
+  const readWord = (held: Held) =>
+    held === null ? "" : typeof held === "string" ? held : wrongKind(`${label} must be words, not ${shown(held)}`)
+  return list(label, "text", "words", readWord)
+}
+
+/** Makes an argument optional: left out or blank it stands for `value`. */
+export function optional<T, A>(
+  parameter: Parameter<T>,
+  value: A,
+  says = value === null ? "" : String(value),
+): Parameter<T | A> {
+  return {...parameter, absent: {value, words: says}} as Parameter<T | A>
+}
+
+function list<T>(
+  label: string,
+  unit: Unit,
+  takes: string,
+  readOne: (held: Held) => T | Refusal,
+): Parameter<readonly T[]> {
+  const read = (given: Given) => {
+    const read: (T | null)[] = []
+    for (const held of isRange(given) ? given.flat() : [given]) {
+      const one = held === null && unit !== "text" ? null : readOne(held)
+      if (isRefusal(one)) return one
+      read.push(one)
+    }
+    return read as T[] // blanks are dropped by `answer`, row by row, before anyone calculates
+  }
+  return {label, unit, takes, isRange: true, isList: true, read}
+}
+
+function readNumber(label: string, unit: Unit, limits: Limits, held: Held): number | Refusal {
+  if (held === null) return notYet(`${label}: not measured yet`)
+  if (typeof held !== "number") return wrongKind(`${label} must be a number, not ${shown(held)}`)
+  if (isWithin(held, limits)) return held
+  return outOfRange(`${label} must be ${limitsInWords({unit, limits})}, not ${withUnit(held, unit)}`)
+}
+
+function readDay(label: string, held: Held): number | Refusal {
+  if (held === null) return notYet(`${label}: no date yet`)
+  const day = typeof held === "string" ? dayOf(held) : held
+  if (typeof day !== "number") return wrongKind(`${label} must be a date such as 2026-04-25, not ${shown(held)}`)
+  if (day >= FIRST_DAY && day < LAST_DAY + 1) return Math.floor(day)
+  return outOfRange(`${label} must be a date from ${isoOf(FIRST_DAY)} to ${isoOf(LAST_DAY)}, not the number ${day}`)
+}
+
+const takesOne = (label: string) => wrongKind(`${label} takes one value, not a range`)
+
+/** A held value as it is quoted in a sentence. */
+export const shown = (held: Held): string =>
+  typeof held === "string"
+    ? `the text "${held}"`
+    : typeof held === "boolean"
+      ? String(held).toUpperCase()
+      : String(held instanceof CellFault ? held.code : held)

@@ -1,0 +1,86 @@
+/** Unit symbols in use, written as printed beside a number. Areas are per hectare; a share runs from 0 to 1. */
+export type Unit =
+  | "°Brix"
+  | "mg/g per °Brix"
+  | "mg/g"
+  | "share"
+  | "share/day"
+  | "share/year"
+  | "g"
+  | "g/plant"
+  | "kg"
+  | "kg/ha"
+  | "kg/ha/day"
+  | "kg/h"
+  | "per ha"
+  | "ha/kg"
+  | "mm"
+  | "mm/day"
+  | "cm"
+  | "m"
+  | "°C"
+  | "°C·day"
+  | "per day"
+  | "per day and °C"
+  | "day of the year"
+  | "date"
+  | "days"
+  | "weeks"
+  | "month"
+  | "year"
+  | "years"
+  | "h"
+  | "count"
+  | "plants"
+  | "people"
+  | "money/kg"
+  | "money/ha"
+  | "money/ha/day"
+  | "money/unit"
+  | "units"
+  | "text"
+  | "names and numbers"
+  | "as given"
+  | "number"
+
+/** The numbers a quantity may take. `min` and `max` are allowed themselves, `above` and `below` are not. */
+export interface Limits {
+  readonly min?: number
+  readonly max?: number
+  readonly above?: number
+  readonly below?: number
+  readonly whole?: boolean
+}
+
+/** What a reader needs to know of one number: what it is, what it is counted in, what it may be. */
+export interface Quantity {
+  readonly label: string
+  readonly unit: Unit
+  readonly limits: Limits
+}
+
+export const isWithin = (value: number, {min, max, above, below, whole}: Limits) =>
+  !(
+    (min !== undefined && value < min) ||
+    (max !== undefined && value > max) ||
+    (above !== undefined && value <= above) ||
+    (below !== undefined && value >= below) ||
+    (whole && !Number.isInteger(value))
+  )
+
+/** The limits in words with their unit: "from 0 to 50 °Brix", "above 0 and up to 60 mm", "0 kg/ha or more". */
+export function limitsInWords({unit, limits: {min, max, above, below, whole}}: Omit<Quantity, "label">): string {
+  const counted = unitInWords(unit)
+  const kind = whole ? "a whole number " : ""
+  if (min !== undefined && max !== undefined) return `${kind}from ${min} to ${max}${counted}`
+  const lower = min !== undefined ? `${min} or more` : above !== undefined ? `above ${above}` : ""
+  const upper = max !== undefined ? `up to ${max}` : below !== undefined ? `below ${below}` : ""
+  const bounds = [lower, upper].filter(Boolean).join(" and ")
+  return bounds ? `${kind}${bounds}${counted}` : `${kind || "any number"}${counted}`.trim()
+}
+
+/** A number with its unit, as printed in a sentence: "80 °C", "0.4". Shares, texts and dates carry no symbol. */
+export const withUnit = (value: number, unit: Unit) => `${value}${unitInWords(unit)}`
+
+const unitInWords = (unit: Unit) =>
+  ["share", "number", "as given", "count", "text", "year"].includes(unit) ? "" : ` ${unit}`
