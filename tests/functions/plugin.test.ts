@@ -23,7 +23,7 @@ describe("a formula function in a cell", () => {
     ["=SPEAR.HEAT(19,7,5,25,1)", "SPEAR.HEAT takes 3 to 4 arguments, not 5"],
     ["=SPEAR.HEAT()", "SPEAR.HEAT takes 3 to 4 arguments, not 0"],
     ["=SPEAR.HEAT(T!A1:A2,7,5)", "Highest air temperature of the day takes one value, not a range"],
-    ["=SPEAR.HEAT({19},7,5)", "Highest air temperature of the day takes one value, not a range"],
+    ["=SPEAR.HEAT({19,20},7,5)", "Highest air temperature of the day takes one value, not a range"],
   ])("refuses %s as of the wrong kind", (formula, reason) => {
     expect(cell(formula, [[19], [20]])).toEqual({code: "#VALUE!", reason})
   })
