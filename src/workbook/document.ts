@@ -1,0 +1,92 @@
+import {z} from "zod"
+
+/**
+ * What a cell holds: a number, a word, a truth value, a formula beginning with "=", an ISO date such as
+ * "2026-04-25", or nothing. In a worked-out column the lone sign "=" stands for the formula of the column.
+ */
+export const contentSchema = z.union([z.number(), z.string(), z.boolean(), z.null()])
+export type Content = z.infer<typeof contentSchema>
+
+/** In a worked-out column: this row follows the column's formula. */
+export const COLUMN_FORMULA = "="
+
+/** What a number may be on entry. Outside `least` to `most` it is stopped; outside `usual` it is kept and questioned. */
+const ruleSchema = z.strictObject({
+  least: z.number().optional(),
+  most: z.number().optional(),
+  usual: z.tuple([z.number(), z.number()]).optional(),
+})
+
+const columnSchema = z.strictObject({
+  heading: z.string().min(1),
+  unit: z.string().optional(),
+  kind: z.enum(["typed", "measured", "carried over", "worked out"]),
+  /** For a worked-out column, the formula of its first row; other rows move its relative references along. */
+  formula: z.string().startsWith("=").optional(),
+  /** A formula for the line under the sheet, over whole columns. It is worked out beside the sheet, so it may use its own column. */
+  total: z.string().startsWith("=").optional(),
+  /** How values are shown; without it numbers show as they are. A number is the count of decimals. */
+  format: z
+    .union([z.literal("date"), z.literal("text"), z.literal("share"), z.number().int().min(0).max(9)])
+    .optional(),
+  /** Width on screen, in rem. */
+  width: z.number().positive().optional(),
+  /** Begins a new group of columns: a rule is drawn before it. */
+  starts: z.boolean().optional(),
+  rule: ruleSchema.optional(),
+  /** What the column stands for in the season calendar and the printed plan. */
+  part: z.enum(["planting", "age", "open", "close", "held by", "slack", "weeks", "crop", "limit"]).optional(),
+  /** One or two sentences for the person who reads it: what it means, how it is worked out, what it rests on. */
+  about: z.string().optional(),
+})
+
+const sheetSchema = z.strictObject({
+  name: z
+    .string()
+    .min(1)
+    .max(31)
+    .regex(/^[^\\/?*[\]:]+$/, "must not hold \\ / ? * [ ] :"),
+  /** The group it stands under in the list of sheets. */
+  group: z.string().min(1),
+  /** What the sheet is for, in a sentence or two. */
+  about: z.string().optional(),
+  /** Each row of this sheet names a value: the name in column A, the value in column B. */
+  names: z.boolean().optional(),
+  columns: z.array(columnSchema).min(1),
+  rows: z.array(z.array(contentSchema)),
+})
+
+/** The saved workbook. Rows may be shorter than the columns; what is missing is blank. */
+export const documentSchema = z.strictObject({
+  name: z.string().min(1),
+  /** What season or state it shows, for the head of the page. */
+  season: z.string().optional(),
+  /** One sentence: who made it up, or whose it is. */
+  about: z.string().optional(),
+  sheets: z.array(sheetSchema).min(1),
+})
+
+type DeepReadonly<T> = T extends object ? {readonly [K in keyof T]: DeepReadonly<T[K]>} : T
+export type Document = DeepReadonly<z.infer<typeof documentSchema>>
+export type Sheet = Document["sheets"][number]
+export type Column = Sheet["columns"][number]
+
+/** A cell by the position of its sheet, row and column, counted from 0. */
+export interface CellAddress {
+  readonly sheet: number
+  readonly row: number
+  readonly col: number
+}
+
+export const contentAt = ({sheets}: Document, {sheet, row, col}: CellAddress): Content =>
+  sheets[sheet]?.rows[row]?.[col] ?? null
+
+/** Whether a cell of a worked-out column holds something else than the column's formula. */
+export function isTypedOver(document: Document, at: CellAddress): boolean {
+  const sheet = document.sheets[at.sheet]
+  return (
+    sheet?.columns[at.col]?.formula !== undefined &&
+    at.row < sheet.rows.length &&
+    contentAt(document, at) !== COLUMN_FORMULA
+  )
+}

@@ -1,0 +1,83 @@
+import {z} from "zod"
+import {documentSchema, type Document} from "./document"
+import {cellText} from "./formula"
+
+/** The version of the file form that is written; older ones are brought up to it on reading. */
+export const FILE_VERSION = 1
+
+/** What reading a file gives: the document, or a sentence that says what is wrong and where. */
+export type Reading = {readonly document: Document} | {readonly refused: string}
+
+/** The text of a saved workbook: JSON with one row of a sheet on one line, so that two copies compare well. */
+export function writeFile({sheets, ...rest}: Document): string {
+  const head = JSON.stringify({fernledger: FILE_VERSION, ...rest}, null, 2).slice(0, -2)
+  return `${head},\n  "sheets": [\n${sheets.map(sheetText).join(",\n")}\n  ]\n}\n`
+}
+
+/** Reads the text of a saved workbook. A damaged or foreign file is refused with a sentence that says where. */
+export function readFile(text: string): Reading {
+  let saved: unknown
+  try {
+    saved = JSON.parse(text)
+  } catch (fault) {
+    return {refused: `This is not a Fernledger workbook, or it is damaged: ${placeInText(text, fault)}`}
+  }
+  if (typeof saved !== "object" || saved === null || !("fernledger" in saved))
+    return {
+      refused:
+        "This is not a Fernledger workbook: it does not begin with the word “fernledger” and a version",
+    }
+  const {fernledger: version, ...content} = saved
+  if (!Number.isInteger(version) || (version as number) < 1)
+    return {
+      refused: `The version of this workbook is ${JSON.stringify(version)}; a whole number from 1 was expected`,
+    }
+  if ((version as number) > FILE_VERSION)
+    return {
+      refused: `This workbook was saved by a newer Fernledger (file version ${version}; this one reads up to ${FILE_VERSION})`,
+    }
+  const parsed = documentSchema.safeParse(content)
+  if (!parsed.success) return {refused: `This workbook is damaged: ${whatIsWrong(parsed.error, content)}`}
+  return twins(parsed.data) ?? {document: parsed.data}
+}
+
+function sheetText({columns, rows, ...rest}: Document["sheets"][number]): string {
+  const line = (one: unknown) => `        ${JSON.stringify(one)}`
+  const head = JSON.stringify(rest, null, 2).slice(2, -2).replace(/^/gm, "    ")
+  return (
+    `    {\n${head},\n      "columns": [\n${columns.map(line).join(",\n")}\n      ],\n` +
+    `      "rows": [${rows.length ? `\n${rows.map(line).join(",\n")}\n      ` : ""}]\n    }`
+  )
+}
+
+function placeInText(text: string, fault: unknown): string {
+  const position = /position (\d+)/.exec(String(fault))?.[1]
+  if (position === undefined) return text.trim() === "" ? "it is empty" : "its text breaks off"
+  const before = text.slice(0, Number(position)).split("\n")
+  return `line ${before.length}, character ${before.at(-1)!.length + 1} cannot be read`
+}
+
+function whatIsWrong(error: z.ZodError, content: object): string {
+  const issue = error.issues[0]!
+  return `${placeInDocument(issue.path, content)}: ${issue.message.replace(/^Invalid input: /, "").replace(/^./, (c) => c.toLowerCase())}`
+}
+
+/** "sheet 2 “Plantings”, cell C4" for a path such as ["sheets", 1, "rows", 3, 2]. */
+function placeInDocument(path: readonly PropertyKey[], content: object): string {
+  const [top, index, part, row, col, ...rest] = path
+  if (top !== "sheets" || typeof index !== "number") return path.length ? `“${path.join(" ")}”` : "its head"
+  const name = (content as {sheets: {name?: unknown}[]}).sheets[index]?.name
+  const sheet = `sheet ${index + 1}${typeof name === "string" ? ` “${name}”` : ""}`
+  if (part === "rows" && typeof row === "number")
+    return typeof col === "number" ? `${sheet}, cell ${cellText(row, col)}` : `${sheet}, row ${row + 1}`
+  if (part === "columns" && typeof row === "number")
+    return [`${sheet}, column ${row + 1}`, ...[col, ...rest].filter((one) => one !== undefined)].join(", ")
+  return part === undefined ? sheet : `${sheet}, “${String(part)}”`
+}
+
+/** Two sheets of one name cannot be told apart in a formula. */
+function twins({sheets}: Document): {refused: string} | null {
+  const names = sheets.map(({name}) => name.toLowerCase())
+  const twin = names.findIndex((name, i) => names.indexOf(name) < i)
+  return twin < 0 ? null : {refused: `This workbook is damaged: two sheets are named “${sheets[twin]!.name}”`}
+}

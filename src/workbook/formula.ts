@@ -1,0 +1,128 @@
+/** One piece of a formula's text. All pieces, joined, give the text back. */
+export interface Token {
+  readonly kind:
+    "space" | "text" | "number" | "reference" | "function" | "name" | "sign" | "error" | "unknown"
+  readonly text: string
+}
+
+/** A reference as written: the sheet if it names one, and its corners. A whole column has no row, a whole row no column. */
+export interface Reference {
+  readonly sheet: string | null
+  readonly from: Corner
+  /** Equal to `from` for a single cell. */
+  readonly to: Corner
+}
+export interface Corner {
+  readonly col: number | null
+  readonly row: number | null
+  readonly colFixed: boolean
+  readonly rowFixed: boolean
+}
+
+const SHEET = String.raw`(?:'(?:[^']|'')+'|[\p{L}_][\p{L}\p{N}_.]*)!`
+const CELL = String.raw`\$?[A-Za-z]{1,3}\$?[1-9][0-9]*`
+const COLUMN = String.raw`\$?[A-Za-z]{1,3}`
+const ROW = String.raw`\$?[1-9][0-9]*`
+const REFERENCE = String.raw`(?:${SHEET})?(?:${CELL}(?::${CELL})?|${COLUMN}:${COLUMN}|${ROW}:${ROW})(?![\p{L}\p{N}_.(])`
+
+const pieces: readonly [Token["kind"], RegExp][] = (
+  [
+    ["space", String.raw`\s+`],
+    ["text", String.raw`"(?:[^"]|"")*"?`],
+    ["error", String.raw`#(?:N/A|DIV/0!|[A-Z]+[!?])`],
+    ["reference", REFERENCE],
+    ["number", String.raw`[0-9]+(?:\.[0-9]*)?(?:[eE][+-]?[0-9]+)?|\.[0-9]+`],
+    ["function", String.raw`[\p{L}_][\p{L}\p{N}_.]*(?=\s*\()`],
+    ["name", String.raw`[\p{L}_][\p{L}\p{N}_.]*`],
+    ["sign", String.raw`<>|<=|>=|[-+*/^&=<>%(){},;:!]`],
+    ["unknown", String.raw`[^]`],
+  ] as const
+).map(([kind, pattern]) => [kind, new RegExp(pattern, "uy")] as const)
+
+/** Splits a formula into its pieces. Never fails: what it does not know is a piece of kind "unknown". */
+export function tokens(formula: string): readonly Token[] {
+  const found: Token[] = []
+  for (let at = 0; at < formula.length;) {
+    for (const [kind, pattern] of pieces) {
+      pattern.lastIndex = at
+      const text = pattern.exec(formula)?.[0]
+      if (!text) continue
+      found.push({kind, text})
+      at += text.length
+      break
+    }
+  }
+  return found
+}
+
+/** Reads a piece of kind "reference". */
+export function referenceOf(text: string): Reference {
+  const bang = text.lastIndexOf("!")
+  const sheet = bang < 0 ? null : text.slice(0, bang).replace(/^'|'$/g, "").replaceAll("''", "'")
+  const [from, to = from] = text.slice(bang + 1).split(":") as [string, string?]
+  return {sheet, from: cornerOf(from), to: cornerOf(to)}
+}
+
+/** The reference as text, the way the engine writes it. */
+export function referenceText({sheet, from, to}: Reference): string {
+  const whole = from.row === null || from.col === null
+  const corners = whole || !sameCorner(from, to) ? `${cornerText(from)}:${cornerText(to)}` : cornerText(from)
+  return (sheet === null ? "" : `${sheetText(sheet)}!`) + corners
+}
+
+/** A sheet's name as written in a formula, quoted where it has to be. */
+export const sheetText = (name: string) =>
+  /^[\p{L}_][\p{L}\p{N}_]*$/u.test(name) ? name : `'${name.replaceAll("'", "''")}'`
+
+/** The formula as it reads `down` rows further down: relative rows move along, those with "$" stay. */
+export function movedDown(formula: string, down: number): string {
+  if (down === 0) return formula
+  const move = (corner: Corner): Corner =>
+    corner.row === null || corner.rowFixed ? corner : {...corner, row: corner.row + down}
+  return tokens(formula)
+    .map(({kind, text}) => {
+      if (kind !== "reference") return text
+      const {sheet, from, to} = referenceOf(text)
+      const [a, b] = [move(from), move(to)]
+      return (a.row ?? 0) < 0 || (b.row ?? 0) < 0 ? "#REF!" : referenceText({sheet, from: a, to: b})
+    })
+    .join("")
+}
+
+/** The formula with every use of a named value given its new name. */
+export const renamed = (formula: string, was: string, now: string) =>
+  tokens(formula)
+    .map(({kind, text}) => (kind === "name" && text.toLowerCase() === was.toLowerCase() ? now : text))
+    .join("")
+
+/** "A", "B", ... "Z", "AA": the letters of a column counted from 0. */
+export function columnLetters(col: number): string {
+  let letters = ""
+  for (let n = col + 1; n > 0; n = Math.floor((n - 1) / 26))
+    letters = String.fromCharCode(65 + ((n - 1) % 26)) + letters
+  return letters
+}
+
+export const cellText = (row: number, col: number) => `${columnLetters(col)}${row + 1}`
+
+const columnNumber = (letters: string) =>
+  [...letters.toUpperCase()].reduce((n, letter) => n * 26 + letter.charCodeAt(0) - 64, 0) - 1
+
+function cornerOf(text: string): Corner {
+  const [, colFixed, letters, rowFixed, digits] = /^(\$?)([A-Za-z]*)(\$?)([0-9]*)$/.exec(text)!
+  // "$3" is a fixed row: its only "$" is read as the first.
+  const fixed = letters ? rowFixed === "$" : colFixed === "$" || rowFixed === "$"
+  return {
+    col: letters ? columnNumber(letters) : null,
+    row: digits ? Number(digits) - 1 : null,
+    colFixed: Boolean(letters) && colFixed === "$",
+    rowFixed: Boolean(digits) && fixed,
+  }
+}
+
+const cornerText = ({col, row, colFixed, rowFixed}: Corner) =>
+  (col === null ? "" : (colFixed ? "$" : "") + columnLetters(col)) +
+  (row === null ? "" : (rowFixed ? "$" : "") + (row + 1))
+
+const sameCorner = (a: Corner, b: Corner) =>
+  a.col === b.col && a.row === b.row && a.colFixed === b.colFixed && a.rowFixed === b.rowFixed

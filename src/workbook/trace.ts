@@ -1,0 +1,144 @@
+import {catalogue} from "../../functions/catalogue"
+import type {FormulaFunction} from "../../functions/define"
+import {COLUMN_FORMULA, contentAt, isTypedOver, type CellAddress, type Document, type Sheet} from "./document"
+import {referenceOf, tokens, type Reference} from "./formula"
+import {formulaIn, isFault, namesIn, type Value, type Workbook} from "./workbook"
+
+/** What a cell is to a reader, marked on the sheet before any colour. */
+export type CellKind =
+  "typed" | "measured" | "carried over" | "worked out" | "typed over" | "missing" | "questioned"
+
+/** Something a formula uses: one cell, or the cells of a range that bear on this row. */
+export interface Input {
+  /** The reference or name as written in the formula. */
+  readonly text: string
+  /** What it is, in the words of headings: "Area of Long Acre, Plantings". */
+  readonly words: string
+  /** The cells it stands for; for a whole column of a sheet kept by planting, those of this row's planting. */
+  readonly cells: readonly CellAddress[]
+}
+
+/** Where a value came from: the formula, the words for it, what it uses, and the functions with their sources. */
+export interface Origin {
+  readonly at: CellAddress
+  readonly kind: CellKind
+  readonly formula: string | null
+  /** The formula with every reference put as the heading it points at. */
+  readonly inWords: string | null
+  readonly inputs: readonly Input[]
+  readonly functions: readonly FormulaFunction[]
+}
+
+export function originOf({document}: Workbook, at: CellAddress): Origin {
+  const formula = formulaIn(document, at)
+  const pieces = formula === null ? [] : tokens(formula)
+  const inputs = new Map<string, Input>()
+  const words = pieces.map(({kind, text}) => {
+    const input = kind === "reference" || kind === "name" ? inputOf(document, at, kind, text) : null
+    if (!input) return text
+    inputs.set(input.text, input)
+    return `‹${headingOf(document, at, input)}›`
+  })
+  const called = new Set(pieces.filter(({kind}) => kind === "function").map(({text}) => text.toUpperCase()))
+  return {
+    at,
+    kind: kindAt(document, at),
+    formula,
+    inWords: formula === null ? null : words.join("").slice(1),
+    inputs: [...inputs.values()],
+    functions: catalogue.filter(({name}) => called.has(name)),
+  }
+}
+
+/** The kind of a cell, from its column and what it holds. */
+export function kindAt(document: Document, at: CellAddress): CellKind {
+  const sheet = document.sheets[at.sheet]
+  const column = sheet?.columns[at.col]
+  const content = contentAt(document, at)
+  if (!sheet || !column) return "typed"
+  if (isTypedOver(document, at)) return "typed over"
+  if (isUnusual(column.rule?.usual, content)) return "questioned"
+  if (content === null && column.kind === "measured" && holdsAnything(sheet, at.row)) return "missing"
+  return typeof content === "string" && content.startsWith("=") ? "worked out" : column.kind
+}
+
+/** What a row is about: the word in its first column, such as a planting's name. */
+export function keyOfRow({sheets}: Document, {sheet, row}: Pick<CellAddress, "sheet" | "row">): string {
+  const key = sheets[sheet]?.rows[row]?.[0] ?? null
+  return key === null || (typeof key === "string" && key.startsWith("=")) ? `row ${row + 1}` : String(key)
+}
+
+/** "10 of 10 used", "8 of 10 used, 2 blank": how many cells of a measured range hold something. */
+export function usedOf(cells: readonly CellAddress[], valueAt: (at: CellAddress) => Value): string {
+  const blank = cells.filter((at) => valueAt(at) === null).length
+  return `${cells.length - blank} of ${cells.length} used${blank ? `, ${blank} blank` : ""}`
+}
+
+/** The first inputs that are themselves in error: the way back to where an error began. */
+export const errorBegan = (value: Value): CellAddress | null => (isFault(value) ? value.began : null)
+
+function inputOf(document: Document, at: CellAddress, kind: string, text: string): Input | null {
+  if (kind === "name") {
+    const named = namesIn(document).find(({name}) => name.toLowerCase() === text.toLowerCase())
+    return named ? {text, words: text.replaceAll("_", " "), cells: [named.at]} : null
+  }
+  const reference = referenceOf(text)
+  const sheet = reference.sheet === null ? at.sheet : sheetNamed(document, reference.sheet)
+  if (sheet < 0) return null
+  const cells = cellsOf(document, at, sheet, reference)
+  return {text, words: wordsFor(document, at, sheet, reference, cells), cells}
+}
+
+const sheetNamed = ({sheets}: Document, name: string) =>
+  sheets.findIndex((sheet) => sheet.name.toLowerCase() === name.toLowerCase())
+
+function cellsOf(document: Document, at: CellAddress, index: number, {from, to}: Reference): CellAddress[] {
+  const sheet = document.sheets[index]!
+  const last = sheet.rows.length - 1
+  const cols = span(from.col ?? 0, to.col ?? sheet.columns.length - 1)
+  let rows = span(from.row ?? 0, Math.min(to.row ?? last, last))
+  if (from.row === null && index !== at.sheet) {
+    const key = keyOfRow(document, at)
+    const own = rows.filter((row) => keyOfRow(document, {sheet: index, row}) === key)
+    if (own.length) rows = own
+  }
+  if (from.row !== null && from.row === to.row) rows = [from.row]
+  return rows.flatMap((row) => cols.map((col) => ({sheet: index, row, col})))
+}
+
+function wordsFor(
+  document: Document,
+  at: CellAddress,
+  index: number,
+  reference: Reference,
+  cells: readonly CellAddress[],
+): string {
+  const sheet = document.sheets[index]!
+  const headings = [...new Set(cells.map(({col}) => sheet.columns[col]?.heading ?? ""))]
+  const heading = headings.length > 2 ? `${headings[0]} to ${headings.at(-1)}` : headings.join(" and ")
+  const keys = [...new Set(cells.map(({row}) => keyOfRow(document, {sheet: index, row})))]
+  const of = keys.length === 1 && keys[0] !== keyOfRow(document, at) ? ` of ${keys[0]}` : ""
+  const rows = cells.map(({row}) => row)
+  const counted =
+    cells.length > 1 && headings.length === 1 && reference.from.row === null
+      ? `, rows ${Math.min(...rows) + 1} to ${Math.max(...rows) + 1}`
+      : ""
+  return `${heading}${of}${index === at.sheet ? "" : `, ${sheet.name}`}${counted}`
+}
+
+function headingOf(document: Document, at: CellAddress, {words, cells}: Input): string {
+  const first = cells[0]
+  const heading = first && document.sheets[first.sheet]?.columns[first.col]?.heading
+  return first && first.sheet === at.sheet && first.row === at.row && cells.length === 1 && heading
+    ? heading
+    : words
+}
+
+const isUnusual = (usual: readonly [number, number] | undefined, content: unknown) =>
+  usual !== undefined && typeof content === "number" && (content < usual[0] || content > usual[1])
+
+const holdsAnything = ({rows}: Sheet, row: number) =>
+  rows[row]?.some((content) => content !== null && content !== COLUMN_FORMULA) ?? false
+
+const span = (from: number, to: number) =>
+  Array.from({length: Math.max(0, to - from + 1)}, (_, i) => from + i)
