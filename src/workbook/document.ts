@@ -25,9 +25,15 @@ const columnSchema = z.strictObject({
   formula: z.string().startsWith("=").optional(),
   /** A formula for the line under the sheet, over whole columns. It is worked out beside the sheet, so it may use its own column. */
   total: z.string().startsWith("=").optional(),
-  /** How values are shown; without it numbers show as they are. A number is the count of decimals. */
+  /** How values are shown: a count of decimals, a share as %, a date with its year ("date") or without ("day"). */
   format: z
-    .union([z.literal("date"), z.literal("text"), z.literal("share"), z.number().int().min(0).max(9)])
+    .union([
+      z.literal("date"),
+      z.literal("day"),
+      z.literal("text"),
+      z.literal("share"),
+      z.number().int().min(0).max(9),
+    ])
     .optional(),
   /** Width on screen, in rem. */
   width: z.number().positive().optional(),
@@ -35,7 +41,21 @@ const columnSchema = z.strictObject({
   starts: z.boolean().optional(),
   rule: ruleSchema.optional(),
   /** What the column stands for in the season calendar and the printed plan. */
-  part: z.enum(["planting", "age", "open", "close", "held by", "slack", "weeks", "crop", "limit"]).optional(),
+  part: z
+    .enum([
+      "planting",
+      "age",
+      "open",
+      "close",
+      "held by",
+      "slack",
+      "weeks",
+      "crop",
+      "crop low",
+      "crop high",
+      "limit",
+    ])
+    .optional(),
   /** One or two sentences for the person who reads it: what it means, how it is worked out, what it rests on. */
   about: z.string().optional(),
 })

@@ -1,0 +1,100 @@
+import type {CellAddress, Column, Document} from "./document"
+import {namesIn, type Value, type Workbook} from "./workbook"
+
+/** One limit that could close a planting: its name and the last day of cutting it allows, or null when it is not known yet. */
+export interface Limit {
+  readonly name: string
+  readonly day: number | null
+  readonly at: CellAddress
+}
+
+/** The season of one planting, read from the sheet that holds the season plan. Days as in functions/calendar.ts. */
+export interface PlanRow {
+  readonly row: number
+  readonly planting: string
+  readonly age: number | null
+  readonly opens: number | null
+  /** The last day of cutting; null when it is not cut, or not known. */
+  readonly closes: number | null
+  /** What holds it, or why it is not cut, in the sheet's own words. */
+  readonly heldBy: string
+  readonly slack: number | null
+  readonly weeks: number | null
+  /** Expected crop of the whole planting, kg. */
+  readonly crop: number | null
+  readonly cropLow: number | null
+  readonly cropHigh: number | null
+  readonly limits: readonly Limit[]
+  /** Where each of these stands, by its part. */
+  readonly cells: Readonly<Partial<Record<Part, CellAddress>>>
+}
+
+type Part = NonNullable<Column["part"]>
+
+export interface Plan {
+  readonly sheet: number
+  readonly rows: readonly PlanRow[]
+  /** The day on which the plan stands, from the named value As_of. */
+  readonly asOf: number | null
+  /** Expected crop of the farm by day, kg: each planting's crop spread evenly over its days of cutting. */
+  readonly daily: readonly {readonly day: number; readonly kg: number}[]
+}
+
+/** The sheet of the season plan: the one that has a close. */
+export const planSheet = ({sheets}: Document) =>
+  sheets.findIndex(({columns}) => columns.some(({part}) => part === "close"))
+
+/** The season plan of a workbook, or null when it has none. */
+export function planOf(workbook: Workbook): Plan | null {
+  const {document} = workbook
+  const sheet = planSheet(document)
+  if (sheet < 0) return null
+  const {columns, rows} = document.sheets[sheet]!
+  const read = (row: number): PlanRow => {
+    const cells: Partial<Record<Part, CellAddress>> = {}
+    const limits: Limit[] = []
+    for (const [col, {part, heading}] of columns.entries()) {
+      const at = {sheet, row, col}
+      if (part === "limit") limits.push({name: heading, day: numberOf(workbook.valueAt(at)), at})
+      else if (part) cells[part] = at
+    }
+    const value = (part: Part) => (cells[part] ? workbook.valueAt(cells[part]) : null)
+    const number = (part: Part) => numberOf(value(part))
+    const kg = (part: Part) => {
+      const crop = number(part)
+      const inTonnes = cells[part] && columns[cells[part].col]?.unit === "t"
+      return crop === null ? null : inTonnes ? crop * 1000 : crop
+    }
+    return {
+      row,
+      planting: wordOf(value("planting")),
+      age: number("age"),
+      opens: number("open"),
+      closes: number("close"),
+      heldBy: wordOf(value("held by")),
+      slack: number("slack"),
+      weeks: number("weeks"),
+      crop: kg("crop"),
+      cropLow: kg("crop low"),
+      cropHigh: kg("crop high"),
+      limits,
+      cells,
+    }
+  }
+  const plan = rows.map((_, row) => read(row)).filter(({planting}) => planting !== "")
+  const asOf = namesIn(document).find(({name}) => name === "As_of")
+  return {sheet, rows: plan, asOf: asOf ? numberOf(workbook.valueAt(asOf.at)) : null, daily: dailyCrop(plan)}
+}
+
+function dailyCrop(rows: readonly PlanRow[]): Plan["daily"] {
+  const byDay = new Map<number, number>()
+  for (const {opens, closes, crop} of rows) {
+    if (opens === null || closes === null || crop === null || closes < opens) continue
+    const perDay = crop / (closes - opens + 1)
+    for (let day = opens; day <= closes; day++) byDay.set(day, (byDay.get(day) ?? 0) + perDay)
+  }
+  return [...byDay].map(([day, kg]) => ({day, kg})).sort((a, b) => a.day - b.day)
+}
+
+const numberOf = (value: Value) => (typeof value === "number" ? value : null)
+const wordOf = (value: Value) => (typeof value === "string" || typeof value === "number" ? String(value) : "")
