@@ -18,7 +18,10 @@ export interface CropValue {
 }
 
 /** Every crop value by the name it has on the sheet `Crop values`. Defaults for a green crop. */
-export const cropValues = {...spearValues, ...rootValues, ...fernValues} as const satisfies Record<string, CropValue>
+export const cropValues = {...spearValues, ...rootValues, ...fernValues} as const satisfies Record<
+  string,
+  CropValue
+>
 
 export type CropValueName = keyof typeof cropValues
 
@@ -27,8 +30,13 @@ export type CropValueName = keyof typeof cropValues
  * replaces defaults by name. Blank rows are skipped and a blank number means the default; there is no heading
  * row. An unknown name, a name given twice and a number outside its range are refused.
  */
-export function valuesOf<const N extends CropValueName>(...names: readonly N[]): Parameter<Readonly<Record<N, number>>> {
-  const defaults = Object.fromEntries(names.map((name) => [name, cropValues[name].value])) as Record<N, number>
+export function valuesOf<const N extends CropValueName>(
+  ...names: readonly N[]
+): Parameter<Readonly<Record<N, number>>> {
+  const defaults = Object.fromEntries(names.map((name) => [name, cropValues[name].value])) as Record<
+    N,
+    number
+  >
   return {
     label: "Crop values",
     unit: "names and numbers",
@@ -40,8 +48,9 @@ export function valuesOf<const N extends CropValueName>(...names: readonly N[]):
       if (!isRange(given) || given.some((row) => row.length !== 2))
         return wrongKind("Crop values must be a range of two columns, name and number")
       const replaced: Record<string, number> = {}
+      const seen = new Set<string>()
       for (const [name = null, number = null] of given) {
-        const refusal = takeRow(name, number, replaced)
+        const refusal = takeRow(name, number, replaced, seen)
         if (refusal) return refusal
       }
       return {...defaults, ...replaced}
@@ -49,16 +58,22 @@ export function valuesOf<const N extends CropValueName>(...names: readonly N[]):
   }
 }
 
-function takeRow(name: Held, number: Held, into: Record<string, number>): Refusal | null {
+function takeRow(name: Held, number: Held, into: Record<string, number>, seen: Set<string>): Refusal | null {
   if (name === null && number === null) return null
   if (typeof name !== "string" || !Object.hasOwn(cropValues, name))
-    return wrongKind(name === null ? `Crop value ${shown(number)} has no name` : `There is no crop value named ${name}`)
-  if (Object.hasOwn(into, name)) return wrongKind(`Crop value ${name} is given twice`)
+    return wrongKind(
+      name === null ? `Crop value ${shown(number)} has no name` : `There is no crop value named ${name}`,
+    )
+  if (seen.has(name)) return wrongKind(`Crop value ${name} is given twice`)
+  seen.add(name)
   if (number === null) return null
-  if (typeof number !== "number") return wrongKind(`Crop value ${name} must be a number, not ${shown(number)}`)
+  if (typeof number !== "number")
+    return wrongKind(`Crop value ${name} must be a number, not ${shown(number)}`)
   const {unit, limits} = cropValues[name as CropValueName] as CropValue
   if (!isWithin(number, limits))
-    return outOfRange(`Crop value ${name} must be ${limitsInWords({unit, limits})}, not ${withUnit(number, unit)}`)
+    return outOfRange(
+      `Crop value ${name} must be ${limitsInWords({unit, limits})}, not ${withUnit(number, unit)}`,
+    )
   into[name] = number
   return null
 }

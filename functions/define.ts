@@ -63,8 +63,14 @@ export function answer(definition: FormulaFunction, given: readonly Given[]): Re
   return leaveOutBlankRows(definition, read) ?? definition.calculate(read)
 }
 
-/** Drops blank entries, together where lists belong together; refuses lists of different length or with nothing left. */
-function leaveOutBlankRows({parameters, together = []}: FormulaFunction, read: Record<string, any>): Refusal | null {
+/**
+ * Drops blank entries, together where lists belong together; refuses lists of different length or with nothing
+ * left. An optional list that belongs to no other and is blank throughout counts as left out.
+ */
+function leaveOutBlankRows(
+  {parameters, together = []}: FormulaFunction,
+  read: Record<string, any>,
+): Refusal | null {
   const lists = Object.keys(parameters).filter((key) => parameters[key]!.isList && read[key] !== null)
   const bound = lists.filter((key) => together.includes(key))
   for (const group of [bound, ...lists.filter((key) => !together.includes(key)).map((key) => [key])]) {
@@ -73,14 +79,28 @@ function leaveOutBlankRows({parameters, together = []}: FormulaFunction, read: R
     const differs = others.find((key) => read[key].length !== read[first].length)
     if (differs) {
       const [a, b] = [parameters[first]!.label, parameters[differs]!.label]
-      return wrongKind(`${a} has ${read[first].length} cells and ${b} has ${read[differs].length}: sizes differ`)
+      return wrongKind(
+        `${a} has ${read[first].length} cells and ${b} has ${read[differs].length}: sizes differ`,
+      )
     }
     const full = (_: unknown, row: number) => group.every((key) => read[key][row] !== null)
     const rows = group.map((key) => read[key].filter(full))
-    if (rows[0].length === 0) return notYet(`${parameters[first]!.label}: not measured yet`)
+    if (rows[0].length === 0) {
+      const {absent} = parameters[first]!
+      if (!absent || together.includes(first)) return nothingLeft(group, parameters, read)
+      read[first] = absent.value
+      continue
+    }
     for (const [i, key] of group.entries()) read[key] = rows[i]
   }
   return null
+}
+
+/** Names the list that is blank throughout; where each has something, but never in the same row, names them all. */
+function nothingLeft(group: readonly string[], parameters: Parameters, read: Record<string, any>): Refusal {
+  const blank = group.find((key) => read[key].every((held: unknown) => held === null))
+  if (blank !== undefined) return notYet(`${parameters[blank]!.label}: not measured yet`)
+  return notYet(`${group.map((key) => parameters[key]!.label).join(", ")}: no row is complete yet`)
 }
 
 const faultIn = (given: Given, skips: readonly string[] = []) =>
