@@ -1,0 +1,65 @@
+import {contentAt, type CellAddress, type Document} from "../workbook/document"
+import {formulaIn} from "../workbook/workbook"
+import {enterContent, isGuarded} from "./commands/cells"
+import {readEntry, typedText} from "./entry"
+import {chosenStep} from "./selection"
+import type {Store, Turn} from "./store"
+import {cellName} from "./words"
+
+/** Begins editing the chosen cell with what it holds, the caret at the end; arrow keys then move the caret. */
+export const startEditing: Turn = ({document, cell}) => {
+  const text = typedText(contentAt(document, cell), columnAt(document, cell), formulaIn(document, cell))
+  return {editing: {text, caret: text.length, arrowsLeave: false, refused: null}, question: null}
+}
+
+/** Begins editing by typing: what is typed takes the place of what the cell holds. */
+export const startTyping =
+  (text: string): Turn =>
+  () => ({editing: {text, caret: text.length, arrowsLeave: text !== "=", refused: null}, question: null})
+
+export const typeText =
+  (text: string, caret: number): Turn =>
+  ({editing}) => ({editing: {text, caret, arrowsLeave: editing?.arrowsLeave ?? false, refused: null}})
+
+/** Drops what is being typed; the cell stays as it was. */
+export const dropEditing: Turn = () => ({editing: null, question: null, said: "Unchanged."})
+
+/**
+ * Keeps what is being typed and chooses the next cell, `down` and `right` of this one. What cannot stand in the
+ * cell stays in the line with a sentence; over a worked-out cell the person is asked first. Says whether it was kept.
+ */
+export function keepEditing(store: Store, down: number, right: number): boolean {
+  const {editing, cell, document} = store.getState()
+  if (!editing) return true
+  const column = columnAt(document, cell)!
+  const same = editing.text === typedText(contentAt(document, cell), column, formulaIn(document, cell))
+  const entry = same
+    ? {content: contentAt(document, cell)}
+    : readEntry(editing.text, column, yearOf(document), (text) => store.workbook.normalized(text))
+  if ("refused" in entry) {
+    store.turn((state) => ({editing: {...state.editing!, refused: entry.refused}, said: `${entry.refused}.`}))
+    return false
+  }
+  const command = enterContent(cell, entry.content)
+  const edit = command(store.getState())
+  if (edit && isGuarded(cell)(store.getState())) {
+    const asks = `${cellName(document, cell)} is worked out. Type over it?`
+    store.turn(() => ({editing: null, question: {asks, yes: "Type over it", edit}, said: asks}))
+    return false
+  }
+  if (!store.run(command)) store.turn(() => ({editing: null, question: null, said: "Unchanged."}))
+  store.turn(chosenStep(down, right))
+  return true
+}
+
+/** Makes the edit that a question asked about. */
+export const answerYes = (store: Store) => store.run(({question}) => question?.edit ?? null)
+
+/** The year of the season, to complete dates typed without one. */
+function yearOf({season = ""}: Document): number {
+  const written = /\b(19|20)\d{2}\b/.exec(season)?.[0]
+  return written ? Number(written) : new Date().getFullYear()
+}
+
+export const columnAt = ({sheets}: Document, {sheet, col}: Pick<CellAddress, "sheet" | "col">) =>
+  sheets[sheet]?.columns[col]

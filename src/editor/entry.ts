@@ -1,0 +1,148 @@
+import {dayOf, isoOf, LAST_DAY} from "../../functions/calendar"
+import {COLUMN_FORMULA, type Column, type Content} from "../workbook/document"
+import {dateText, numberText} from "./display"
+
+/** What typed text means in a column, or the sentence that says why it cannot stand there. */
+export type Entry = {readonly content: Content} | {readonly refused: string}
+
+/** The formula spelt as the engine spells it, or null when it is not one. */
+type Normalize = (formula: string) => string | null
+
+/**
+ * Reads what a person typed into a cell. Numbers take a decimal point, thousands parted by spaces or commas in
+ * proper groups, and the unit of the column behind them; dates are taken in every form that has one meaning.
+ * Nothing is guessed: what could mean two things is refused with both readings. `year` completes "25 Apr".
+ */
+export function readEntry(typed: string, column: Column, year: number, normalize: Normalize): Entry {
+  const text = typed.trim()
+  if (text === "") return {content: null}
+  if (text.startsWith("'")) return {content: text.slice(1)}
+  if (text.startsWith("=")) return readFormula(text, column, normalize)
+  if (column.format === "date" || column.format === "day") return readDate(text, column, year)
+  const number = readNumber(text, column)
+  if (number !== null) return typeof number === "number" ? within(number, column) : number
+  if (holdsNumbers(column))
+    return {refused: `“${text}” is not a number; ${column.heading} takes ${unitWords(column)}`}
+  if (/^(true|false)$/i.test(text)) return {content: text.toLowerCase() === "true"}
+  return {content: dayOf(text) === null ? typed : text}
+}
+
+/** What stands in the entry line for a content: what a person would type to get it. */
+export function typedText(content: Content, column: Column | undefined, formula: string | null): string {
+  if (formula !== null) return formula
+  if (content === null) return ""
+  if (typeof content === "boolean") return content ? "TRUE" : "FALSE"
+  if (typeof content === "number")
+    return column?.format === "share" ? `${numberIn(content * 100)}%` : String(content)
+  return readsAsOther(content) ? `'${content}` : content
+}
+
+const numberIn = (value: number) => String(Number(value.toPrecision(12)))
+
+const readsAsOther = (text: string) => text.startsWith("=") || text.startsWith("'")
+
+function readFormula(text: string, column: Column, normalize: Normalize): Entry {
+  if (text === COLUMN_FORMULA)
+    return column.formula === undefined ? {refused: "A formula is missing after “=”"} : {content: text}
+  const formula = normalize(text)
+  return formula === null ? {refused: `This formula cannot be read: ${whatIsOff(text)}`} : {content: formula}
+}
+
+function whatIsOff(formula: string): string {
+  const bare = formula.replaceAll(/"(?:[^"]|"")*"/g, "")
+  if ((bare.match(/"/g) ?? []).length % 2) return "a quotation mark is not closed"
+  const [open, closed] = [(bare.match(/\(/g) ?? []).length, (bare.match(/\)/g) ?? []).length]
+  if (open > closed) return `${open - closed} bracket${open - closed > 1 ? "s are" : " is"} not closed`
+  if (closed > open) return `${closed - open} bracket${closed - open > 1 ? "s" : ""} too many`
+  if (bare.includes(";")) return "arguments are parted by commas here, not by “;”"
+  if (/[-+*/^&=<>,(]$/.test(bare.trim())) return `something is missing after “${bare.trim().at(-1)}”`
+  return "check its signs and commas"
+}
+
+const holdsNumbers = ({format, unit, kind}: Column) =>
+  format !== "text" &&
+  (typeof format === "number" || format === "share" || (unit !== undefined && kind !== "worked out"))
+
+const unitWords = ({unit, format}: Column) =>
+  format === "share" ? "a share such as 86 % or 0.86" : unit ? `a number in ${unit}` : "a number"
+
+/** A number, a refusal, or null when the text is not like a number at all. */
+function readNumber(text: string, column: Column): number | {refused: string} | null {
+  const parts = /^([-+\u2212]?)((?:\d|\.\d)[\d.,\s\u202f\u00a0]*?(?:[eE][-+]?\d+)?)\s*(%|[^\d\s].*)?$/.exec(
+    text,
+  )
+  if (!parts || column.format === "text") return null
+  const [, sign, written, unit = ""] = parts
+  const digits = written!.replace(/[\s\u202f\u00a0]/g, " ").trim()
+  const plain = /^\d{1,3}([ ,]\d{3})+(\.\d+)?$/.test(digits) ? digits.replace(/[ ,]/g, "") : digits
+  if (!/^(\d+\.?\d*|\.\d+)([eE][-+]?\d+)?$/.test(plain)) {
+    if (/^\d+,\d+$/.test(digits))
+      return {
+        refused: `“${digits}” has a comma; this workbook uses a decimal point. Did you mean ${digits.replace(",", ".")}?`,
+      }
+    return holdsNumbers(column) ? {refused: `“${text}” is not one number`} : null
+  }
+  const value = Number(plain) * (sign === "-" || sign === "\u2212" ? -1 : 1)
+  if (unit === "") return value
+  if (unit === "%") return value / 100
+  if (unit === column.unit) return value
+  return holdsNumbers(column)
+    ? {refused: `“${unit}” is not the unit here: ${column.heading} takes ${unitWords(column)}`}
+    : null
+}
+
+function within(value: number, {heading, unit, rule, format}: Column): Entry {
+  const {least, most} = rule ?? {}
+  const shown = (n: number) =>
+    format === "share" ? `${numberText(n * 100)} %` : `${numberText(n)}${unit ? ` ${unit}` : ""}`
+  if (least !== undefined && value < least)
+    return {refused: `${heading} ${shown(value)} is below ${shown(least)}`}
+  if (most !== undefined && value > most) {
+    const tenth = value / 10
+    const guess = (least ?? -Infinity) <= tenth && tenth <= most ? `. Did you mean ${shown(tenth)}?` : ""
+    return {refused: `${heading} ${shown(value)} is above ${shown(most)}${guess}`}
+  }
+  return {content: value}
+}
+
+const MONTH_NAMES = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"]
+
+function readDate(text: string, column: Column, year: number): Entry {
+  const read = dateIn(text, year)
+  if (read === null) return {refused: `“${text}” is not a date; type 25 Apr or 2026-04-25`}
+  if (typeof read === "string") return {refused: read}
+  const [least, most] = [column.rule?.least ?? 1462, column.rule?.most ?? LAST_DAY]
+  if (read < least || read > most)
+    return {refused: `${column.heading} ${dateText(read)} is outside ${dateText(least)} to ${dateText(most)}`}
+  return {content: isoOf(read)}
+}
+
+/** The day, a sentence when the text has two meanings, or null when it is no date. */
+function dateIn(text: string, year: number): number | string | null {
+  const iso = /^(\d{4})-(\d{1,2})-(\d{1,2})$/.exec(text)
+  if (iso) return day(Number(iso[1]), Number(iso[2]), Number(iso[3]))
+  const named =
+    /^(\d{1,2})\.?[\s-]*([a-z]{3,9})\.?[\s,-]*(\d{4}|\d{2})?$/i.exec(text) ??
+    swap(/^([a-z]{3,9})\.?\s*(\d{1,2}),?\s*(\d{4}|\d{2})?$/i.exec(text))
+  if (named) {
+    const month = MONTH_NAMES.indexOf(named[2]!.slice(0, 3).toLowerCase()) + 1
+    return month ? day(fullYear(named[3], year), month, Number(named[1])) : null
+  }
+  const dotted = /^(\d{1,2})\.\s*(\d{1,2})\.?\s*(\d{4}|\d{2})?$/.exec(text)
+  if (dotted) return day(fullYear(dotted[3], year), Number(dotted[2]), Number(dotted[1]))
+  const slashed = /^(\d{1,2})\/(\d{1,2})(?:\/(\d{4}|\d{2}))?$/.exec(text)
+  if (!slashed) return null
+  const [a, b, y] = [Number(slashed[1]), Number(slashed[2]), fullYear(slashed[3], year)]
+  const [dayFirst, monthFirst] = [day(y, b, a), day(y, a, b)]
+  if (dayFirst !== null && monthFirst !== null && a !== b)
+    return `“${text}” could be ${dateText(dayFirst)} or ${dateText(monthFirst)}; type the month in letters`
+  return dayFirst ?? monthFirst
+}
+
+const swap = (found: RegExpExecArray | null) => found && [found[0], found[2], found[1], found[3]]
+
+const fullYear = (written: string | undefined, year: number) =>
+  written === undefined ? year : written.length === 2 ? 2000 + Number(written) : Number(written)
+
+const day = (year: number, month: number, date: number) =>
+  dayOf(`${year}-${String(month).padStart(2, "0")}-${String(date).padStart(2, "0")}`)

@@ -1,0 +1,65 @@
+import type {CellAddress} from "../workbook/document"
+import type {EditorState, Turn} from "./store"
+
+/** How many rows can be chosen: those that hold something and the next one to fill. */
+export const rowsToChoose = ({document, cell}: Pick<EditorState, "document" | "cell">) =>
+  document.sheets[cell.sheet]!.rows.length + 1
+
+/** Chooses a cell, opening its sheet; outside the sheet the nearest cell inside. */
+export const choose =
+  (to: CellAddress): Turn =>
+  (state) => {
+    const sheet = clamp(to.sheet, state.document.sheets.length)
+    const at = {...to, sheet}
+    const rows = rowsToChoose({...state, cell: at})
+    const cell = {
+      sheet,
+      row: clamp(at.row, rows),
+      col: clamp(at.col, state.document.sheets[sheet]!.columns.length),
+    }
+    return {cell, editing: null, question: null}
+  }
+
+/** Opens a sheet on its first cell. */
+export const openSheet = (sheet: number): Turn => choose({sheet, row: 0, col: 0})
+
+/** Chooses the cell some rows down and columns right; it stops at the edges. */
+export const chosenStep =
+  (down: number, right: number): Turn =>
+  (state) => {
+    const {row, col, sheet} = state.cell
+    return {cell: choose({sheet, row: row + down, col: col + right})(state).cell!}
+  }
+
+/** The next cell that Tab goes to: along the row, then on to the next row; null at the end of the sheet. */
+export function tabTarget(state: EditorState, forward: boolean): CellAddress | null {
+  const {sheet, row, col} = state.cell
+  const width = state.document.sheets[sheet]!.columns.length
+  const index = row * width + col + (forward ? 1 : -1)
+  if (index < 0 || index >= rowsToChoose(state) * width) return null
+  return {sheet, row: Math.floor(index / width), col: index % width}
+}
+
+/** The next edge of a filled block from the chosen cell, or the edge of the sheet. */
+export function blockEdge(state: EditorState, down: number, right: number): CellAddress {
+  const {sheet, row, col} = state.cell
+  const {rows, columns} = state.document.sheets[sheet]!
+  const holds = (r: number, c: number) => (rows[r]?.[c] ?? null) !== null
+  const inside = (r: number, c: number) => r >= 0 && c >= 0 && r < rows.length && c < columns.length
+  let [r, c] = [row, col]
+  const alone = !holds(r, c) || !holds(r + down, c + right)
+  while (inside(r + down, c + right)) {
+    r += down
+    c += right
+    if (alone ? holds(r, c) : !holds(r + down, c + right)) break
+  }
+  return {sheet, row: r, col: c}
+}
+
+/** The last row and column of the sheet that hold anything. */
+export function lastFilled({document, cell}: EditorState): CellAddress {
+  const {rows, columns} = document.sheets[cell.sheet]!
+  return {sheet: cell.sheet, row: Math.max(0, rows.length - 1), col: columns.length - 1}
+}
+
+const clamp = (index: number, count: number) => Math.max(0, Math.min(index, count - 1))

@@ -1,0 +1,139 @@
+import type {CellAddress, Document} from "../workbook/document"
+import type {Edit} from "../workbook/edit"
+import {planSheet} from "../workbook/plan"
+import {Workbook, type Change} from "../workbook/workbook"
+import {editName, whatMoved} from "./words"
+
+/** One act in the history: the document before it (or after it, when it waits to be redone) and its name. */
+export interface Step {
+  readonly document: Document
+  readonly name: string
+}
+
+/** What is being typed, before it is kept. */
+export interface Editing {
+  readonly text: string
+  /** Where the caret stands in the text. */
+  readonly caret: number
+  /** Whether arrow keys leave the cell (typing began by typing) or move the caret (editing began on purpose). */
+  readonly arrowsLeave: boolean
+  /** Why the text cannot be kept, said after a try. */
+  readonly refused: string | null
+}
+
+/** A question that waits for a yes before an edit is made. */
+export interface Question {
+  readonly asks: string
+  readonly yes: string
+  readonly edit: Edit
+}
+
+export interface EditorState {
+  readonly document: Document
+  readonly undoable: readonly Step[]
+  readonly redoable: readonly Step[]
+  /** The chosen cell; its sheet is the one that is open. A row just below the last is the next row to fill. */
+  readonly cell: CellAddress
+  readonly editing: Editing | null
+  readonly question: Question | null
+  /** What was last said to the person at the screen. */
+  readonly said: string
+  /** The worked-out values that the last act changed. */
+  readonly changes: readonly Change[]
+}
+
+/** What a person does: gives the change it makes, or null when there is nothing to do. */
+export type Command = (state: EditorState) => Edit | null
+
+/** A change of what is open, chosen, typed or asked; it cannot touch the document. */
+export type Turn = (state: EditorState) => Partial<Omit<EditorState, "document" | "undoable" | "redoable">>
+
+export type Store = ReturnType<typeof createStore>
+
+/** The editor's one store. Views read `state` and call `run`, `turn`, `undo`, `redo` or `open`; nothing else writes. */
+export function createStore(document: Document) {
+  const workbook = new Workbook(document)
+  const listeners = new Set<() => void>()
+  let state: EditorState = {
+    document,
+    undoable: [],
+    redoable: [],
+    cell: {sheet: Math.max(0, planSheet(document)), row: 0, col: 0},
+    editing: null,
+    question: null,
+    said: "",
+    changes: [],
+  }
+
+  const become = (next: EditorState) => {
+    state = next
+    for (const listener of listeners) listener()
+  }
+
+  const shown = (next: Document, change: Partial<EditorState>, said: string) => {
+    const settled = {editing: null, question: null, document: next, changes: workbook.changes, said}
+    become(withCellInside({...state, ...settled, ...change}))
+  }
+
+  return {
+    getState: () => state,
+    workbook,
+    valueAt: workbook.valueAt.bind(workbook),
+    subscribe(listener: () => void) {
+      listeners.add(listener)
+      return () => void listeners.delete(listener)
+    },
+    canRun: (command: Command) => command(state) !== null,
+    turn(turn: Turn) {
+      become({...state, ...turn(state)})
+    },
+    run(command: Command): boolean {
+      const edit = command(state)
+      if (!edit) return false
+      const step = {document: state.document, name: editName(state.document, edit)}
+      const next = workbook.revise(edit)
+      shown(next, {undoable: [...state.undoable, step], redoable: []}, whatMoved(next, workbook.changes))
+      return true
+    },
+    undo(): boolean {
+      const step = state.undoable.at(-1)
+      if (!step) return false
+      const redoable = [...state.redoable, {document: state.document, name: step.name}]
+      shown(
+        workbook.show(step.document),
+        {undoable: state.undoable.slice(0, -1), redoable},
+        `Undone: ${step.name}.`,
+      )
+      return true
+    },
+    redo(): boolean {
+      const step = state.redoable.at(-1)
+      if (!step) return false
+      const undoable = [...state.undoable, {document: state.document, name: step.name}]
+      shown(
+        workbook.show(step.document),
+        {redoable: state.redoable.slice(0, -1), undoable},
+        `Done again: ${step.name}.`,
+      )
+      return true
+    },
+    /** Opens another workbook. What was open is one undo away. */
+    open(next: Document) {
+      const step = {document: state.document, name: `opening ${next.name}`}
+      const cell = {sheet: Math.max(0, planSheet(next)), row: 0, col: 0}
+      const undoable = [...state.undoable, step]
+      shown(workbook.show(next), {undoable, redoable: [], cell}, `${next.name} is open.`)
+    },
+  }
+}
+
+/** After rows or sheets went away the chosen cell may lie outside: the nearest one inside is chosen. */
+function withCellInside(state: EditorState): EditorState {
+  const {document, cell} = state
+  const sheet = Math.min(cell.sheet, document.sheets.length - 1)
+  const {rows, columns} = document.sheets[sheet]!
+  const inside = {sheet, row: Math.min(cell.row, rows.length), col: Math.min(cell.col, columns.length - 1)}
+  return inside.sheet === cell.sheet && inside.row === cell.row && inside.col === cell.col
+    ? state
+    : {...state, cell: inside}
+}

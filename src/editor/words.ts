@@ -1,0 +1,54 @@
+import {COLUMN_FORMULA, type CellAddress, type Document} from "../workbook/document"
+import type {Edit} from "../workbook/edit"
+import {planSheet} from "../workbook/plan"
+import {keyOfRow} from "../workbook/trace"
+import type {Change, Value} from "../workbook/workbook"
+import {dateText, dayText} from "./display"
+
+/** What a cell is called: "Close of Long Acre". */
+export function cellName(document: Document, at: CellAddress): string {
+  const heading = document.sheets[at.sheet]?.columns[at.col]?.heading ?? ""
+  return at.col === 0 ? heading : `${heading} of ${keyOfRow(document, at)}`
+}
+
+/** What an act is called in the history, for "Undo: …": "close of Well Field". */
+export function editName(document: Document, edit: Edit): string {
+  const sheet = document.sheets[edit.type === "enter" ? edit.cells[0]!.at.sheet : edit.sheet]!.name
+  if (edit.type === "insertRows") return `${rows(edit.count)} put into ${sheet}`
+  if (edit.type === "removeRows") return `${rows(edit.count)} taken out of ${sheet}`
+  const [first, ...others] = edit.cells
+  if (others.length) return `${others.length + 1} cells in ${sheet}`
+  const name = cellName(document, first!.at).replace(/^./, (letter) => letter.toLowerCase())
+  return first!.content === COLUMN_FORMULA ? `formula of ${name}` : name
+}
+
+const rows = (count: number) => (count === 1 ? "row" : `${count} rows`)
+
+/** What an act moved, for the line at the foot: the close and limit dates that changed, then how many values in all. */
+export function whatMoved(document: Document, changes: readonly Change[]): string {
+  if (changes.length === 0) return "Nothing else changed."
+  const sheet = planSheet(document)
+  const dates = changes.filter(({at, was, now}) => {
+    const part = document.sheets[at.sheet]?.columns[at.col]?.part
+    return (
+      at.sheet === sheet && (part === "close" || part === "limit") && day(was) !== null && day(now) !== null
+    )
+  })
+  const closes = dates.filter(({at}) => document.sheets[at.sheet]!.columns[at.col]!.part === "close")
+  const told = (closes.length ? closes : dates).slice(0, 2).map(({at, was, now}) => {
+    const {part} = document.sheets[at.sheet]!.columns[at.col]!
+    const name = part === "close" ? `Close of ${keyOfRow(document, at)}` : `Limit “${cellName(document, at)}”`
+    return `${name} moved from ${dayText(was as number)} to ${dayText(now as number)}.`
+  })
+  const values = `${changes.length} value${changes.length === 1 ? "" : "s"} changed.`
+  return [...told, values].join(" ")
+}
+
+/** "moved from 6 Jun", or what it was, for a value that the last act changed. */
+export function movedFrom(change: Change | undefined, isDate: boolean): string {
+  if (!change) return ""
+  if (isDate && day(change.was) !== null) return `moved from ${dateText(change.was as number)}`
+  return typeof change.was === "number" ? `was ${Number(change.was.toPrecision(6))}` : ""
+}
+
+const day = (value: Value) => (typeof value === "number" ? value : null)
