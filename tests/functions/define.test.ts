@@ -1,4 +1,5 @@
 import {describe, expect, it} from "vitest"
+import {dayOf} from "../../functions/calendar"
 import {valuesOf} from "../../functions/cropValues"
 import {answer, defineFunction, type FormulaFunction} from "../../functions/define"
 import {
@@ -16,8 +17,11 @@ import {
   type Parameter,
 } from "../../functions/parameters"
 import {isRefusal, outOfRange} from "../../functions/refusal"
+import {SEASON_PACE} from "../../functions/season/pace"
+import {SEASON_SLACK} from "../../functions/season/slack"
 import {SPEAR_HEAT} from "../../functions/spear/heat"
 import {spearValues} from "../../functions/spear/values"
+import {cell} from "./cell"
 
 const weight = quantity("Weight", "kg", {min: 0, max: 100})
 const weights = measured("Weights", "kg", {min: 0, max: 100})
@@ -454,5 +458,35 @@ describe("what a function answers", () => {
     expect(answer(SPEAR_HEAT, [19, 7, 5, null])).toBe(8)
     expect(answer(SPEAR_HEAT, [19, 7])).toMatchObject({code: "#VALUE!"})
     expect(answer(SPEAR_HEAT, [NA, 7, DIV])).toBe(NA)
+    const days = column("2026-05-04", "2026-05-11", null)
+    expect(answer(SEASON_PACE, [column(740, null, null), column(800, 900, null), days, "2026-05-11"])).toBe(
+      0.925,
+    )
+    expect(answer(SEASON_SLACK, [column("a", "b", "c"), column("2026-06-12", NA, "2026-06-09")])).toBe(3)
+    expect(answer(SEASON_SLACK, [column("a", "b", "c"), column("2026-06-12", DIV, "2026-06-09")])).toBe(DIV)
+  })
+})
+
+describe("whole columns in a cell", () => {
+  const table = [
+    ["reserve", "2026-06-12", 1, 100],
+    ["spear size", "2026-06-09", 3, 300],
+    ["fern days", null, null, null],
+    ["price", "=NA()", 4, 500],
+    [null, null, null, null],
+    [null, null, null, null, "a note below the table"],
+  ]
+  it("take in all rows and drop those with a blank", () => {
+    expect(cell("=SEASON.CLOSE(T!A:A,T!B:B)", table)).toBe(dayOf("2026-06-09"))
+    expect(cell("=CROP.AT_AGE(2,T!C:C,T!D:D)", table)).toBe(200)
+  })
+  it("differ in size from a part of a column", () => {
+    expect(cell("=SEASON.CLOSE(T!A:A,T!B1:B2)", table)).toEqual({
+      code: "#VALUE!",
+      reason: "Names of the limits has 6 cells and Limit dates has 2: sizes differ",
+    })
+  })
+  it("are not measured yet while they are empty", () => {
+    expect(cell("=CROP.OLYMPIC(T!F:F)", table)).toEqual({code: "#N/A", reason: "Yields: not measured yet"})
   })
 })
