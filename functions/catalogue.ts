@@ -1,5 +1,17 @@
 import type {FormulaFunction} from "./define"
+import {FERN_REFILL} from "./fern/refill"
+import {FERN_DAYS_NEEDED} from "./fern/daysNeeded"
+import {FERN_LAST_CLOSE} from "./fern/lastClose"
+import {SPEAR_MEAN} from "./spear/mean"
+import {SPEAR_SHARE_UNDER} from "./spear/shareUnder"
+import {SPEAR_TREND} from "./spear/trend"
+import {SPEAR_DATE_AT} from "./spear/dateAt"
 import {SPEAR_HEAT} from "./spear/heat"
+import {SPEAR_GROWTH} from "./spear/growth"
+import {SPEAR_DAYS_TO_LENGTH} from "./spear/daysToLength"
+import {SPEAR_PICK_GAP} from "./spear/pickGap"
+import {SPEAR_UP_DATE} from "./spear/upDate"
+import {SPEAR_MASS} from "./spear/mass"
 import {SEASON_AGE_WEEKS} from "./season/ageWeeks"
 import {SEASON_CLOSE} from "./season/close"
 import {SEASON_LIMIT} from "./season/limit"
@@ -17,10 +29,28 @@ import {CROP_BLEND} from "./crop/blend"
 import {CROP_GAP} from "./crop/gap"
 import {CROP_CARRY} from "./crop/carry"
 import {CROP_DENSITY} from "./crop/density"
+import {STAND_AGE} from "./stand/age"
+import {STAND_PLANTS} from "./stand/plants"
+import {STAND_ALIVE} from "./stand/alive"
+import {CREW_HOURS} from "./crew/hours"
+import {CREW_PEOPLE} from "./crew/people"
+import {PACK_CARTONS} from "./pack/cartons"
 
 /** Every formula function, in help order. A function is published by its line here. */
 export const catalogue: readonly FormulaFunction[] = [
+  FERN_REFILL,
+  FERN_DAYS_NEEDED,
+  FERN_LAST_CLOSE,
+  SPEAR_MEAN,
+  SPEAR_SHARE_UNDER,
+  SPEAR_TREND,
+  SPEAR_DATE_AT,
   SPEAR_HEAT,
+  SPEAR_GROWTH,
+  SPEAR_DAYS_TO_LENGTH,
+  SPEAR_PICK_GAP,
+  SPEAR_UP_DATE,
+  SPEAR_MASS,
   SEASON_AGE_WEEKS,
   SEASON_CLOSE,
   SEASON_LIMIT,
@@ -38,4 +68,10 @@ export const catalogue: readonly FormulaFunction[] = [
   CROP_GAP,
   CROP_CARRY,
   CROP_DENSITY,
+  STAND_AGE,
+  STAND_PLANTS,
+  STAND_ALIVE,
+  CREW_HOURS,
+  CREW_PEOPLE,
+  PACK_CARTONS,
 ]

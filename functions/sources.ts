@@ -60,6 +60,34 @@ export const sources = {
     work: "Bussell, W.T. and others (1997). New Zealand Journal of Crop and Horticultural Science 25, 359-368",
     tag: "looked up",
   },
+  krarup2002: {
+    work:
+      "Krarup, C., Contreras, S. (2002, year from memory). Elongation and branching of asparagus spears during a " +
+      "spring harvest. Chilean Journal of Agricultural Research; abstract read",
+    tag: "looked up",
+  },
+  ku2008: {
+    work: "Ku, Y.G., Woolley, D.J., Nichols, M.A. (2008). Acta Horticulturae 776, 445-452; abstract read",
+    tag: "looked up",
+  },
+  heissner2006: {
+    work:
+      "Heißner, A., Schmidt, S., Schonhof, I., Feller, C., Schreiner, M. (2006). Spear yield and quality of white " +
+      "asparagus as affected by soil temperature. European Journal of Agronomy 25, 336-344; abstract read",
+    tag: "looked up",
+  },
+  michiganBoard: {
+    work: "Michigan Asparagus Advisory Board, tips page (year not shown): 20 million lb from 500 million spears",
+    tag: "looked up",
+  },
+  times2017: {
+    work: "The Times, London, 19 April 2017 (summary): 6 500 t from 340 million spears",
+    tag: "looked up",
+  },
+  stopSign: {
+    work: "Web page for growers on harvesting asparagus, bobandjeff.com (original author not shown)",
+    tag: "second-hand",
+  },
 } as const satisfies Record<string, Source>
 
 export type SourceKey = keyof typeof sources
