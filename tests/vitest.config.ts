@@ -3,5 +3,31 @@ import {defineConfig} from "vitest/config"
 export default defineConfig({
   root: `${import.meta.dirname}/..`,
   cacheDir: "node_modules/.vitest",
-  test: {include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"], exclude: ["tests/browser/**"]},
+  test: {
+    reporters: ["default", `${import.meta.dirname}/tally.ts`],
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: "unit",
+          include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
+          exclude: ["tests/browser/**"],
+          sequence: {groupOrder: 0},
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: "browser",
+          include: ["tests/browser/**/*.test.ts"],
+          globalSetup: "tests/browser/planner.ts",
+          testTimeout: 30_000,
+          hookTimeout: 30_000,
+          // One file after another, after the unit tests: they share one browser with one clipboard.
+          fileParallelism: false,
+          sequence: {groupOrder: 1},
+        },
+      },
+    ],
+  },
 })
