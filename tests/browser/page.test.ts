@@ -1,0 +1,38 @@
+import {expect, it} from "vitest"
+import {openPlanner} from "./page"
+
+it("opens the planner at the asked size and in the asked colours", async () => {
+  const {page} = await openPlanner({width: 600, height: 700, colorScheme: "dark"})
+  expect(page.viewportSize()).toEqual({width: 600, height: 700})
+  expect(await page.evaluate(() => matchMedia("(prefers-color-scheme: dark)").matches)).toBe(true)
+  expect(await page.title()).toContain("Fernledger")
+})
+
+it("starts every test with nothing stored", async () => {
+  const first = await openPlanner()
+  await first.page.evaluate(() => localStorage.setItem("left", "behind"))
+  const second = await openPlanner()
+  expect(await second.page.evaluate(() => localStorage.getItem("left"))).toBeNull()
+})
+
+it("notices errors, failed requests and requests to another host", async () => {
+  const {page, trouble} = await openPlanner()
+  expect(trouble).toEqual([])
+  await page.evaluate(() => {
+    console.error("spilt")
+    setTimeout(() => {
+      throw new Error("dropped")
+    })
+    void fetch("missing.json")
+    fetch("https://elsewhere.invalid/").catch(() => {})
+    void new WebSocket("wss://socket.invalid/")
+  })
+  for (const line of [
+    /^console: spilt$/,
+    /^uncaught: dropped$/,
+    /^failed: .*\/missing\.json 404$/,
+    /^to another host: https:\/\/elsewhere\.invalid\/$/,
+    /^to another host: wss:\/\/socket\.invalid\/$/,
+  ])
+    await expect.poll(() => trouble).toContainEqual(expect.stringMatching(line))
+})
