@@ -22,7 +22,7 @@ export function dateAt(
     const under = mean < limit ? `, and its mean of ${mean.toFixed(1)} mm is under ${limit} mm already` : ""
     return notYet(`Not thinning: the line through the diameters does not fall${under}`)
   }
-  // The line passes through the two means; days are counted from the first row, to keep the numbers small.
+  // The line passes through the two means. Days are counted from the first row, to keep the numbers small.
   const first = days[0]!
   const meets = average(days.map((day) => day - first)) + (limit - mean) / slope
   const day = first + roundDown(meets)

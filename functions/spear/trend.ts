@@ -12,9 +12,10 @@ export const average = (values: readonly number[]) =>
  */
 export function trend(days: readonly number[], diameters: readonly number[]): number | Refusal {
   if (new Set(days).size < 2) return notYet("Diameters of one day only: a trend needs two different days")
-  const middle = average(days)
-  const x = days.map((day) => day - middle)
-  // Counted from the first diameter rather than the mean, diameters that are all the same give exactly 0.
+  // Counted from the first row, the numbers stay small, and diameters that are all the same give exactly 0.
+  const later = days.map((day) => day - days[0]!)
+  const middle = average(later)
+  const x = later.map((day) => day - middle)
   const xy = x.reduce((total, dx, row) => total + dx * (diameters[row]! - diameters[0]!), 0)
   return xy / x.reduce((total, dx) => total + dx * dx, 0)
 }

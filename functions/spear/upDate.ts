@@ -14,12 +14,12 @@ export function upDate(
   base: number,
   sum: number,
 ): number | Refusal {
-  let reached = 0
   for (const [row, day] of days.entries()) {
     const before = days[row - 1]
     if (before !== undefined && day <= before)
       return wrongKind(`Days must rise from row to row: ${isoOf(day)} comes after ${isoOf(before)}`)
   }
+  let reached = 0
   for (const [row, day] of days.entries()) {
     reached += Math.max(0, soil[row]! - base)
     if (atLeast(reached, sum)) return day
