@@ -1,14 +1,14 @@
 import {contentAt, type CellAddress, type Document} from "../workbook/document"
 import {formulaIn} from "../workbook/workbook"
 import {enterContent, isGuarded} from "./commands/cells"
-import {readEntry, typedText} from "./entry"
-import {chosenStep} from "./selection"
+import {readEntry, readsAs} from "./entry"
+import {choose, chosenStep} from "./selection"
 import type {Store, Turn} from "./store"
 import {cellName} from "./words"
 
 /** Begins editing the chosen cell with what it holds, the caret at the end; arrow keys then move the caret. */
 export const startEditing: Turn = ({document, cell}) => {
-  const text = typedText(contentAt(document, cell), columnAt(document, cell), formulaIn(document, cell))
+  const text = readsAs(contentAt(document, cell), columnAt(document, cell), formulaIn(document, cell))
   return {editing: {text, caret: text.length, arrowsLeave: false, refused: null}, question: null}
 }
 
@@ -32,7 +32,7 @@ export function keepEditing(store: Store, down: number, right: number): boolean 
   const {editing, cell, document} = store.getState()
   if (!editing) return true
   const column = columnAt(document, cell)!
-  const same = editing.text === typedText(contentAt(document, cell), column, formulaIn(document, cell))
+  const same = editing.text === readsAs(contentAt(document, cell), column, formulaIn(document, cell))
   const entry = same
     ? {content: contentAt(document, cell)}
     : readEntry(editing.text, column, yearOf(document), (text) => store.workbook.normalized(text))
@@ -63,3 +63,10 @@ function yearOf({season = ""}: Document): number {
 
 export const columnAt = ({sheets}: Document, {sheet, col}: Pick<CellAddress, "sheet" | "col">) =>
   sheets[sheet]?.columns[col]
+
+/** Chooses another cell after keeping what is being typed; what cannot be kept holds the person where they are. */
+export function chooseKeeping(store: Store, to: CellAddress): boolean {
+  if (!keepEditing(store, 0, 0)) return false
+  store.turn(choose(to))
+  return true
+}

@@ -28,7 +28,7 @@ export function readEntry(typed: string, column: Column, year: number, normalize
 }
 
 /** What stands in the entry line for a content: what a person would type to get it. */
-export function typedText(content: Content, column: Column | undefined, formula: string | null): string {
+export function readsAs(content: Content, column: Column | undefined, formula: string | null): string {
   if (formula !== null) return formula
   if (content === null) return ""
   if (typeof content === "boolean") return content ? "TRUE" : "FALSE"

@@ -101,6 +101,9 @@ export class Workbook {
       : this.#valueOf(result)
   }
 
+  /** The names of all functions the engine knows, ours included. */
+  readonly standardFunctions: readonly string[] = HyperFormula.getRegisteredFunctionNames("enGB")
+
   /** The formula spelt as the engine spells it, or null when it is not one. */
   normalized(formula: string): string | null {
     return this.#engine.validateFormula(formula) ? this.#engine.normalizeFormula(formula) : null

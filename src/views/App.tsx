@@ -1,0 +1,300 @@
+import {useRef, useState, useSyncExternalStore} from "react"
+import {insertRowAbove, removeRow} from "../editor/commands/rows"
+import {putFormulaBack} from "../editor/commands/cells"
+import {answerYes} from "../editor/editing"
+import {choose, openSheet} from "../editor/selection"
+import type {Command, Store} from "../editor/store"
+import {planOf, planSheet} from "../workbook/plan"
+import {ContentLine} from "./ContentLine"
+import {HelpPanel} from "./HelpPanel"
+import {SeasonSpread} from "./SeasonSpread"
+import {HEAD_HEIGHT, ROW_HEIGHT, SheetGrid, type SheetFocus} from "./SheetGrid"
+import {WhereFrom} from "./WhereFrom"
+import {CalendarTable} from "./pictures/CalendarTable"
+import {calendarFinding} from "./pictures/calendarWords"
+import {CalendarKey} from "./pictures/marks"
+import {useEditor, useWide} from "./useEditor"
+import "./tokens.css"
+import "./page.css"
+
+/** What keeps the workbook: its state in words, and copies in files. */
+export interface Keeping {
+  subscribe(listener: () => void): () => void
+  /** "Saved on this device 14:02" */
+  words(): string
+  keepFileCopy(): Promise<void>
+  openFileCopy(): Promise<void>
+  openSample(name: "demonstration" | "blank"): Promise<void>
+}
+
+export function App({store, keeping}: {store: Store; keeping: Keeping}) {
+  const state = useEditor(store)
+  const {document, cell} = state
+  const sheet = document.sheets[cell.sheet]!
+  const [helps, setHelps] = useState(false)
+  const grid = useRef<SheetFocus>(null)
+  const focusSheet = () => grid.current?.focus()
+  const isPlan = cell.sheet === planSheet(document)
+  const plan = isPlan ? planOf(store.workbook) : null
+
+  return (
+    <>
+      <a className="skip" href="#main">
+        To the page
+      </a>
+      <Head store={store} keeping={keeping} helps={helps} onHelp={() => setHelps(!helps)} />
+      <div className="page">
+        <Contents store={store} keeping={keeping} />
+        <main id="main">
+          <div className="title">
+            <h1>{sheet.name}</h1>
+            <div className="acts">
+              <Act store={store} command={putFormulaBack} onDone={focusSheet}>
+                Put formula back
+              </Act>
+              <Act store={store} command={insertRowAbove} onDone={focusSheet}>
+                Insert row above
+              </Act>
+              <Act store={store} command={removeRow} onDone={focusSheet}>
+                Delete row
+              </Act>
+            </div>
+            <p className="finding">{plan ? calendarFinding(plan) : sheet.about}</p>
+            {plan && sheet.about && <p className="basis">{sheet.about}</p>}
+          </div>
+          {plan ? (
+            <SeasonSpread
+              plan={plan}
+              selected={cell.row}
+              onSelect={(row) => store.turn(choose({...cell, row}))}
+              headHeight={HEAD_HEIGHT}
+              rowHeight={ROW_HEIGHT}
+            >
+              <SheetGrid store={store} focusRef={grid} />
+            </SeasonSpread>
+          ) : (
+            <div className="alone">
+              <SheetGrid store={store} focusRef={grid} />
+            </div>
+          )}
+          <div className={plan ? "foot" : "foot even"}>
+            <div className="left">
+              <CellKey />
+              <AskedQuestion store={store} onDone={focusSheet} />
+              <ContentLine store={store} onLeave={focusSheet} />
+            </div>
+            <div className="right">
+              {plan && (
+                <>
+                  <CalendarKey />
+                  <CalendarTable plan={plan} />
+                </>
+              )}
+              {helps ? (
+                <HelpPanel store={store} onClose={() => setHelps(false)} />
+              ) : (
+                <WhereFrom store={store} onGo={focusSheet} />
+              )}
+            </div>
+          </div>
+        </main>
+      </div>
+      <Foot store={store} keeping={keeping} />
+    </>
+  )
+}
+
+function Head({
+  store,
+  keeping,
+  helps,
+  onHelp,
+}: {
+  store: Store
+  keeping: Keeping
+  helps: boolean
+  onHelp: () => void
+}) {
+  const {document, undoable, redoable} = useEditor(store)
+  const undo = undoable.at(-1)
+  const redo = redoable.at(-1)
+  return (
+    <>
+      <header className="head">
+        <span className="mark">Fernledger</span>
+        <span className="book">
+          <b>{document.name}</b>
+          {document.season && `, ${document.season}`}
+        </span>
+        <div className="does">
+          <button className="plain" disabled={!undo} onClick={() => store.undo()}>
+            Undo<span className="undo-what">{undo && `: ${undo.name}`}</span>
+          </button>
+          <button className="plain" disabled={!redo} onClick={() => store.redo()}>
+            Redo<span className="undo-what">{redo && `: ${redo.name}`}</span>
+          </button>
+          <button className="plain" onClick={() => void keeping.keepFileCopy()}>
+            Keep a file copy
+          </button>
+          <button className="plain" onClick={() => void keeping.openFileCopy()}>
+            Open a file copy
+          </button>
+          <button className="plain" aria-expanded={helps} onClick={onHelp}>
+            Help
+          </button>
+        </div>
+      </header>
+      <div className="rules" />
+    </>
+  )
+}
+
+/** The sheets in groups by job. */
+function Contents({store, keeping}: {store: Store; keeping: Keeping}) {
+  const {document, cell} = useEditor(store)
+  const wide = useWide(85)
+  const [open, setOpen] = useState(false)
+  const groups = [...new Set(document.sheets.map(({group}) => group))]
+  return (
+    <nav className="contents" aria-label="Contents">
+      <details open={wide || open} onToggle={({currentTarget}) => setOpen(currentTarget.open)}>
+        <summary>Contents: {document.sheets[cell.sheet]!.name}</summary>
+        <div>
+          {groups.map((group) => (
+            <section key={group}>
+              <h2>{group}</h2>
+              <ul>
+                {document.sheets.map(
+                  ({name, group: own, rows}, i) =>
+                    own === group && (
+                      <li key={name}>
+                        <button
+                          aria-current={i === cell.sheet ? "page" : undefined}
+                          onClick={() => {
+                            store.turn(openSheet(i))
+                            setOpen(false)
+                          }}
+                        >
+                          {name}
+                          <i />
+                          <span>
+                            {rows.length}
+                            <span className="hide"> rows</span>
+                          </span>
+                        </button>
+                      </li>
+                    ),
+                )}
+              </ul>
+            </section>
+          ))}
+          <section>
+            <h2>Start from</h2>
+            <ul>
+              <li>
+                <button onClick={() => void keeping.openSample("demonstration")}>
+                  The demonstration farm
+                </button>
+              </li>
+              <li>
+                <button onClick={() => void keeping.openSample("blank")}>A blank workbook</button>
+              </li>
+            </ul>
+          </section>
+        </div>
+      </details>
+    </nav>
+  )
+}
+
+function Act({
+  store,
+  command,
+  onDone,
+  children,
+}: {
+  store: Store
+  command: Command
+  onDone: () => void
+  children: string
+}) {
+  useEditor(store)
+  return (
+    <button
+      disabled={!store.canRun(command)}
+      onClick={() => {
+        store.run(command)
+        onDone()
+      }}
+    >
+      {children}
+    </button>
+  )
+}
+
+function AskedQuestion({store, onDone}: {store: Store; onDone: () => void}) {
+  const {question} = useEditor(store)
+  if (!question) return null
+  const leave = () => {
+    store.turn(() => ({question: null, said: "Unchanged."}))
+    onDone()
+  }
+  return (
+    <div
+      className="note"
+      role="alertdialog"
+      aria-labelledby="question"
+      onKeyDown={(event) => {
+        if (event.key !== "Escape") return
+        event.stopPropagation()
+        leave()
+      }}
+    >
+      <p id="question">{question.asks}</p>
+      <div className="acts">
+        <button
+          className="chief"
+          autoFocus
+          onClick={() => {
+            answerYes(store)
+            onDone()
+          }}
+        >
+          {question.yes}
+        </button>
+        <button onClick={leave}>Leave it</button>
+      </div>
+    </div>
+  )
+}
+
+const KINDS = ["worked out", "measured", "carried over", "typed over", "missing", "questioned"] as const
+
+/** What the marks in the cells mean. */
+function CellKey() {
+  return (
+    <ul className="key" aria-label="Marks in the cells">
+      {KINDS.map((kind) => (
+        <li key={kind}>
+          <span className="sw" data-kind={kind} aria-hidden="true" />
+          {kind}
+        </li>
+      ))}
+      <li>no mark: typed</li>
+    </ul>
+  )
+}
+
+function Foot({store, keeping}: {store: Store; keeping: Keeping}) {
+  const {said, editing} = useEditor(store)
+  const saving = useSyncExternalStore(keeping.subscribe, keeping.words)
+  return (
+    <footer className="folio">
+      <span>
+        <span role="status">{said}</span>{" "}
+        {editing ? "Enter keeps it, Esc drops it." : "Esc, then Tab, leaves the sheet."}
+      </span>
+      <span role="status">{saving}</span>
+    </footer>
+  )
+}

@@ -1,0 +1,103 @@
+import {catalogue} from "../../functions/catalogue"
+import {cropValues, type CropValue, type CropValueName} from "../../functions/cropValues"
+import {dayOf} from "../../functions/calendar"
+import {sources} from "../../functions/sources"
+import {dateText, numberText} from "../editor/display"
+import type {Store} from "../editor/store"
+import {sentenceOf} from "../workbook/faults"
+import {isFault, type Value} from "../workbook/workbook"
+
+/** What a formula function is for, what it takes and refuses, an example that is worked out now, and its sources. */
+export function FunctionCard({store, name, short = false}: {store: Store; name: string; short?: boolean}) {
+  const definition = catalogue.find((one) => one.name === name)
+  if (!definition) return null
+  const {summary, about, parameters, returns, refuses, example, sources: cited} = definition
+  const value = store.workbook.evaluate(example.formula, 0)
+  const result = returns.unit === "date" ? shownDate(value as Value) : shownValue(value as Value)
+  const uses = Object.values(parameters).flatMap(({names = []}) => names)
+  return (
+    <div className="help">
+      <h3>{name}</h3>
+      <p>{summary}.</p>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">argument</th>
+            <th scope="col">what it is</th>
+            <th scope="col">takes</th>
+          </tr>
+        </thead>
+        <tbody>
+          {Object.entries(parameters).map(([key, {label, takes, absent}]) => (
+            <tr key={key}>
+              <th scope="row">{absent ? `[${key}]` : key}</th>
+              <td>{label}</td>
+              <td>
+                {takes}
+                {absent && `; left out: ${absent.words || "none"}`}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p>
+        Gives {returns.label.replace(/^./, (letter) => letter.toLowerCase())}
+        {returns.unit !== "text" && returns.unit !== "number" && `, ${returns.unit}`}. Example:{" "}
+        <code>{example.formula}</code> gives <b>{result}</b>.
+      </p>
+      {!short && (
+        <>
+          {about && <p>{about}</p>}
+          {refuses && refuses.length > 0 && <p>Refuses {refuses.join("; ")}.</p>}
+          {uses.length > 0 && (
+            <>
+              <h4>Crop values it uses</h4>
+              <ul>
+                {uses.map((key) => (
+                  <CropValueLine key={key} name={key} />
+                ))}
+              </ul>
+            </>
+          )}
+          <h4>Rests on</h4>
+          <ul>
+            {cited.map((key) => (
+              <li key={key}>
+                {sources[key].work}. <span className="q">{sources[key].tag}</span>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      {short && uses.length > 0 && (
+        <p className="q">{assumptionOf(uses)} Change them on the sheet Crop values.</p>
+      )}
+    </div>
+  )
+}
+
+function CropValueLine({name}: {name: string}) {
+  const {value, unit, label, tag, from} = cropValues[name as CropValueName] as CropValue
+  return (
+    <li>
+      <b>{name}</b> {numberText(value)} {unit === "share" ? "" : unit}: {label}.{" "}
+      <span className="q">{`${tag}. ${from}.`}</span>
+    </li>
+  )
+}
+
+function assumptionOf(names: readonly string[]): string {
+  const told = names.slice(0, 3).map((name) => {
+    const {value, tag}: CropValue = cropValues[name as CropValueName]
+    return `${name} ${numberText(value)} (${tag})`
+  })
+  return `Uses ${told.join(", ")}${names.length > 3 ? " and more" : ""}.`
+}
+
+const shownDate = (value: Value) => (typeof value === "number" ? dateText(value) : shownValue(value))
+
+const shownValue = (value: Value): string => {
+  if (isFault(value)) return `${value.code} ${sentenceOf(value)}`
+  if (typeof value === "number") return numberText(Number(value.toPrecision(7)))
+  return dayOf(String(value)) === null ? `“${value}”` : dateText(dayOf(String(value))!)
+}

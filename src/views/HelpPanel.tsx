@@ -1,0 +1,90 @@
+import {useState} from "react"
+import {catalogue} from "../../functions/catalogue"
+import {bindings} from "../editor/keys"
+import type {Store} from "../editor/store"
+import {FunctionCard} from "./FunctionCard"
+
+/** Help on every formula function by topic, and the keys of the sheet. */
+export function HelpPanel({store, onClose}: {store: Store; onClose: () => void}) {
+  const [sought, setSought] = useState("")
+  const [open, setOpen] = useState<string | null>(null)
+  const found = catalogue.filter(({name, summary}) =>
+    `${name} ${summary}`.toLowerCase().includes(sought.trim().toLowerCase()),
+  )
+  const topics = [...new Set(found.map(({name}) => name.split(".")[0]!))]
+  return (
+    <section className="help-panel plate" aria-labelledby="help-title">
+      <div className="top">
+        <h2 id="help-title">Help: formula functions and keys</h2>
+        <button className="plain" onClick={onClose}>
+          Put away
+        </button>
+      </div>
+      <label className="label">
+        Look for a function{" "}
+        <input type="search" value={sought} onChange={({target}) => setSought(target.value)} />
+      </label>
+      <p className="small q" aria-live="polite">
+        {found.length} of {catalogue.length} functions
+      </p>
+      {topics.map((topic) => (
+        <div key={topic} className="topic">
+          <h3>
+            {topic} <span className="q">{topicWords[topic]}</span>
+          </h3>
+          <ul>
+            {found
+              .filter(({name}) => name.startsWith(`${topic}.`))
+              .map(({name, summary}) => (
+                <li key={name}>
+                  <button
+                    className="plain"
+                    aria-expanded={open === name}
+                    onClick={() => setOpen(open === name ? null : name)}
+                  >
+                    {name}
+                  </button>
+                  {open === name ? (
+                    <FunctionCard store={store} name={name} />
+                  ) : (
+                    <span className="q">{summary}</span>
+                  )}
+                </li>
+              ))}
+          </ul>
+        </div>
+      ))}
+      <div className="topic">
+        <h3>Keys on a sheet</h3>
+        <table className="list">
+          <tbody>
+            {bindings.map(({keys, does}) => (
+              <tr key={does}>
+                <th scope="row">
+                  {keys.map((key) => key.replaceAll("Arrow", "").replaceAll("+", " + ")).join(" or ")}
+                </th>
+                <td className="txt">{does}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+        <p className="small q">On a Mac, Cmd stands for Ctrl.</p>
+      </div>
+      <p className="guide">
+        A general guide only: on reserves, disease, labour and food safety ask the local extension office or a
+        licensed adviser, and read the label.
+      </p>
+    </section>
+  )
+}
+
+const topicWords: Record<string, string> = {
+  ROOT: "the crown’s stored sugar",
+  FERN: "summer growth that refills it",
+  SPEAR: "growth, size and picking",
+  SEASON: "limits, close and pace",
+  CROP: "yield",
+  STAND: "plants and age",
+  CREW: "hands",
+  PACK: "the shed",
+}

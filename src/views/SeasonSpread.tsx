@@ -1,0 +1,26 @@
+import type {ReactNode} from "react"
+import type {Plan} from "../workbook/plan"
+import {SeasonCalendar} from "./pictures/SeasonCalendar"
+import {useWide} from "./useEditor"
+
+interface Props {
+  plan: Plan
+  selected: number
+  onSelect: (row: number) => void
+  headHeight: number
+  rowHeight: number
+  children: ReactNode
+}
+
+/** The season plan's sheet on the left and its calendar on the right, one line across both; stacked when narrow. */
+export function SeasonSpread({children, ...calendar}: Props) {
+  const beside = useWide(60)
+  return (
+    <div className="spread">
+      {children}
+      <div className="cal">
+        <SeasonCalendar {...calendar} labels={beside ? "beside" : "inside"} />
+      </div>
+    </div>
+  )
+}

@@ -1,0 +1,294 @@
+import {
+  CellApiModule,
+  ClientSideRowModelModule,
+  ColumnApiModule,
+  ModuleRegistry,
+  PinnedRowModule,
+  RenderApiModule,
+  RowApiModule,
+  ScrollApiModule,
+  ValidationModule,
+  createTheme,
+  type CellClickedEvent,
+  type CellFocusedEvent,
+  type ColDef,
+  type GridApi,
+  type ICellRendererComp,
+  type ICellRendererParams,
+  type SuppressKeyboardEventParams,
+} from "ag-grid-community"
+import {AgGridReact} from "ag-grid-react"
+import {useEffect, useImperativeHandle, useMemo, useRef, type Ref} from "react"
+import {chooseKeeping, startEditing} from "../editor/editing"
+import {pressKey} from "../editor/keys"
+import type {Store} from "../editor/store"
+import {cellName} from "../editor/words"
+import type {Column} from "../workbook/document"
+import {columnLetters} from "../workbook/formula"
+import {planSheet} from "../workbook/plan"
+import {
+  TOTAL_ROW,
+  cellViewAt,
+  isWordColumn,
+  markedRanges,
+  sameView,
+  type CellView,
+  type MarkedRange,
+} from "./cellView"
+import {useEditor, useWide} from "./useEditor"
+import "./sheet.css"
+
+ModuleRegistry.registerModules([
+  CellApiModule,
+  ClientSideRowModelModule,
+  ColumnApiModule,
+  PinnedRowModule,
+  RenderApiModule,
+  RowApiModule,
+  ScrollApiModule,
+  ...(import.meta.env.DEV ? [ValidationModule] : []),
+])
+
+export const HEAD_HEIGHT = 70
+export const ROW_HEIGHT = 36
+/** A sheet of up to this many rows shows them all; a longer one scrolls within itself. */
+const MOST_ROWS_SHOWN = 13
+
+const theme = createTheme().withParams({
+  backgroundColor: "var(--ground)",
+  foregroundColor: "var(--text)",
+  fontFamily: "var(--serif)",
+  fontSize: "0.96875rem",
+  headerBackgroundColor: "var(--ground)",
+  borderColor: "var(--hair)",
+  wrapperBorder: false,
+  headerRowBorder: false,
+  rowBorder: false,
+  columnBorder: false,
+  rowHoverColor: "transparent",
+  cellHorizontalPadding: "8px",
+})
+
+/** What others may ask of the sheet on screen: to take the keyboard's focus to the chosen cell. */
+export interface SheetFocus {
+  focus(): void
+}
+
+interface SheetRow {
+  readonly row: number
+}
+
+/** One sheet as a grid. Draws the store's state and asks the store for every change. */
+export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetFocus>}) {
+  const state = useEditor(store)
+  const {document, cell} = state
+  const sheet = document.sheets[cell.sheet]!
+  const isPlan = planSheet(document) === cell.sheet
+  const pinsName = useWide(40)
+  const api = useRef<GridApi<SheetRow> | null>(null)
+  const leaving = useRef(false) // Esc was pressed: the next Tab leaves the sheet
+
+  // Cells read the state when they are drawn, so that columns need not be made anew for each key.
+  const drawn = useRef<{state: typeof state; marked: readonly MarkedRange[]}>({state, marked: []})
+  drawn.current = {state, marked: markedRanges(state)}
+
+  const count = sheet.rows.length + (isPlan ? 0 : 1)
+  const rowData = useMemo(() => Array.from({length: count}, (_, row): SheetRow => ({row})), [count])
+  const hasTotal = sheet.columns.some(({total}) => total !== undefined)
+  const totalRow = useMemo(() => (hasTotal ? [{row: TOTAL_ROW}] : []), [hasTotal])
+
+  const columnDefs = useMemo(
+    () => columnsOf(store, cell.sheet, sheet.columns, pinsName, drawn),
+    [store, cell.sheet, sheet.columns, pinsName],
+  )
+
+  useEffect(() => api.current?.refreshCells(), [state])
+
+  const focus = () => {
+    const {row, col} = store.getState().cell
+    if (!api.current || row >= count) return
+    api.current.ensureIndexVisible(row)
+    api.current.ensureColumnVisible(String(col))
+    api.current.setFocusedCell(row, String(col))
+  }
+  useImperativeHandle(focusRef, () => ({focus}))
+
+  const onKey = ({event}: SuppressKeyboardEventParams<SheetRow>) => {
+    if (event.key === "Tab" && leaving.current) return (leaving.current = false) || true
+    leaving.current = event.key === "Escape"
+    if (leaving.current) {
+      store.turn(() => ({said: "Tab now leaves the sheet."}))
+      return true
+    }
+    const used = pressKey(store, event, MOST_ROWS_SHOWN - 1)
+    if (!used) return true // the grid's own keys would disagree with ours
+    event.preventDefault()
+    if (!store.getState().editing) focus()
+    return true
+  }
+
+  const onFocused = ({rowIndex, rowPinned, column}: CellFocusedEvent) => {
+    if (rowIndex === null || rowPinned || column === null || typeof column === "string") return
+    const col = Number(column.getColId())
+    const {cell: chosen, editing} = store.getState()
+    if (Number.isNaN(col) || editing || (chosen.row === rowIndex && chosen.col === col)) return
+    chooseKeeping(store, {sheet: chosen.sheet, row: rowIndex, col})
+  }
+
+  const onClicked = ({rowIndex, rowPinned, column}: CellClickedEvent) => {
+    const col = Number(column.getColId())
+    if (rowIndex === null || rowPinned || Number.isNaN(col)) return
+    chooseKeeping(store, {sheet: cell.sheet, row: rowIndex, col})
+  }
+
+  const isLong = count > MOST_ROWS_SHOWN
+  return (
+    <div
+      className="sheet"
+      style={
+        isLong ? {height: HEAD_HEIGHT + (MOST_ROWS_SHOWN + (hasTotal ? 1 : 0)) * ROW_HEIGHT + 16} : undefined
+      }
+      aria-label={`${sheet.name}, ${sheet.rows.length} rows, ${sheet.columns.length} columns`}
+      role="group"
+    >
+      <AgGridReact<SheetRow>
+        key={`${cell.sheet}:${sheet.name}`}
+        theme={theme}
+        domLayout={isLong ? "normal" : "autoHeight"}
+        headerHeight={HEAD_HEIGHT}
+        rowHeight={ROW_HEIGHT}
+        rowData={rowData}
+        pinnedBottomRowData={totalRow}
+        columnDefs={columnDefs}
+        defaultColDef={{
+          sortable: false,
+          suppressMovable: true,
+          suppressKeyboardEvent: onKey,
+          suppressHeaderKeyboardEvent: () => false,
+        }}
+        getRowId={({data}) => String(data.row)}
+        ensureDomOrder
+        suppressColumnVirtualisation={sheet.columns.length <= 30}
+        suppressCellFocus={false}
+        animateRows={false}
+        onGridReady={(ready) => (api.current = ready.api)}
+        onCellFocused={onFocused}
+        onCellClicked={onClicked}
+        onCellDoubleClicked={({rowPinned}) => !rowPinned && store.turn(startEditing)}
+      />
+    </div>
+  )
+}
+
+type Drawn = {readonly current: {state: ReturnType<Store["getState"]>; marked: readonly MarkedRange[]}}
+
+function columnsOf(
+  store: Store,
+  sheet: number,
+  columns: readonly Column[],
+  pinsName: boolean,
+  drawn: Drawn,
+): ColDef<SheetRow>[] {
+  const numbers: ColDef<SheetRow> = {
+    colId: "row",
+    width: 34,
+    pinned: "left",
+    headerComponent: () => <span className="hide">Row</span>,
+    cellRenderer: RowNumber,
+    valueGetter: ({data}) => data!.row,
+    cellClass: "no",
+  }
+  const own = columns.map((column, col): ColDef<SheetRow> => ({
+    colId: String(col),
+    width: 16 * (column.width ?? (col === 0 ? 8 : 6)),
+    ...(col === 0 ? {pinned: "left" as const, cellAriaRole: "rowheader"} : {}),
+    headerName: column.heading,
+    headerComponent: ColumnHead,
+    headerComponentParams: {store, column, col},
+    headerClass: column.starts ? "starts" : "",
+    cellClass: column.starts ? "starts" : "",
+    cellRenderer: CellText,
+    cellRendererParams: {shows: {store, sheet, col}},
+    equals: sameView,
+    valueGetter: ({data}) =>
+      cellViewAt(store, drawn.current.state, {sheet, row: data!.row, col}, drawn.current.marked),
+  }))
+  return pinsName ? [numbers, ...own] : own
+}
+
+/** The head of a column in three lines: its letter, its heading, its unit. */
+function ColumnHead({store, column, col}: {store: Store; column: Column; col: number}) {
+  const {cell} = useEditor(store)
+  return (
+    <span
+      className={`col-head ${isWordColumn(column) ? "txt" : ""} ${cell.col === col ? "at" : ""}`}
+      title={column.about}
+    >
+      <span className="let">{columnLetters(col)}</span>
+      <span className="heading">{column.heading}</span>
+      <span className="unit">{column.unit ?? "\u00a0"}</span>
+    </span>
+  )
+}
+
+/** A row's number, counted from 1 as in references. */
+class RowNumber implements ICellRendererComp {
+  #gui = document.createElement("span")
+  init({value}: ICellRendererParams) {
+    this.refresh({value} as ICellRendererParams)
+  }
+  refresh({value}: ICellRendererParams) {
+    this.#gui.textContent = value === TOTAL_ROW ? "" : String(value + 1)
+    return true
+  }
+  getGui() {
+    return this.#gui
+  }
+}
+
+type CellParams = ICellRendererParams<SheetRow, CellView> & {
+  readonly shows: {readonly store: Store; readonly sheet: number; readonly col: number}
+}
+
+/** The text of a cell. Its marks are drawn by style from the attributes that are set here on the cell. */
+class CellText implements ICellRendererComp<SheetRow> {
+  #gui = window.document.createElement("span")
+  init(params: CellParams) {
+    this.#gui.className = "text"
+    this.refresh(params)
+  }
+  refresh({value, eGridCell, data, shows: {store, sheet, col}}: CellParams) {
+    if (!value) return true
+    const {document} = store.getState()
+    const column = document.sheets[sheet]!.columns[col]!
+    this.#gui.textContent = value.text
+    eGridCell.title = value.full === value.text ? "" : value.full
+    const marks = {
+      kind: value.kind,
+      align: value.align,
+      chosen: value.chosen,
+      typing: value.typing ? "" : null,
+      fault: value.isFault ? "" : null,
+      ref: value.reference === null ? null : String(value.reference),
+    }
+    for (const [name, mark] of Object.entries(marks))
+      if (mark === null) delete eGridCell.dataset[name]
+      else eGridCell.dataset[name] = mark
+    const readOnly = value.kind === "worked out" || value.kind === "total"
+    eGridCell.setAttribute("aria-readonly", String(readOnly))
+    eGridCell.setAttribute("aria-selected", String(value.chosen === "cell"))
+    if (value.isFault) eGridCell.setAttribute("aria-invalid", "true")
+    else eGridCell.removeAttribute("aria-invalid")
+    const row = data!.row
+    const name = row === TOTAL_ROW ? `${column.heading}, all rows` : cellName(document, {sheet, row, col})
+    const said = value.full || "blank"
+    const unit = column.unit && value.text && !value.isFault ? ` ${column.unit}` : ""
+    eGridCell.setAttribute("aria-label", `${said}${unit}. ${name}. ${kindWords[value.kind] ?? value.kind}`)
+    return true
+  }
+  getGui() {
+    return this.#gui
+  }
+}
+
+const kindWords: Record<string, string> = {next: "next row to fill", total: "total of the column"}

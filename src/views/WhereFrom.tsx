@@ -1,0 +1,272 @@
+import {useEffect, useState, type ReactNode} from "react"
+import {sources} from "../../functions/sources"
+import {textWithUnit} from "../editor/display"
+import {chooseKeeping} from "../editor/editing"
+import type {Store} from "../editor/store"
+import {cellName, movedFrom} from "../editor/words"
+import type {CellAddress} from "../workbook/document"
+import {sentenceOf} from "../workbook/faults"
+import {originOf, usedOf, type Input} from "../workbook/trace"
+import {addressText, isFault} from "../workbook/workbook"
+import {LimitMark} from "./pictures/marks"
+import {useEditor} from "./useEditor"
+import "./whereFrom.css"
+
+const MOST_OPEN = 3
+const MOST_VALUES = 12
+
+/** Where the chosen cell's value came from, step by step down to what was typed or measured, and who uses it. */
+export function WhereFrom({store, onGo}: {store: Store; onGo: () => void}) {
+  const {cell, document} = useEditor(store)
+  const [path, setPath] = useState<readonly CellAddress[]>([])
+  const [showsUsers, setShowsUsers] = useState(false)
+  useEffect(() => setPath([]), [cell])
+  if (cell.row >= document.sheets[cell.sheet]!.rows.length)
+    return (
+      <section className="trace" aria-labelledby="where-from">
+        <div className="top">
+          <h2 id="where-from">Where from</h2>
+        </div>
+        <p className="feeds">The next row to fill: type in it to add it.</p>
+      </section>
+    )
+
+  const steps = [cell, ...path]
+  const first = Math.max(0, steps.length - MOST_OPEN)
+  const go = (at: CellAddress) => {
+    if (chooseKeeping(store, at)) onGo()
+  }
+  const name = cellName(document, cell)
+  return (
+    <section className="trace" aria-labelledby="where-from">
+      <div className="top">
+        <h2 id="where-from">
+          {showsUsers ? "Used by" : "Where from"}: {name.replace(/^./, (letter) => letter.toLowerCase())}
+        </h2>
+        <span className="acts">
+          {path.length > 0 && (
+            <button className="plain" onClick={() => setPath(path.slice(0, -1))}>
+              Step back
+            </button>
+          )}
+          <button className="plain" aria-pressed={showsUsers} onClick={() => setShowsUsers(!showsUsers)}>
+            {showsUsers ? "Where from" : "Used by"}
+          </button>
+        </span>
+      </div>
+      {showsUsers ? (
+        <Users store={store} at={cell} onGo={go} />
+      ) : (
+        <ol start={first + 1} style={{counterReset: `step ${first}`}}>
+          {steps.slice(first).map((at, i) => (
+            <OriginStep
+              key={`${at.sheet}:${at.row}:${at.col}:${first + i}`}
+              store={store}
+              at={at}
+              isFirst={first + i === 0}
+              onFollow={(to) => setPath([...path.slice(0, first + i), to])}
+              onGo={go}
+            />
+          ))}
+        </ol>
+      )}
+    </section>
+  )
+}
+
+interface StepProps {
+  store: Store
+  at: CellAddress
+  isFirst: boolean
+  onFollow: (at: CellAddress) => void
+  onGo: (at: CellAddress) => void
+}
+
+function OriginStep({store, at, isFirst, onFollow, onGo}: StepProps) {
+  const {document, changes} = store.getState()
+  const {kind, formula, inWords, inputs, functions} = originOf(store.workbook, at)
+  const column = document.sheets[at.sheet]!.columns[at.col]
+  const value = store.valueAt(at)
+  const isDate = store.workbook.isDateAt(at)
+  const moved = movedFrom(
+    changes.find((change) => isSame(change.at, at)),
+    isDate,
+  )
+  const began = isFault(value) && value.began && !isSame(value.began, at) ? value.began : null
+  return (
+    <li>
+      <div>
+        <p className="is">
+          {!isFirst && `${cellName(document, at)} `}
+          <span className="n">{value === null ? "blank" : textWithUnit(value, column, isDate)}</span>{" "}
+          <span className="kind">
+            {kind}
+            {moved && `, ${moved}`}
+          </span>{" "}
+          <Address store={store} at={at} onGo={onGo} />
+        </p>
+        {isFault(value) && (
+          <p className="why">
+            {sentenceOf(value)}.{" "}
+            {began && (
+              <>
+                Started in{" "}
+                <button className="link" onClick={() => onFollow(began)}>
+                  {cellName(document, began)}, {document.sheets[began.sheet]?.name}
+                </button>
+              </>
+            )}
+          </p>
+        )}
+        {column?.about && <p>{column.about}</p>}
+        {formula !== null && <p className="feeds formula">{inWords}</p>}
+        {inputs.length > 0 && (
+          <ul className="inputs" aria-label="What it uses">
+            {inputs.map((input) => (
+              <InputLine key={input.text} store={store} input={input} onFollow={onFollow} />
+            ))}
+          </ul>
+        )}
+        {kind !== "worked out" && formula === null && <OwnRow store={store} at={at} />}
+        {functions.map(({name, summary, sources: cited}) => (
+          <p className="feeds" key={name}>
+            <b>{name}</b>: {summary}.{" "}
+            {cited.map((key) => `${sources[key].work} (${sources[key].tag})`).join("; ")}.
+          </p>
+        ))}
+      </div>
+    </li>
+  )
+}
+
+/** One thing that a formula uses: its words, its value or values, and in quiet type what those come from. */
+function InputLine({
+  store,
+  input: {words, cells},
+  onFollow,
+}: {
+  store: Store
+  input: Input
+  onFollow: (at: CellAddress) => void
+}) {
+  const {document} = store.getState()
+  const first = cells[0]
+  if (!first) return <li>{words}: nothing there</li>
+  const column = document.sheets[first.sheet]!.columns[first.col]
+  const isRow = cells.length > 1 && cells.every(({row}) => row === first.row)
+  const isMeasured = column?.kind === "measured"
+  if (cells.length === 1)
+    return (
+      <li>
+        <button className="link" onClick={() => onFollow(first)}>
+          {words}
+        </button>{" "}
+        <ValueOf store={store} at={first} />
+        <Beneath store={store} at={first} />
+      </li>
+    )
+  return (
+    <li>
+      {words}
+      {isMeasured && ` (${usedOf(cells, store.valueAt)})`}:{" "}
+      {cells.slice(0, MOST_VALUES).map((at, i) => (
+        <span key={i} className="one">
+          {isRow && <LimitMark name={document.sheets[at.sheet]!.columns[at.col]!.heading} size={14} />}
+          <button className="link" onClick={() => onFollow(at)}>
+            {isRow && `${document.sheets[at.sheet]!.columns[at.col]!.heading} `}
+            <ValueOf store={store} at={at} />
+          </button>
+        </span>
+      ))}
+      {cells.length > MOST_VALUES && <span className="q"> and {cells.length - MOST_VALUES} more</span>}
+    </li>
+  )
+}
+
+function ValueOf({store, at}: {store: Store; at: CellAddress}): ReactNode {
+  const value = store.valueAt(at)
+  const column = store.getState().document.sheets[at.sheet]!.columns[at.col]
+  if (isFault(value)) return value.code === "#N/A" ? "not measured yet" : value.code
+  return (
+    <span className="n">
+      {value === null ? "blank" : textWithUnit(value, column, store.workbook.isDateAt(at))}
+    </span>
+  )
+}
+
+/** In quiet type, what a worked-out input itself uses: one look ahead. */
+function Beneath({store, at}: {store: Store; at: CellAddress}) {
+  const {inputs} = originOf(store.workbook, at)
+  const told = inputs.filter(({cells}) => cells.length > 0).slice(0, 4)
+  if (told.length === 0) return null
+  return (
+    <span className="feeds">
+      {" from "}
+      {told.map(({words, cells}, i) => (
+        <span key={i}>
+          {i > 0 && "; "}
+          {words}
+          {cells.length === 1 && (
+            <>
+              {" "}
+              <ValueOf store={store} at={cells[0]!} />
+            </>
+          )}
+        </span>
+      ))}
+    </span>
+  )
+}
+
+/** What else the row of a typed or measured value says: its date, source and tag. */
+function OwnRow({store, at}: {store: Store; at: CellAddress}) {
+  const {document} = store.getState()
+  const {columns, rows} = document.sheets[at.sheet]!
+  const told = columns.flatMap(({heading}, col) => {
+    const value = rows[at.row]?.[col]
+    return col === at.col ||
+      col === 0 ||
+      value === null ||
+      value === undefined ||
+      value === "=" ||
+      String(value).length > 160
+      ? []
+      : [
+          `${heading}: ${textWithUnit(store.valueAt({...at, col}), columns[col], store.workbook.isDateAt({...at, col}))}`,
+        ]
+  })
+  return told.length > 0 ? <p className="feeds">{told.slice(0, 6).join(". ")}.</p> : null
+}
+
+function Users({store, at, onGo}: {store: Store; at: CellAddress; onGo: (at: CellAddress) => void}) {
+  const {document} = store.getState()
+  const users = store.workbook.usersOf(at)
+  if (users.length === 0) return <p className="feeds">No formula uses this cell.</p>
+  return (
+    <ul className="inputs">
+      {users.slice(0, 24).map((user) => (
+        <li key={addressText(document, user)}>
+          <button className="link" onClick={() => onGo(user)}>
+            {cellName(document, user)}, {document.sheets[user.sheet]!.name}
+          </button>{" "}
+          <ValueOf store={store} at={user} />
+        </li>
+      ))}
+      {users.length > 24 && <li className="q">and {users.length - 24} more</li>}
+    </ul>
+  )
+}
+
+const Address = ({store, at, onGo}: {store: Store; at: CellAddress; onGo: (at: CellAddress) => void}) => {
+  const {document, cell} = store.getState()
+  const text = addressText(document, at, cell.sheet)
+  return isSame(at, cell) ? (
+    <span className="kind">{text}</span>
+  ) : (
+    <button className="link small" onClick={() => onGo(at)}>
+      go to {text}
+    </button>
+  )
+}
+
+const isSame = (a: CellAddress, b: CellAddress) => a.sheet === b.sheet && a.row === b.row && a.col === b.col

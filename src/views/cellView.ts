@@ -1,0 +1,118 @@
+import {textOf} from "../editor/display"
+import type {EditorState, Store} from "../editor/store"
+import type {CellAddress} from "../workbook/document"
+import {referenceOf, tokens} from "../workbook/formula"
+import {sentenceOf} from "../workbook/faults"
+import {kindAt, type CellKind} from "../workbook/trace"
+import {isFault} from "../workbook/workbook"
+
+/** Everything that is drawn in one cell. Two that are alike need not be drawn again. */
+export interface CellView {
+  readonly text: string
+  /** The whole text for those who cannot see it cut off, and the sentence of an error. */
+  readonly full: string
+  readonly kind: CellKind | "total" | "next"
+  readonly align: "left" | "right"
+  readonly isFault: boolean
+  readonly chosen: "cell" | "row" | null
+  /** Being typed in; the text is what is being typed. */
+  readonly typing: boolean
+  /** Number of the reference in the formula being typed that covers this cell. */
+  readonly reference: number | null
+}
+
+export const sameView = (a: CellView, b: CellView) =>
+  a === b || (Object.keys(a) as (keyof CellView)[]).every((key) => a[key] === b[key])
+
+/** What a cell of the open sheet shows now. `row` -1 is the line of totals. */
+export function cellViewAt(
+  store: Store,
+  state: EditorState,
+  at: CellAddress,
+  marked: readonly MarkedRange[],
+): CellView {
+  const {document, cell, editing} = state
+  const sheet = document.sheets[at.sheet]!
+  const column = sheet.columns[at.col]!
+  const isTotal = at.row === TOTAL_ROW
+  const isNext = at.row >= sheet.rows.length
+  const value = isTotal ? totalOf(store, at, column.total) : isNext ? null : store.valueAt(at)
+  const isChosenRow = at.row === cell.row && !isTotal
+  const isChosen = isChosenRow && at.col === cell.col
+  const kind = isTotal ? "total" : isNext ? "next" : kindAt(document, at)
+  const typing = isChosen && editing !== null
+  const shown = textOf(value, column.format, !isTotal && store.workbook.isDateAt(at))
+  const text = typing
+    ? editing.text
+    : kind === "missing"
+      ? "none"
+      : isTotal && at.col === 0 && !column.total
+        ? "All"
+        : shown
+  return {
+    text,
+    full: isFault(value) ? `${value.code} ${sentenceOf(value)}.` : text,
+    kind,
+    align:
+      typing || (typeof value === "string" && column.kind !== "measured") || isWordColumn(column)
+        ? "left"
+        : "right",
+    isFault: isFault(value),
+    chosen: isChosen ? "cell" : isChosenRow ? "row" : null,
+    typing,
+    reference: marked.find((range) => covers(range, at))?.number ?? null,
+  }
+}
+
+/** Stands for the line of totals under a sheet. */
+export const TOTAL_ROW = -1
+
+export const isWordColumn = ({
+  format,
+  unit,
+  kind,
+  part,
+}: {
+  format?: unknown
+  unit?: unknown
+  kind: string
+  part?: unknown
+}) =>
+  format === "text" ||
+  part === "planting" ||
+  part === "held by" ||
+  (format === undefined && unit === undefined && kind !== "worked out")
+
+function totalOf(store: Store, {sheet}: CellAddress, total: string | undefined) {
+  if (!total) return null
+  const value = store.workbook.evaluate(total, sheet)
+  return Array.isArray(value) ? null : (value as ReturnType<Store["valueAt"]>)
+}
+
+/** A range of the open sheet that the formula being typed refers to. */
+export interface MarkedRange {
+  readonly number: number
+  readonly rows: readonly [number, number]
+  readonly cols: readonly [number, number]
+}
+
+/** The references of a formula in the order they are first written, numbered 1, 2, 3, 1, ... for their line kinds. */
+export function numberedReferences(formula: string): ReadonlyMap<string, number> {
+  const found = new Map<string, number>()
+  for (const {kind, text} of formula.startsWith("=") ? tokens(formula) : [])
+    if (kind === "reference" && !found.has(text)) found.set(text, (found.size % 3) + 1)
+  return found
+}
+
+export function markedRanges({document, cell, editing}: EditorState): readonly MarkedRange[] {
+  if (!editing) return []
+  return [...numberedReferences(editing.text)].flatMap(([text, number]) => {
+    const {sheet, from, to} = referenceOf(text)
+    const isHere = sheet === null || sheet.toLowerCase() === document.sheets[cell.sheet]!.name.toLowerCase()
+    const rows = [from.row ?? 0, to.row ?? Infinity] as const
+    return isHere ? [{number, rows, cols: [from.col ?? 0, to.col ?? Infinity] as const}] : []
+  })
+}
+
+const covers = ({rows, cols}: MarkedRange, {row, col}: CellAddress) =>
+  row >= rows[0] && row <= rows[1] && col >= cols[0] && col <= cols[1]
