@@ -242,6 +242,13 @@ describe("lists that belong together", () => {
       code: "#N/A",
     })
   })
+  it("do not take a default when all of them are optional either", () => {
+    const parameters = {a: optional(weights, [] as number[]), b: optional(weights, [] as number[])}
+    expect(read(parameters, [column(null), column(1)], ["a", "b"])).toEqual({
+      refused: "Weights: not measured yet",
+      code: "#N/A",
+    })
+  })
   it("keep a row whose only blank is a word", () => {
     const named = {names: words("Names"), a: weights}
     expect(read(named, [column("x", null, null), column(1, 2, null)], ["names", "a"])).toEqual({
@@ -488,5 +495,35 @@ describe("whole columns in a cell", () => {
   })
   it("are not measured yet while they are empty", () => {
     expect(cell("=CROP.OLYMPIC(T!F:F)", table)).toEqual({code: "#N/A", reason: "Yields: not measured yet"})
+  })
+})
+
+describe("crop values in a cell", () => {
+  // Growth of a spear is Stretch_rate x (temperature - Stretch_base) a day: 0.05 x (25 - 5) = 1.00 by default.
+  const table = [
+    ["Stretch_base", 15, "", "Stretch_bass", 7],
+    [null, null, "", null, null],
+    ["Stretch_rate", null, "", null, null],
+    ["Cut_longest", 28, "", null, null],
+    [null, null, "", null, null],
+    [null, null, "a note below the table", null, null],
+  ]
+  it("replace the defaults from whole columns with blank rows in them", () => {
+    expect(cell("=SPEAR.GROWTH(25)", table)).toBeCloseTo(1, 12)
+    expect(cell("=SPEAR.GROWTH(25,T!A:B)", table)).toBeCloseTo(0.5, 12) // 0.05 x (25 - 15)
+    expect(cell("=SPEAR.GROWTH(25,T!G:H)", table)).toBeCloseTo(1, 12)
+  })
+  it("may be written in the formula, a row to each name", () => {
+    expect(cell('=SPEAR.GROWTH(25,{"Stretch_base",15;"Stretch_rate",0.1})')).toBeCloseTo(1, 12) // 0.1 x 10
+  })
+  it.each([
+    ["T!D:E", "#VALUE!", "There is no crop value named Stretch_bass"],
+    ["T!A:C", "#VALUE!", "Crop values must be a range of two columns, name and number"],
+    ["T!A:A", "#VALUE!", "Crop values must be a range of two columns, name and number"],
+    ["7", "#VALUE!", "Crop values must be a range of two columns, name and number"],
+    ['{"Stretch_base",7;"Stretch_base",8}', "#VALUE!", "Crop value Stretch_base is given twice"],
+    ['{"Stretch_base",16}', "#NUM!", "Crop value Stretch_base must be from -5 to 15 °C, not 16 °C"],
+  ])("refuse %s", (values, code, reason) => {
+    expect(cell(`=SPEAR.GROWTH(25,${values})`, table)).toEqual({code, reason})
   })
 })

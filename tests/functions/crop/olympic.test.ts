@@ -14,8 +14,9 @@ describe("olympic", () => {
     expect(olympic([4, 4, 4])).toBe(4)
   })
   it("of three is the middle one, in any order and in numbers of any length", () => {
-    expect(olympic([900, 10000, 2500])).toBe(2500)
-    expect(olympic([10000, 2500, 900])).toBe(2500)
+    expect(olympic([950, 10000, 3000])).toBe(3000)
+    expect(olympic([10000, 3000, 950])).toBe(3000)
+    expect(olympic([950, 10000, 300])).toBe(950)
   })
   it("does not hear how far out the ends are", () => {
     expect(olympic([0, 3600, 3900, 4100, 99000])).toBe(olympic([2500, 3600, 3900, 4100, 4400]))
