@@ -9,6 +9,7 @@ export type Unit =
   | "g"
   | "g/plant"
   | "kg"
+  | "kg/kg"
   | "kg/ha"
   | "kg/ha/day"
   | "kg/h"
@@ -22,6 +23,7 @@ export type Unit =
   | "°C·day"
   | "per day"
   | "per day and °C"
+  | "g/MJ"
   | "day of the year"
   | "date"
   | "days"
@@ -69,7 +71,10 @@ export const isWithin = (value: number, {min, max, above, below, whole}: Limits)
   )
 
 /** The limits in words with their unit: "from 0 to 50 °Brix", "above 0 and up to 60 mm", "0 kg/ha or more". */
-export function limitsInWords({unit, limits: {min, max, above, below, whole}}: Omit<Quantity, "label">): string {
+export function limitsInWords({
+  unit,
+  limits: {min, max, above, below, whole},
+}: Omit<Quantity, "label">): string {
   const counted = unitInWords(unit)
   const kind = whole ? "a whole number " : ""
   if (min !== undefined && max !== undefined) return `${kind}from ${min} to ${max}${counted}`
