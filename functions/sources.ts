@@ -88,6 +88,30 @@ export const sources = {
     work: "Web page for growers on harvesting asparagus, bobandjeff.com (original author not shown)",
     tag: "second-hand",
   },
+  feller2007: {
+    work:
+      "Feller, C., Fink, M. (2007, authors, year and pages from memory). Refraction as a measure of soluble " +
+      "carbohydrates in storage roots of asparagus. HortScience 42, 57-60; abstract read",
+    tag: "looked up",
+  },
+  pressman1993: {
+    work:
+      "Pressman, E., Schaffer, A.A., Compton, D., Zamski, E. (1993). Seasonal changes in the carbohydrate content of " +
+      "two cultivars of asparagus. Scientia Horticulturae 53, 149-155; abstract read",
+    tag: "looked up",
+  },
+  penningDeVries1974: {
+    work:
+      "Penning de Vries, F.W.T., Brunsting, A.H.M., van Laar, H.H. (1974). Products, requirements and efficiency of " +
+      "biosynthesis: a quantitative approach. Journal of Theoretical Biology 45, 339-377",
+    tag: "memory",
+  },
+  nistHandbook: {
+    work:
+      "NIST/SEMATECH. e-Handbook of Statistical Methods, 1.3.5.2 (limits of a mean) and 7.2.2.2 (sample sizes). " +
+      "National Institute of Standards and Technology; section numbers from memory",
+    tag: "memory",
+  },
 } as const satisfies Record<string, Source>
 
 export type SourceKey = keyof typeof sources
