@@ -35,15 +35,11 @@ export const sources = {
     tag: "looked up",
   },
   cfr761: {
-    work:
-      "Code of Federal Regulations, title 7, section 761.104: development of the farm operating plan. " +
-      "U.S. Department of Agriculture, Farm Service Agency",
+    work: "Code of Federal Regulations (United States), title 7, section 761.104: yields in farm loan plans, own last three years first",
     tag: "looked up",
   },
   cfr1437: {
-    work:
-      "Code of Federal Regulations, title 7, section 1437.102: yield determinations. " +
-      "U.S. Department of Agriculture, Farm Service Agency",
+    work: "Code of Federal Regulations (United States), title 7, section 1437.102: mean of five crop years without the ends",
     tag: "looked up",
   },
   buhlmann1967: {

@@ -4,7 +4,7 @@ import {cell} from "../cell"
 
 describe("olympic", () => {
   it("gives the mean of five crop years without the best and the worst", () => {
-    // Rule of 7 CFR 1437.102 (Farm Service Agency), by hand: 3 600, 4 100 and 3 900 are left of
+    // Rule of 7 CFR 1437.102, by hand: 3 600, 4 100 and 3 900 are left of
     // 3 600, 4 100, 2 500, 4 400, 3 900; 11 600 / 3 = 3 866.67. The simple mean is 3 700.
     expect(olympic([3600, 4100, 2500, 4400, 3900])).toBeCloseTo(3866.67, 2)
   })
