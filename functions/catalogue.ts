@@ -1,4 +1,21 @@
 import type {FormulaFunction} from "./define"
+import {ROOT_SUGAR} from "./root/sugar"
+import {ROOT_SUGAR_FROM_SAP} from "./root/sugarFromSap"
+import {ROOT_READING} from "./root/reading"
+import {ROOT_MEAN} from "./root/mean"
+import {ROOT_EDGE} from "./root/edge"
+import {ROOT_SAMPLES} from "./root/samples"
+import {ROOT_SAMPLES_SHARE} from "./root/samplesShare"
+import {ROOT_POOL} from "./root/pool"
+import {ROOT_RESERVE} from "./root/reserve"
+import {ROOT_STRUCTURE} from "./root/structure"
+import {ROOT_SUGAR_OF} from "./root/sugarOf"
+import {ROOT_DRAW} from "./root/draw"
+import {ROOT_UPKEEP} from "./root/upkeep"
+import {ROOT_AFTER} from "./root/after"
+import {ROOT_SPEARS_TO} from "./root/spearsTo"
+import {ROOT_LEFT} from "./root/left"
+import {ROOT_DATE_AT} from "./root/dateAt"
 import {FERN_REFILL} from "./fern/refill"
 import {FERN_DAYS_NEEDED} from "./fern/daysNeeded"
 import {FERN_LAST_CLOSE} from "./fern/lastClose"
@@ -38,6 +55,23 @@ import {PACK_CARTONS} from "./pack/cartons"
 
 /** Every formula function, in help order. A function is published by its line here. */
 export const catalogue: readonly FormulaFunction[] = [
+  ROOT_SUGAR,
+  ROOT_SUGAR_FROM_SAP,
+  ROOT_READING,
+  ROOT_MEAN,
+  ROOT_EDGE,
+  ROOT_SAMPLES,
+  ROOT_SAMPLES_SHARE,
+  ROOT_POOL,
+  ROOT_RESERVE,
+  ROOT_STRUCTURE,
+  ROOT_SUGAR_OF,
+  ROOT_DRAW,
+  ROOT_UPKEEP,
+  ROOT_AFTER,
+  ROOT_SPEARS_TO,
+  ROOT_LEFT,
+  ROOT_DATE_AT,
   FERN_REFILL,
   FERN_DAYS_NEEDED,
   FERN_LAST_CLOSE,
