@@ -33,6 +33,8 @@ describe("dateAt", () => {
     // 0.1 mm a day from 13 mm: 11 mm after just 20 days, and 11.01 only after 19.9.
     expect(dateAt([first, first + 10], [13, 12], 11)).toBe(first + 20)
     expect(dateAt([first, first + 10], [13, 12], 11.01)).toBe(first + 19)
+    // 0.7 mm in 7 days: 10.8 mm after just 2, which doubles put a hair before.
+    expect(dateAt([first, first + 7], [11, 10.3], 10.8)).toBe(first + 2)
   })
   it("keeps the promise in its name for any line that falls", () => {
     for (const slope of [-0.31, -0.07, -0.013])

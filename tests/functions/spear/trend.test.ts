@@ -30,7 +30,7 @@ describe("trend", () => {
     expect(trend([first, first, first + 2], [12, 14, 11])).toBeCloseTo(-1, 12)
   })
   it("is exactly 0 where the diameter stays", () => {
-    expect(trend(days, [12.4, 12.4, 12.4, 12.4])).toBe(0)
+    expect(trend([first, first + 7, first + 13], [12.4, 12.4, 12.4])).toBe(0)
   })
   it.each([
     [[first], [12]],
