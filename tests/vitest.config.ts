@@ -12,6 +12,7 @@ export default defineConfig({
           name: "unit",
           include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
           exclude: ["tests/browser/**"],
+          benchmark: {include: ["tests/bench/**/*.bench.ts"]},
           sequence: {groupOrder: 0},
         },
       },
@@ -21,8 +22,8 @@ export default defineConfig({
           name: "browser",
           include: ["tests/browser/**/*.test.ts"],
           globalSetup: "tests/browser/planner.ts",
-          testTimeout: 30_000,
-          hookTimeout: 30_000,
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
           // One file after another, after the unit tests: they share one browser with one clipboard.
           fileParallelism: false,
           sequence: {groupOrder: 1},

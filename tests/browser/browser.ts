@@ -3,35 +3,45 @@ import {existsSync} from "node:fs"
 import {createRequire} from "node:module"
 import {homedir} from "node:os"
 import {delimiter, dirname, join} from "node:path"
-import {chromium, type LaunchOptions} from "playwright-core"
+import {chromium, type BrowserServer} from "playwright-core"
 
-const isRoot = process.getuid?.() === 0
-
-/** How to start the browser of this machine; finds one, or gets one, as told under `findBrowser`. */
-export function browserOptions(): LaunchOptions {
-  return {
-    executablePath: findBrowser(),
-    // The browser refuses its own sandbox to root.
-    chromiumSandbox: !isRoot,
-    args: [
-      "--disable-gpu",
-      "--disable-quic",
-      "--no-first-run",
-      "--disable-background-networking",
-      "--disable-component-update",
-      "--disable-sync",
-      // A test must not depend on another host, nor reach one by mistake.
-      "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE localhost, EXCLUDE 127.0.0.1, EXCLUDE [::1]",
-    ],
+/** Starts the browser of this machine, without a window. Throws one sentence where there is none or it does not start. */
+export async function startBrowser(): Promise<BrowserServer> {
+  const executablePath = findBrowser()
+  try {
+    return await chromium.launchServer({executablePath, args, chromiumSandbox: !isRoot})
+  } catch (fault) {
+    const why = /No usable sandbox!|error while loading shared libraries.*/.exec(
+      (fault as Error).message,
+    )?.[0]
+    throw new Error(
+      `The browser ${executablePath} did not start${why ? ` (${why})` : ""}: ` +
+        `set PLANNER_BROWSER to the program file of another, or try it by hand with --headless`,
+      {cause: fault},
+    )
   }
 }
+
+const args = [
+  "--disable-gpu",
+  "--disable-quic",
+  "--no-first-run",
+  "--disable-background-networking",
+  "--disable-component-update",
+  "--disable-sync",
+  // A test must not depend on another host, nor reach one by mistake.
+  "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE localhost, EXCLUDE 127.0.0.1, EXCLUDE [::1]",
+]
+
+// The browser refuses its own sandbox to root.
+const isRoot = process.getuid?.() === 0
 
 /**
  * The program file of a Chrome, Chromium or Edge: the one named by PLANNER_BROWSER; else one on the PATH; else one
  * in the usual places; else the build that belongs to the test library, downloaded if need be; else, as root where
  * there is apt-get, Debian's package. Throws one sentence where there is none.
  */
-export function findBrowser(): string {
+function findBrowser(): string {
   const named = process.env["PLANNER_BROWSER"]
   if (named) {
     if (existsSync(named)) return named
@@ -101,10 +111,12 @@ function install() {
 
 function succeeds(what: string, program: string, args: string[]): boolean {
   console.log(`${what} for the browser tests ...`)
-  const {status} = spawnSync(program, args, {
+  const {status, stderr} = spawnSync(program, args, {
     env: {...process.env, DEBIAN_FRONTEND: "noninteractive"},
-    stdio: ["ignore", "ignore", "inherit"],
+    stdio: ["ignore", "ignore", "pipe"],
+    encoding: "utf8",
     timeout: 600_000,
   })
+  if (status !== 0) console.log(`That did not work. ${/^E(rror)?:.*/m.exec(stderr)?.[0] ?? ""}`)
   return status === 0
 }

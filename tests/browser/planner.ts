@@ -1,7 +1,6 @@
-import {chromium} from "playwright-core"
 import {build, preview} from "vite"
 import type {TestProject} from "vitest/node"
-import {browserOptions} from "./browser"
+import {startBrowser} from "./browser"
 
 declare module "vitest" {
   interface ProvidedContext {
@@ -14,11 +13,10 @@ declare module "vitest" {
 
 /** Builds the planner, serves it on a free port and starts one browser, for all browser tests of a run. */
 export default async function start(project: TestProject) {
-  const options = optionsOrExit()
   const configFile = `${import.meta.dirname}/../../src/vite.config.ts`
   await build({configFile, logLevel: "error"})
+  const browser = await startBrowser().catch(tellAndExit)
   const server = await preview({configFile, preview: {port: 0, open: false}})
-  const browser = await chromium.launchServer(options)
   project.provide("planner", server.resolvedUrls!.local[0]!)
   project.provide("browser", browser.wsEndpoint())
   return async () => {
@@ -27,12 +25,8 @@ export default async function start(project: TestProject) {
   }
 }
 
-/** One sentence tells what to do; the trace of a thrown error would bury it. */
-function optionsOrExit() {
-  try {
-    return browserOptions()
-  } catch (fault) {
-    console.error((fault as Error).message)
-    process.exit(1)
-  }
+/** One sentence says what to do; the trace of a thrown error would bury it. */
+function tellAndExit(fault: Error): never {
+  console.error(fault.message)
+  process.exit(1)
 }
