@@ -49,9 +49,11 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
           <div className="title">
             <h1>{sheet.name}</h1>
             <div className="acts">
-              <Act store={store} command={putFormulaBack} onDone={focusSheet}>
-                Put formula back
-              </Act>
+              {store.canRun(putFormulaBack) && (
+                <Act store={store} command={putFormulaBack} onDone={focusSheet}>
+                  Put formula back
+                </Act>
+              )}
               <Act store={store} command={insertRowAbove} onDone={focusSheet}>
                 Insert row above
               </Act>

@@ -1,5 +1,6 @@
 import {
   CellApiModule,
+  CellStyleModule,
   ClientSideRowModelModule,
   ColumnApiModule,
   ModuleRegistry,
@@ -40,6 +41,7 @@ import "./sheet.css"
 
 ModuleRegistry.registerModules([
   CellApiModule,
+  CellStyleModule,
   ClientSideRowModelModule,
   ColumnApiModule,
   PinnedRowModule,
@@ -67,6 +69,7 @@ const theme = createTheme().withParams({
   columnBorder: false,
   rowHoverColor: "transparent",
   cellHorizontalPadding: "8px",
+  autoHeightMinBodyHeight: 0,
 })
 
 /** What others may ask of the sheet on screen: to take the keyboard's focus to the chosen cell. */
@@ -104,10 +107,16 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
 
   useEffect(() => api.current?.refreshCells(), [state])
 
+  const box = useRef<HTMLDivElement>(null)
+  const label = `${sheet.name}, ${sheet.rows.length} rows, ${sheet.columns.length} columns`
+  const nameGrid = () => box.current?.querySelector("[role=grid]")?.setAttribute("aria-label", label)
+  useEffect(nameGrid, [label])
+
+  const isLong = count > MOST_ROWS_SHOWN
   const focus = () => {
     const {row, col} = store.getState().cell
     if (!api.current || row >= count) return
-    api.current.ensureIndexVisible(row)
+    if (isLong) api.current.ensureIndexVisible(row)
     api.current.ensureColumnVisible(String(col))
     api.current.setFocusedCell(row, String(col))
   }
@@ -141,15 +150,13 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
     chooseKeeping(store, {sheet: cell.sheet, row: rowIndex, col})
   }
 
-  const isLong = count > MOST_ROWS_SHOWN
   return (
     <div
       className="sheet"
       style={
         isLong ? {height: HEAD_HEIGHT + (MOST_ROWS_SHOWN + (hasTotal ? 1 : 0)) * ROW_HEIGHT + 16} : undefined
       }
-      aria-label={`${sheet.name}, ${sheet.rows.length} rows, ${sheet.columns.length} columns`}
-      role="group"
+      ref={box}
     >
       <AgGridReact<SheetRow>
         key={`${cell.sheet}:${sheet.name}`}
@@ -171,7 +178,10 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
         suppressColumnVirtualisation={sheet.columns.length <= 30}
         suppressCellFocus={false}
         animateRows={false}
-        onGridReady={(ready) => (api.current = ready.api)}
+        onGridReady={(ready) => {
+          api.current = ready.api
+          nameGrid()
+        }}
         onCellFocused={onFocused}
         onCellClicked={onClicked}
         onCellDoubleClicked={({rowPinned}) => !rowPinned && store.turn(startEditing)}
