@@ -1,0 +1,69 @@
+/** A rectangle in the picture, px. */
+export interface Box {
+  readonly left: number
+  readonly right: number
+  readonly top: number
+  readonly bottom: number
+}
+
+export const boxAround = (x: number, y: number, halfWidth: number, halfHeight: number): Box => ({
+  left: x - halfWidth,
+  right: x + halfWidth,
+  top: y - halfHeight,
+  bottom: y + halfHeight,
+})
+
+/** Area that two boxes share, px². Boxes that only touch share none. */
+export function overlap(one: Box, other: Box): number {
+  const wide = Math.min(one.right, other.right) - Math.max(one.left, other.left)
+  const high = Math.min(one.bottom, other.bottom) - Math.max(one.top, other.top)
+  return wide > 0 && high > 0 ? wide * high : 0
+}
+
+export const overlaps = (box: Box, others: readonly Box[]): number =>
+  others.reduce((area, other) => area + overlap(box, other), 0)
+
+/** The first candidate whose box is clear of all obstacles, or the one that shares the least area with them. */
+export function clearest<T extends {readonly box: Box}>(
+  candidates: readonly T[],
+  obstacles: readonly Box[],
+): T | undefined {
+  let best: T | undefined
+  let least = Infinity
+  for (const candidate of candidates) {
+    const area = overlaps(candidate.box, obstacles)
+    if (area === 0) return candidate
+    if (area < least) [best, least] = [candidate, area]
+  }
+  return best
+}
+
+/** Size of the letters in a picture, px: the small size of the tokens. */
+export const LETTER = 14
+
+/**
+ * About how wide a text is in the sans, px, rather too wide than too narrow. Chosen by classes of letters, so that
+ * the layout needs no page to measure on and comes out the same everywhere.
+ */
+export function textWidth(text: string, size = LETTER): number {
+  let width = 0
+  for (const letter of text) width += size * letterWidth(letter)
+  return width
+}
+
+function letterWidth(letter: string) {
+  if (/[ ijl.,:;'|!]/.test(letter)) return 0.28
+  if (/[frt()/\u2013-]/.test(letter)) return 0.37
+  if (/[mwMW\u2190\u2192\u2026]/.test(letter)) return 0.88
+  if (/[A-Z]/.test(letter)) return 0.63
+  if (/[\u2e80-\uffff]/.test(letter)) return 1
+  return 0.55
+}
+
+/** The text, cut short with an ellipsis where it is wider than the room for it. */
+export function fitted(text: string, room: number): string {
+  if (textWidth(text) <= room) return text
+  const letters = [...text]
+  while (letters.length > 1 && textWidth(`${letters.join("")}\u2026`) > room) letters.pop()
+  return `${letters.join("").trimEnd()}\u2026`
+}
