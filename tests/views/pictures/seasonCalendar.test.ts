@@ -152,6 +152,9 @@ describe("the marks", () => {
   it("say that a close before the as-of day is past", () => {
     const {rows} = seasonCalendar({...sixWeeks, asOf: day("05-18")}, {width: 440})
     expect(rows.map(({words}) => words!.text)).toEqual(["closed to fern, reserve", "price"])
+    // On the day of the close itself there is still cutting to come.
+    const onTheDay = seasonCalendar({...sixWeeks, asOf: day("05-17")}, {width: 440}).rows[0]!
+    expect(onTheDay).toMatchObject({words: {text: "reserve"}, toCome: {width: 10}})
   })
 
   it("give a close that was typed over to you, and keep what it passes", () => {
