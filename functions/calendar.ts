@@ -16,11 +16,14 @@ export function dayOf(iso: string): number | null {
   const [year, month, date] = [Number(parts[1]), Number(parts[2]), Number(parts[3])]
   const time = Date.UTC(year, month - 1, date)
   const back = new Date(time)
-  if (back.getUTCMonth() !== month - 1 || back.getUTCDate() !== date) return null
+  // Date.UTC moves 2026-02-30 to March and the years 0 to 99 to 1900 to 1999.
+  if (back.getUTCFullYear() !== year || back.getUTCMonth() !== month - 1 || back.getUTCDate() !== date)
+    return null
   return Math.round((time - ZERO) / DAY)
 }
 
 /** The ISO text of a day: 46137 gives "2026-04-25". A part of a day is left off. */
-export const isoOf = (day: number): string => new Date(ZERO + Math.floor(day) * DAY).toISOString().slice(0, 10)
+export const isoOf = (day: number): string =>
+  new Date(ZERO + Math.floor(day) * DAY).toISOString().slice(0, 10)
 
 export const yearOf = (day: number): number => Number(isoOf(day).slice(0, 4))

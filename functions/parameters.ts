@@ -65,7 +65,9 @@ export function side(label: string): Parameter<-1 | 1> {
   const read = (given: Given) => {
     const value = quantity(label, "number").read(given)
     if (isRefusal(value)) return value
-    return value === 1 || value === -1 ? value : outOfRange(`${label} must be -1 (lower) or 1 (upper), not ${value}`)
+    return value === 1 || value === -1
+      ? value
+      : outOfRange(`${label} must be -1 (lower) or 1 (upper), not ${value}`)
   }
   return {label, unit: "number", takes: "-1 (lower) or 1 (upper)", isRange: false, read}
 }
@@ -80,12 +82,19 @@ export const dates = (label: string): Parameter<readonly number[]> =>
   list(label, "date", "dates", (held) => readDay(label, held))
 
 /** A range of dates of which some may not be known yet: #N/A counts as a blank, other errors pass. */
-export const limitDates = (label: string): Parameter<readonly number[]> => ({...dates(label), skips: ["#N/A"]})
+export const limitDates = (label: string): Parameter<readonly number[]> => ({
+  ...dates(label),
+  skips: ["#N/A"],
+})
 
 /** A range of words. A blank cell is an empty word: it never leaves out a row by itself. */
 export function words(label: string): Parameter<readonly string[]> {
   const readWord = (held: Held) =>
-    held === null ? "" : typeof held === "string" ? held : wrongKind(`${label} must be words, not ${shown(held)}`)
+    held === null
+      ? ""
+      : typeof held === "string"
+        ? held
+        : wrongKind(`${label} must be words, not ${shown(held)}`)
   return list(label, "text", "words", readWord)
 }
 
@@ -126,9 +135,12 @@ function readNumber(label: string, unit: Unit, limits: Limits, held: Held): numb
 function readDay(label: string, held: Held): number | Refusal {
   if (held === null) return notYet(`${label}: no date yet`)
   const day = typeof held === "string" ? dayOf(held) : held
-  if (typeof day !== "number") return wrongKind(`${label} must be a date such as 2026-04-25, not ${shown(held)}`)
+  if (typeof day !== "number")
+    return wrongKind(`${label} must be a date such as 2026-04-25, not ${shown(held)}`)
   if (day >= FIRST_DAY && day < LAST_DAY + 1) return Math.floor(day)
-  return outOfRange(`${label} must be a date from ${isoOf(FIRST_DAY)} to ${isoOf(LAST_DAY)}, not the number ${day}`)
+  return outOfRange(
+    `${label} must be a date from ${isoOf(FIRST_DAY)} to ${isoOf(LAST_DAY)}, not the number ${day}`,
+  )
 }
 
 const takesOne = (label: string) => wrongKind(`${label} takes one value, not a range`)

@@ -1,4 +1,12 @@
-import {CellError, EmptyValue, ErrorType, FunctionArgumentType, FunctionPlugin, HyperFormula, SimpleRangeValue} from "hyperformula"
+import {
+  CellError,
+  EmptyValue,
+  ErrorType,
+  FunctionArgumentType,
+  FunctionPlugin,
+  HyperFormula,
+  SimpleRangeValue,
+} from "hyperformula"
 import {catalogue} from "./catalogue"
 import {answer, type FormulaFunction} from "./define"
 import {CellFault, type Given, type Held} from "./parameters"
@@ -24,7 +32,9 @@ class CataloguePlugin extends FunctionPlugin {
       this.implementedFunctions[definition.name] = {
         method: definition.name,
         // A range in place of one value is refused by us, so the engine must neither intersect nor spill.
-        parameters: Object.values(definition.parameters).map(() => ({argumentType: FunctionArgumentType.ANY})),
+        parameters: Object.values(definition.parameters).map(() => ({
+          argumentType: FunctionArgumentType.ANY,
+        })),
         vectorizationForbidden: true,
       }
       Object.defineProperty(this.prototype, definition.name, {
@@ -41,14 +51,23 @@ class CataloguePlugin extends FunctionPlugin {
    */
   answer(definition: FormulaFunction, args: Arguments, state: State) {
     try {
-      const result = answer(definition, args.map((arg) => given(this.evaluateAst(arg, state))))
+      const result = answer(
+        definition,
+        args.map((arg) => given(this.evaluateAst(arg, state))),
+      )
       if (result instanceof CellFault) return result.origin as CellError
       if (isRefusal(result)) return new CellError(errorTypes[result.code], result.refused)
       if (typeof result === "string") return result
-      if (!Number.isFinite(result)) return new CellError(ErrorType.NUM, `${definition.name} has no finite answer`)
-      return definition.returns.unit === "date" ? this.returnNumberWrapper(result, "NUMBER_DATE" as never) : result
+      if (!Number.isFinite(result))
+        return new CellError(ErrorType.NUM, `${definition.name} has no finite answer`)
+      return definition.returns.unit === "date"
+        ? this.returnNumberWrapper(result, "NUMBER_DATE" as never)
+        : result
     } catch (fault) {
-      return new CellError(ErrorType.VALUE, `${definition.name} failed: ${fault instanceof Error ? fault.message : fault}`)
+      return new CellError(
+        ErrorType.VALUE,
+        `${definition.name} failed: ${fault instanceof Error ? fault.message : fault}`,
+      )
     }
   }
 }

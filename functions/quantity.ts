@@ -75,13 +75,14 @@ export function limitsInWords({
   unit,
   limits: {min, max, above, below, whole},
 }: Omit<Quantity, "label">): string {
-  const counted = unitInWords(unit)
   const kind = whole ? "a whole number " : ""
-  if (min !== undefined && max !== undefined) return `${kind}from ${min} to ${max}${counted}`
-  const lower = min !== undefined ? `${min} or more` : above !== undefined ? `above ${above}` : ""
   const upper = max !== undefined ? `up to ${max}` : below !== undefined ? `below ${below}` : ""
-  const bounds = [lower, upper].filter(Boolean).join(" and ")
-  return bounds ? `${kind}${bounds}${counted}` : `${kind || "any number"}${counted}`.trim()
+  const counted = unitInWords(unit)
+  if (min !== undefined && max !== undefined) return `${kind}from ${min} to ${max}${counted}`
+  if (min !== undefined)
+    return kind + (upper ? `${min} or more and ${upper}${counted}` : `${min}${counted} or more`)
+  const bounds = [above !== undefined ? `above ${above}` : "", upper].filter(Boolean).join(" and ")
+  return `${bounds ? kind + bounds : kind || "any number"}${counted}`.trim()
 }
 
 /** A number with its unit, as printed in a sentence: "80 °C", "0.4". Shares, texts and dates carry no symbol. */

@@ -105,8 +105,8 @@ export const sources = {
   nistHandbook: {
     work:
       "NIST/SEMATECH. e-Handbook of Statistical Methods, 1.3.5.2 (limits of a mean) and 7.2.2.2 (sample sizes). " +
-      "National Institute of Standards and Technology; section numbers from memory",
-    tag: "memory",
+      "National Institute of Standards and Technology; the first as quoted elsewhere, the second from memory",
+    tag: "second-hand",
   },
 } as const satisfies Record<string, Source>
 

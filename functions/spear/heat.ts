@@ -28,7 +28,11 @@ export const SPEAR_HEAT = defineFunction({
     high: airTemperature("Highest air temperature of the day"),
     low: airTemperature("Lowest air temperature of the day"),
     base: quantity("Temperature below which nothing grows", "°C", {min: -5, max: 20}),
-    cap: optional(quantity("Temperature above which growth gains no more", "°C", {min: 0, max: 60}), null, "no cap"),
+    cap: optional(
+      quantity("Temperature above which growth gains no more", "°C", {min: 0, max: 60}),
+      null,
+      "no cap",
+    ),
   },
   returns: {label: "Heat of the day", unit: "°C·day"},
   refuses: ["a highest temperature below the lowest"],

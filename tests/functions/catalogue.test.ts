@@ -11,7 +11,9 @@ it("lists each name once", () => {
 
 describe.each(catalogue)("$name", ({summary, name, parameters, returns, sources: cited, example}) => {
   it("is named in capitals under a dotted prefix and summed up in one line without a full stop", () => {
-    expect(name).toMatch(/^(ROOT|FERN|SPEAR|SEASON|CROP|STAND|CREW|PACK|COOLER|DEBT|CLIMATE)\.[A-Z][A-Z_0-9]*$/)
+    expect(name).toMatch(
+      /^(ROOT|FERN|SPEAR|SEASON|CROP|STAND|CREW|PACK|COOLER|DEBT|CLIMATE)\.[A-Z][A-Z_0-9]*$/,
+    )
     expect(summary).toMatch(/^[A-Z][^\n]{10,99}[^.\n]$/)
   })
   it("gives every argument and the result a label, a unit and what it takes", () => {
@@ -30,7 +32,8 @@ describe.each(catalogue)("$name", ({summary, name, parameters, returns, sources:
   })
   it("has an example that computes, to the digits printed", () => {
     const given = cell(example.formula)
-    const printed = typeof example.gives === "string" ? (dayOf(example.gives) ?? example.gives) : example.gives
+    const printed =
+      typeof example.gives === "string" ? (dayOf(example.gives) ?? example.gives) : example.gives
     if (typeof printed === "string") expect(given).toBe(printed)
     else {
       const decimals = /\.(\d+)$/.exec(String(printed))?.[1]?.length ?? 0

@@ -10,7 +10,10 @@ export interface Fault {
 }
 
 /** Works out one formula in an engine of its own; `cells` fills a sheet named `T` that it may refer to. */
-export function cell(formula: string, cells: RawCellContent[][] = []): number | string | boolean | null | Fault {
+export function cell(
+  formula: string,
+  cells: RawCellContent[][] = [],
+): number | string | boolean | null | Fault {
   const engine = HyperFormula.buildFromSheets(
     {Formula: [[formula]], T: cells},
     {licenseKey: "gpl-v3", useArrayArithmetic: true, dateFormats: ["YYYY-MM-DD"], precisionRounding: 14},

@@ -15,7 +15,7 @@ describe("hours", () => {
 describe("CREW.HOURS", () => {
   it.each([
     ["14200,0", "Weight a person picks an hour must be above 0 kg/h, not 0 kg/h"],
-    ["-1,24", "Weight to pick must be 0 or more kg, not -1 kg"],
+    ["-1,24", "Weight to pick must be 0 kg or more, not -1 kg"],
   ])("refuses %s", (given, reason) => {
     expect(cell(`=CREW.HOURS(${given})`)).toEqual({code: "#NUM!", reason})
   })

@@ -28,7 +28,7 @@ describe("CREW.PEOPLE", () => {
     ["591.7,0", "Hours a person works a day must be above 0 and up to 24 h, not 0 h"],
     ["591.7,25", "Hours a person works a day must be above 0 and up to 24 h, not 25 h"],
     ["591.7,9,0", "Days to do it in must be above 0 days, not 0 days"],
-    ["-1,9", "Hours of work must be 0 or more h, not -1 h"],
+    ["-1,9", "Hours of work must be 0 h or more, not -1 h"],
   ])("refuses %s", (given, reason) => {
     expect(cell(`=CREW.PEOPLE(${given})`)).toEqual({code: "#NUM!", reason})
   })

@@ -39,7 +39,7 @@ describe("FERN.DAYS_NEEDED", () => {
   it.each([
     ["1100,0", "Sugar put back a day must be above 0 kg/ha/day, not 0 kg/ha/day"],
     ["0,0", "Sugar put back a day must be above 0 kg/ha/day, not 0 kg/ha/day"],
-    ["1100,14,-1", "Days until the fern puts sugar back must be 0 or more days, not -1 days"],
+    ["1100,14,-1", "Days until the fern puts sugar back must be 0 days or more, not -1 days"],
   ])("refuses %s", (given, reason) => {
     expect(cell(`=FERN.DAYS_NEEDED(${given})`)).toEqual({code: "#NUM!", reason})
   })

@@ -18,9 +18,9 @@ describe("refill", () => {
 
 describe("FERN.REFILL", () => {
   it.each([
-    ["-1,14,1100", "Days of full fern must be 0 or more days, not -1 days"],
-    ["95,-1,1100", "Sugar put back a day must be 0 or more kg/ha/day, not -1 kg/ha/day"],
-    ["95,14,-1", "Room left in the store must be 0 or more kg/ha, not -1 kg/ha"],
+    ["-1,14,1100", "Days of full fern must be 0 days or more, not -1 days"],
+    ["95,-1,1100", "Sugar put back a day must be 0 kg/ha/day or more, not -1 kg/ha/day"],
+    ["95,14,-1", "Room left in the store must be 0 kg/ha or more, not -1 kg/ha"],
   ])("refuses %s", (given, reason) => {
     expect(cell(`=FERN.REFILL(${given})`)).toEqual({code: "#NUM!", reason})
   })

@@ -26,7 +26,7 @@ describe("PACK.CARTONS", () => {
   })
   it.each([
     ["14200,0", "Weight in a carton must be above 0 kg, not 0 kg"],
-    ["-1,5", "Weight picked must be 0 or more kg, not -1 kg"],
+    ["-1,5", "Weight picked must be 0 kg or more, not -1 kg"],
     ["14200,5,86", "Share of the weight that is packed must be from 0 to 1, not 86"],
   ])("refuses %s", (given, reason) => {
     expect(cell(`=PACK.CARTONS(${given})`)).toEqual({code: "#NUM!", reason})
