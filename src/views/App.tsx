@@ -95,7 +95,7 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
               {helps ? (
                 <HelpPanel store={store} onClose={() => setHelps(false)} />
               ) : (
-                <WhereFrom store={store} onGo={focusSheet} />
+                <WhereFrom key={`${cell.sheet}:${cell.row}:${cell.col}`} store={store} onGo={focusSheet} />
               )}
             </div>
           </div>

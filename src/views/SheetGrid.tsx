@@ -27,15 +27,7 @@ import {cellName} from "../editor/words"
 import type {Column} from "../workbook/document"
 import {columnLetters} from "../workbook/formula"
 import {planSheet} from "../workbook/plan"
-import {
-  TOTAL_ROW,
-  cellViewAt,
-  isWordColumn,
-  markedRanges,
-  sameView,
-  type CellView,
-  type MarkedRange,
-} from "./cellView"
+import {TOTAL_ROW, cellViewAt, isWordColumn, sameView, type CellView} from "./cellView"
 import {useEditor, useWide} from "./useEditor"
 import "./sheet.css"
 
@@ -91,17 +83,13 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
   const api = useRef<GridApi<SheetRow> | null>(null)
   const leaving = useRef(false) // Esc was pressed: the next Tab leaves the sheet
 
-  // Cells read the state when they are drawn, so that columns need not be made anew for each key.
-  const drawn = useRef<{state: typeof state; marked: readonly MarkedRange[]}>({state, marked: []})
-  drawn.current = {state, marked: markedRanges(state)}
-
   const count = sheet.rows.length + (isPlan ? 0 : 1)
   const rowData = useMemo(() => Array.from({length: count}, (_, row): SheetRow => ({row})), [count])
   const hasTotal = sheet.columns.some(({total}) => total !== undefined)
   const totalRow = useMemo(() => (hasTotal ? [{row: TOTAL_ROW}] : []), [hasTotal])
 
   const columnDefs = useMemo(
-    () => columnsOf(store, cell.sheet, sheet.columns, pinsName, drawn),
+    () => columnsOf(store, cell.sheet, sheet.columns, pinsName),
     [store, cell.sheet, sheet.columns, pinsName],
   )
 
@@ -123,12 +111,10 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
   useImperativeHandle(focusRef, () => ({focus}))
 
   const onKey = ({event}: SuppressKeyboardEventParams<SheetRow>) => {
-    if (event.key === "Tab" && leaving.current) return (leaving.current = false) || true
+    const leaves = event.key === "Tab" && leaving.current
     leaving.current = event.key === "Escape"
-    if (leaving.current) {
-      store.turn(() => ({said: "Tab now leaves the sheet."}))
-      return true
-    }
+    if (leaving.current) store.turn(() => ({said: "Tab now leaves the sheet."}))
+    if (leaves || leaving.current) return true
     const used = pressKey(store, event, MOST_ROWS_SHOWN - 1)
     if (!used) return true // the grid's own keys would disagree with ours
     event.preventDefault()
@@ -190,14 +176,11 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
   )
 }
 
-type Drawn = {readonly current: {state: ReturnType<Store["getState"]>; marked: readonly MarkedRange[]}}
-
 function columnsOf(
   store: Store,
   sheet: number,
   columns: readonly Column[],
   pinsName: boolean,
-  drawn: Drawn,
 ): ColDef<SheetRow>[] {
   const numbers: ColDef<SheetRow> = {
     colId: "row",
@@ -220,8 +203,8 @@ function columnsOf(
     cellRenderer: CellText,
     cellRendererParams: {shows: {store, sheet, col}},
     equals: sameView,
-    valueGetter: ({data}) =>
-      cellViewAt(store, drawn.current.state, {sheet, row: data!.row, col}, drawn.current.marked),
+    // The state is read when a cell is drawn, so that columns need not be made anew for each key.
+    valueGetter: ({data}) => cellViewAt(store, {sheet, row: data!.row, col}),
   }))
   return pinsName ? [numbers, ...own] : own
 }

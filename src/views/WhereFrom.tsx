@@ -1,4 +1,4 @@
-import {useEffect, useState, type ReactNode} from "react"
+import {useState, type ReactNode} from "react"
 import {sources} from "../../functions/sources"
 import {textWithUnit} from "../editor/display"
 import {chooseKeeping} from "../editor/editing"
@@ -20,7 +20,6 @@ export function WhereFrom({store, onGo}: {store: Store; onGo: () => void}) {
   const {cell, document} = useEditor(store)
   const [path, setPath] = useState<readonly CellAddress[]>([])
   const [showsUsers, setShowsUsers] = useState(false)
-  useEffect(() => setPath([]), [cell])
   if (cell.row >= document.sheets[cell.sheet]!.rows.length)
     return (
       <section className="trace" aria-labelledby="where-from">

@@ -25,12 +25,8 @@ export const sameView = (a: CellView, b: CellView) =>
   a === b || (Object.keys(a) as (keyof CellView)[]).every((key) => a[key] === b[key])
 
 /** What a cell of the open sheet shows now. `row` -1 is the line of totals. */
-export function cellViewAt(
-  store: Store,
-  state: EditorState,
-  at: CellAddress,
-  marked: readonly MarkedRange[],
-): CellView {
+export function cellViewAt(store: Store, at: CellAddress): CellView {
+  const state = store.getState()
   const {document, cell, editing} = state
   const sheet = document.sheets[at.sheet]!
   const column = sheet.columns[at.col]!
@@ -60,7 +56,7 @@ export function cellViewAt(
     isFault: isFault(value),
     chosen: isChosen ? "cell" : isChosenRow ? "row" : null,
     typing,
-    reference: marked.find((range) => covers(range, at))?.number ?? null,
+    reference: markedRanges(state).find((range) => covers(range, at))?.number ?? null,
   }
 }
 
@@ -90,7 +86,7 @@ function totalOf(store: Store, {sheet}: CellAddress, total: string | undefined) 
 }
 
 /** A range of the open sheet that the formula being typed refers to. */
-export interface MarkedRange {
+interface MarkedRange {
   readonly number: number
   readonly rows: readonly [number, number]
   readonly cols: readonly [number, number]
@@ -104,7 +100,17 @@ export function numberedReferences(formula: string): ReadonlyMap<string, number>
   return found
 }
 
-export function markedRanges({document, cell, editing}: EditorState): readonly MarkedRange[] {
+/** The cells of the open sheet that the formula being typed refers to; worked out once for each state. */
+function markedRanges(state: EditorState): readonly MarkedRange[] {
+  const held = ranges.get(state)
+  if (held) return held
+  const found = rangesIn(state)
+  ranges.set(state, found)
+  return found
+}
+const ranges = new WeakMap<EditorState, readonly MarkedRange[]>()
+
+function rangesIn({document, cell, editing}: EditorState): readonly MarkedRange[] {
   if (!editing) return []
   return [...numberedReferences(editing.text)].flatMap(([text, number]) => {
     const {sheet, from, to} = referenceOf(text)
