@@ -10,7 +10,7 @@ import {
   type CalendarOptions,
   type CalendarRow,
   type Words,
-} from "./seasonCalendar"
+} from "./calendarLayout"
 
 export interface SeasonCalendarProps extends Omit<CalendarOptions, "width" | "selected"> {
   readonly plan: Plan

@@ -6,7 +6,7 @@ import {
   calendarTable,
   seasonCalendar,
   type CalendarLayout,
-} from "../../../src/views/pictures/seasonCalendar"
+} from "../../../src/views/pictures/calendarLayout"
 import {dayText} from "../../../src/editor/display"
 import {textWidth} from "../../../src/views/pictures/placing"
 import {isoWeekOf, mondayOf} from "../../../src/views/pictures/weeks"
