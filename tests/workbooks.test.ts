@@ -192,9 +192,9 @@ describe("hollow-brook-farm.json", () => {
   })
 
   it("does not cut the planting of last year", () => {
-    const row = ["Sugar", "Close", "Held by", "Slack", "Weeks", "Crop a hectare", "Crop", "Low", "High"]
+    const row = ["Sugar", "Close", "Held by", "Slack", "Weeks", "Yield", "Crop", "Low", "High"]
     expect(row.map((heading) => cellOf("Season plan", "Top Corner", heading))).toEqual([
-      ...["not sampled", "not cut", "young", "", ""],
+      ...["none", "not cut", "young", "", ""],
       ...[0, 0, 0, 0],
     ])
   })
@@ -236,7 +236,7 @@ describe("hollow-brook-farm.json", () => {
     // No record: mean of the farm's twelve at full bearing, (3988.8 + 3901.0 + 4002.9 + 5150 + 5320 + 5610 + 5600 +
     // 5536.8 + 5540 + 4133.3 + 4960 + 5437.5)/12 = 4931.7; times .15.
     ["Expected crop", "Home Strip", "At full bearing", 4931.7, 0.05],
-    ["Season plan", "Home Strip", "Crop a hectare", 739.8, 0.05],
+    ["Season plan", "Home Strip", "Yield", 739.8, 0.05],
     // 620 at age 2, 2 480 at age 3, 4 350 at age 4: divided by .15, .5, .8.
     ["Expected crop", "Well Field", "At full bearing", 4843.6, 0.05],
     // Limits that do not hold: 25 April and 8 weeks; 3.05 a kg in the last week is not reached by any price below.

@@ -184,7 +184,7 @@ function columnsOf(
 ): ColDef<SheetRow>[] {
   const numbers: ColDef<SheetRow> = {
     colId: "row",
-    width: 34,
+    width: 30,
     pinned: "left",
     headerComponent: () => <span className="hide">Row</span>,
     cellRenderer: RowNumber,

@@ -85,6 +85,9 @@ function OriginStep({store, at, isFirst, onFollow, onGo}: StepProps) {
   const {document, changes} = store.getState()
   const {kind, formula, inWords, inputs, functions} = originOf(store.workbook, at)
   const column = document.sheets[at.sheet]!.columns[at.col]
+  const told = inputs
+    .filter(({cells}) => !isOwnKey(at, cells))
+    .sort((a, b) => b.cells.length - a.cells.length)
   const value = store.valueAt(at)
   const isDate = store.workbook.isDateAt(at)
   const moved = movedFrom(
@@ -118,14 +121,14 @@ function OriginStep({store, at, isFirst, onFollow, onGo}: StepProps) {
           </p>
         )}
         {column?.about && <p>{column.about}</p>}
-        {formula !== null && <p className="feeds formula">{inWords}</p>}
-        {inputs.length > 0 && (
+        {told.length > 0 && (
           <ul className="inputs" aria-label="What it uses">
-            {inputs.map((input) => (
+            {told.map((input) => (
               <InputLine key={input.text} store={store} input={input} onFollow={onFollow} />
             ))}
           </ul>
         )}
+        {formula !== null && <p className="feeds formula">{inWords}</p>}
         {kind !== "worked out" && formula === null && <OwnRow store={store} at={at} />}
         {functions.map(({name, summary, sources: cited}) => (
           <p className="feeds" key={name}>
@@ -196,7 +199,7 @@ function ValueOf({store, at}: {store: Store; at: CellAddress}): ReactNode {
 /** In quiet type, what a worked-out input itself uses: one look ahead. */
 function Beneath({store, at}: {store: Store; at: CellAddress}) {
   const {inputs} = originOf(store.workbook, at)
-  const told = inputs.filter(({cells}) => cells.length > 0).slice(0, 4)
+  const told = inputs.filter(({cells}) => cells.length > 0 && !isOwnKey(at, cells)).slice(0, 4)
   if (told.length === 0) return null
   return (
     <span className="feeds">
@@ -267,5 +270,10 @@ const Address = ({store, at, onGo}: {store: Store; at: CellAddress; onGo: (at: C
     </button>
   )
 }
+
+/** A row is looked up by the name in its first column: that name is no news. */
+const isOwnKey = (at: CellAddress, cells: readonly CellAddress[]) =>
+  cells.every(({col}) => col === 0) &&
+  (cells.length !== 1 || cells[0]!.row === at.row || cells[0]!.sheet !== at.sheet)
 
 const isSame = (a: CellAddress, b: CellAddress) => a.sheet === b.sheet && a.row === b.row && a.col === b.col
