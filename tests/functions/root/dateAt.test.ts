@@ -1,5 +1,5 @@
 import {describe, expect, it} from "vitest"
-import {dayOf, isoOf} from "../../../functions/calendar"
+import {LAST_DAY, dayOf, isoOf} from "../../../functions/calendar"
 import {isRefusal} from "../../../functions/refusal"
 import {dateAt} from "../../../functions/root/dateAt"
 import {cell} from "../cell"
@@ -44,6 +44,9 @@ describe("dateAt", () => {
     const never = {refused: "Never: not before 9999-12-31, the last day of the calendar", code: "#N/A"}
     expect(dateAt(from, 2000, 1e-9, 1200)).toEqual(never)
     expect(dateAt(from, 2000, 1e-320, 1200)).toEqual(never)
+    const days = LAST_DAY - from
+    expect(dateAt(from, days, 1, 0)).toBe(LAST_DAY)
+    expect(dateAt(from, days + 1, 1, 0)).toEqual(never)
   })
 })
 
