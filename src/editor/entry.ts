@@ -1,4 +1,4 @@
-import {dayOf, isoOf, LAST_DAY} from "../../functions/calendar"
+import {dayOf, FIRST_DAY, isoOf, LAST_DAY} from "../../functions/calendar"
 import {COLUMN_FORMULA, type Column, type Content} from "../workbook/document"
 import {dateText, numberText} from "./display"
 
@@ -12,18 +12,19 @@ type Normalize = (formula: string) => string | null
  * Reads what a person typed into a cell. Numbers take a decimal point, thousands parted by spaces or commas in
  * proper groups, and the unit of the column behind them; dates are taken in every form that has one meaning.
  * Nothing is guessed: what could mean two things is refused with both readings. `year` completes "25 Apr".
+ * An apostrophe in front makes words of anything, except of a formula.
  */
 export function readEntry(typed: string, column: Column, year: number, normalize: Normalize): Entry {
   const text = typed.trim()
   if (text === "") return {content: null}
-  if (text.startsWith("'")) return {content: text.slice(1)}
+  if (text.startsWith("'")) return readWords(typed.trimStart().slice(1))
   if (text.startsWith("=")) return readFormula(text, column, normalize)
   if (column.format === "date" || column.format === "day") return readDate(text, column, year)
   const number = readNumber(text, column)
   if (number !== null) return typeof number === "number" ? within(number, column) : number
   if (holdsNumbers(column))
     return {refused: `“${text}” is not a number; ${column.heading} takes ${unitWords(column)}`}
-  if (/^(true|false)$/i.test(text)) return {content: text.toLowerCase() === "true"}
+  if (!holdsWords(column) && /^(true|false)$/i.test(text)) return {content: text.toLowerCase() === "true"}
   return {content: dayOf(text) === null ? typed : text}
 }
 
@@ -32,14 +33,19 @@ export function readsAs(content: Content, column: Column | undefined, formula: s
   if (formula !== null) return formula
   if (content === null) return ""
   if (typeof content === "boolean") return content ? "TRUE" : "FALSE"
-  if (typeof content === "number")
-    return column?.format === "share" ? `${numberIn(content * 100)}%` : String(content)
-  return readsAsOther(content) ? `'${content}` : content
+  if (typeof content === "number") {
+    const percent = `${Number((content * 100).toPrecision(15))}%`
+    return column?.format === "share" && readNumber(percent, column) === content ? percent : String(content)
+  }
+  if (!column) return content
+  const back = readEntry(content, column, 0, () => null)
+  return "content" in back && back.content === content ? content : `'${content}`
 }
 
-const numberIn = (value: number) => String(Number(value.toPrecision(12)))
-
-const readsAsOther = (text: string) => text.startsWith("=") || text.startsWith("'")
+const readWords = (words: string): Entry =>
+  words.startsWith("=")
+    ? {refused: `“${words}” would be a formula; words begin with another sign than “=”`}
+    : {content: words}
 
 function readFormula(text: string, column: Column, normalize: Normalize): Entry {
   if (text === COLUMN_FORMULA)
@@ -59,59 +65,77 @@ function whatIsOff(formula: string): string {
   return "check its signs and commas"
 }
 
-const holdsNumbers = ({format, unit, kind}: Column) =>
-  format !== "text" &&
-  (typeof format === "number" || format === "share" || (unit !== undefined && kind !== "worked out"))
+/** Whether the column is for words alone. One with a rule holds numbers shown as they are typed, such as years. */
+const holdsWords = ({format, rule}: Column) => format === "text" && rule === undefined
+
+const holdsNumbers = (column: Column) => {
+  const {format, unit, kind, rule} = column
+  if (holdsWords(column)) return false
+  const counts = typeof format === "number" || format === "share" || rule !== undefined
+  return counts || (unit !== undefined && kind !== "worked out")
+}
 
 const unitWords = ({unit, format}: Column) =>
   format === "share" ? "a share such as 86 % or 0.86" : unit ? `a number in ${unit}` : "a number"
 
+const GROUPED = /^[1-9]\d{0,2}([ ,])\d{3}(\1\d{3})*(\.\d+)?$/
+
 /** A number, a refusal, or null when the text is not like a number at all. */
 function readNumber(text: string, column: Column): number | {refused: string} | null {
-  const parts = /^([-+\u2212]?)((?:\d|\.\d)[\d.,\s\u202f\u00a0]*?(?:[eE][-+]?\d+)?)\s*(%|[^\d\s].*)?$/.exec(
-    text,
-  )
-  if (!parts || column.format === "text") return null
+  const parts = /^([-+\u2212]?)((?:\d|\.\d)[\d.,\s]*?(?:[eE][-+]?\d+)?)\s*([^\d\s.,].*)?$/.exec(text)
+  if (!parts || holdsWords(column)) return null
   const [, sign, written, unit = ""] = parts
-  const digits = written!.replace(/[\s\u202f\u00a0]/g, " ").trim()
-  const plain = /^\d{1,3}([ ,]\d{3})+(\.\d+)?$/.test(digits) ? digits.replace(/[ ,]/g, "") : digits
-  if (!/^(\d+\.?\d*|\.\d+)([eE][-+]?\d+)?$/.test(plain)) {
-    if (/^\d+,\d+$/.test(digits))
-      return {
-        refused: `“${digits}” has a comma; this workbook uses a decimal point. Did you mean ${digits.replace(",", ".")}?`,
-      }
-    return holdsNumbers(column) ? {refused: `“${text}” is not one number`} : null
+  const digits = written!.replace(/\s/g, " ").trim()
+  const isUnit = unit === "" || unit === column.unit || (unit === "%" && takesPercent(column))
+  const refusedHere = (refused: string) => (isUnit || holdsNumbers(column) ? {refused} : null)
+  if (/^\d+,\d+$/.test(digits) && !GROUPED.test(digits)) {
+    const readings = [digits.replace(",", "."), digits.replace(",", "").replace(/^0+(?=\d)/, "")]
+    return refusedHere(
+      `“${digits}” could be ${readings.join(" or ")}; type a point for decimals, or leave the comma out`,
+    )
   }
-  const value = Number(plain) * (sign === "-" || sign === "\u2212" ? -1 : 1)
-  if (unit === "") return value
-  if (unit === "%") return value / 100
-  if (unit === column.unit) return value
-  return holdsNumbers(column)
-    ? {refused: `“${unit}” is not the unit here: ${column.heading} takes ${unitWords(column)}`}
-    : null
+  const plain = GROUPED.test(digits) ? digits.replace(/[ ,]/g, "") : digits
+  if (!/^(\d+\.?\d*|\.\d+)([eE][-+]?\d+)?$/.test(plain) || (/\d/.test(unit) && !isUnit))
+    return holdsNumbers(column) ? {refused: `“${text}” is not one number`} : null
+  if (!isUnit)
+    return refusedHere(`“${unit}” is not the unit here: ${column.heading} takes ${unitWords(column)}`)
+  const value = signed(unit === "%" && column.unit !== "%" ? hundredth(plain) : Number(plain), sign!)
+  return Number.isFinite(value) ? value : {refused: `“${text}” is too large`}
 }
+
+const takesPercent = ({format, unit}: Column) => format === "share" || unit === undefined || unit === "share"
+
+/** Moves the point instead of dividing, so that 12.3 % is 0.123. */
+const hundredth = (plain: string) => (/e/i.test(plain) ? Number(plain) / 100 : Number(`${plain}e-2`))
+
+const signed = (value: number, sign: string) =>
+  value !== 0 && (sign === "-" || sign === "\u2212") ? -value : value
 
 function within(value: number, {heading, unit, rule, format}: Column): Entry {
   const {least, most} = rule ?? {}
-  const shown = (n: number) =>
-    format === "share" ? `${numberText(n * 100)} %` : `${numberText(n)}${unit ? ` ${unit}` : ""}`
+  const shown = (n: number) => {
+    if (format === "share") return `${numberText(n * 100)} %`
+    return `${format === "text" ? n : numberText(n)}${unit ? ` ${unit}` : ""}`
+  }
   if (least !== undefined && value < least)
     return {refused: `${heading} ${shown(value)} is below ${shown(least)}`}
   if (most !== undefined && value > most) {
-    const tenth = value / 10
-    const guess = (least ?? -Infinity) <= tenth && tenth <= most ? `. Did you mean ${shown(tenth)}?` : ""
+    // A point was forgotten, or the sign behind a share.
+    const meant = value / (format === "share" ? 100 : 10)
+    const guess = (least ?? -Infinity) <= meant && meant <= most ? ` (did you mean ${shown(meant)}?)` : ""
     return {refused: `${heading} ${shown(value)} is above ${shown(most)}${guess}`}
   }
   return {content: value}
 }
 
-const MONTH_NAMES = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"]
+const MONTH_NAMES =
+  "january february march april may june july august september october november december".split(" ")
 
 function readDate(text: string, column: Column, year: number): Entry {
   const read = dateIn(text, year)
   if (read === null) return {refused: `“${text}” is not a date; type 25 Apr or 2026-04-25`}
   if (typeof read === "string") return {refused: read}
-  const [least, most] = [column.rule?.least ?? 1462, column.rule?.most ?? LAST_DAY]
+  const [least, most] = [column.rule?.least ?? FIRST_DAY, column.rule?.most ?? LAST_DAY]
   if (read < least || read > most)
     return {refused: `${column.heading} ${dateText(read)} is outside ${dateText(least)} to ${dateText(most)}`}
   return {content: isoOf(read)}
@@ -119,20 +143,22 @@ function readDate(text: string, column: Column, year: number): Entry {
 
 /** The day, a sentence when the text has two meanings, or null when it is no date. */
 function dateIn(text: string, year: number): number | string | null {
-  const iso = /^(\d{4})-(\d{1,2})-(\d{1,2})$/.exec(text)
-  if (iso) return day(Number(iso[1]), Number(iso[2]), Number(iso[3]))
+  const yearFirst = /^(\d{4})([-/.])(\d{1,2})\2(\d{1,2})$/.exec(text)
+  if (yearFirst) return day(Number(yearFirst[1]), Number(yearFirst[3]), Number(yearFirst[4]))
   const named =
     /^(\d{1,2})\.?[\s-]*([a-z]{3,9})\.?[\s,-]*(\d{4}|\d{2})?$/i.exec(text) ??
-    swap(/^([a-z]{3,9})\.?\s*(\d{1,2}),?\s*(\d{4}|\d{2})?$/i.exec(text))
+    swap(/^([a-z]{3,9})\.?[\s-]*(\d{1,2})(?:[\s,]+(\d{4}|\d{2}))?$/i.exec(text))
   if (named) {
-    const month = MONTH_NAMES.indexOf(named[2]!.slice(0, 3).toLowerCase()) + 1
+    const written = named[2]!.toLowerCase()
+    const month = MONTH_NAMES.findIndex((name) => name.startsWith(written)) + 1
     return month ? day(fullYear(named[3], year), month, Number(named[1])) : null
   }
-  const dotted = /^(\d{1,2})\.\s*(\d{1,2})\.?\s*(\d{4}|\d{2})?$/.exec(text)
+  const dotted = /^(\d{1,2})\.\s*(\d{1,2})(?:\.\s*(\d{4}|\d{2})?)?$/.exec(text)
   if (dotted) return day(fullYear(dotted[3], year), Number(dotted[2]), Number(dotted[1]))
-  const slashed = /^(\d{1,2})\/(\d{1,2})(?:\/(\d{4}|\d{2}))?$/.exec(text)
-  if (!slashed) return null
-  const [a, b, y] = [Number(slashed[1]), Number(slashed[2]), fullYear(slashed[3], year)]
+  const parted =
+    /^(\d{1,2})\/(\d{1,2})(?:\/(\d{4}|\d{2}))?$/.exec(text) ?? /^(\d{1,2})-(\d{1,2})(?:-(\d{4}))?$/.exec(text)
+  if (!parted) return null
+  const [a, b, y] = [Number(parted[1]), Number(parted[2]), fullYear(parted[3], year)]
   const [dayFirst, monthFirst] = [day(y, b, a), day(y, a, b)]
   if (dayFirst !== null && monthFirst !== null && a !== b)
     return `“${text}” could be ${dateText(dayFirst)} or ${dateText(monthFirst)}; type the month in letters`
