@@ -39,9 +39,14 @@ function savingAtStart(): string {
   return `As saved on this device ${dayAndTime(found.savedAt)}`
 }
 
-const time = (at: Date) => at.toTimeString().slice(0, 5)
-const dayAndTime = (at: Date) =>
-  at.toDateString() === new Date().toDateString() ? time(at) : `${at.toLocaleDateString("en-GB")} ${time(at)}`
+function time(at: Date) {
+  return at.toTimeString().slice(0, 5)
+}
+
+function dayAndTime(at: Date) {
+  const isToday = at.toDateString() === new Date().toDateString()
+  return isToday ? time(at) : `${at.toLocaleDateString("en-GB")} ${time(at)}`
+}
 
 function savingWords(state: SavingState): string {
   if (state.kind === "saving") return "Saving…"

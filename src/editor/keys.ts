@@ -78,7 +78,9 @@ export function pressKey(store: Store, press: KeyPress, page: number): boolean {
   if (binding) return binding.act(store, page)
   const writes =
     [...press.key].length === 1 && !press.ctrlKey && !press.metaKey && !(press.altKey && press.key === " ")
-  if (writes) store.turn(startTyping(press.key))
+  // A key that comes before the line has the keyboard's focus belongs to what is being typed already.
+  const begun = store.getState().editing?.text ?? ""
+  if (writes) store.turn(startTyping(begun + press.key))
   return writes
 }
 

@@ -130,10 +130,14 @@ function Head({
         </span>
         <div className="does">
           <button className="plain" disabled={!undo} onClick={() => store.undo()}>
-            Undo<span className="undo-what">{undo && `: ${undo.name}`}</span>
+            <span>
+              Undo<span className="undo-what">{undo && `: ${undo.name}`}</span>
+            </span>
           </button>
           <button className="plain" disabled={!redo} onClick={() => store.redo()}>
-            Redo<span className="undo-what">{redo && `: ${redo.name}`}</span>
+            <span>
+              Redo<span className="undo-what">{redo && `: ${redo.name}`}</span>
+            </span>
           </button>
           <button className="plain" onClick={() => void keeping.keepFileCopy()}>
             Keep a file copy

@@ -1,4 +1,4 @@
-import {useEffect, useId, useMemo, useRef, useState, type KeyboardEvent} from "react"
+import {type KeyboardEvent, useId, useLayoutEffect, useMemo, useRef, useState} from "react"
 import {callAt, offersAt, withOffer, type Call, type Offer} from "../editor/completion"
 import {numberText} from "../editor/display"
 import {columnAt, dropEditing, keepEditing, startEditing, typeText} from "../editor/editing"
@@ -41,8 +41,8 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
   const call = editing ? callAt(text, caret) : null
   const chosen = offers[active ?? 0]
 
-  // Typing on a cell begins here: the keyboard's focus comes along, the caret where the text stands.
-  useEffect(() => {
+  // Typing on a cell begins here: the keyboard's focus comes along before the next key, the caret where the text stands.
+  useLayoutEffect(() => {
     if (!editing || !field.current) return
     if (window.document.activeElement !== field.current) field.current.focus({preventScroll: false})
     if (field.current.selectionStart !== editing.caret)
@@ -130,9 +130,8 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
           spellCheck={false}
           autoCapitalize="off"
           autoComplete="off"
-          role="combobox"
           aria-label={`Content of ${cellText(cell.row, cell.col)}, ${column?.heading ?? ""}`}
-          aria-expanded={offers.length > 0}
+          aria-haspopup="listbox"
           aria-autocomplete="list"
           aria-controls={`${id}list`}
           {...(offers.length > 0 && active !== null ? {"aria-activedescendant": `${id}offer${active}`} : {})}

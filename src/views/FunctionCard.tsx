@@ -1,6 +1,7 @@
 import {catalogue} from "../../functions/catalogue"
 import {cropValues, type CropValue, type CropValueName} from "../../functions/cropValues"
 import {dayOf} from "../../functions/calendar"
+import type {Result} from "../../functions/define"
 import {sources} from "../../functions/sources"
 import {dateText, numberText} from "../editor/display"
 import type {Store} from "../editor/store"
@@ -13,7 +14,10 @@ export function FunctionCard({store, name, short = false}: {store: Store; name: 
   if (!definition) return null
   const {summary, about, parameters, returns, refuses, example, sources: cited} = definition
   const value = store.workbook.evaluate(example.formula, 0)
-  const result = returns.unit === "date" ? shownDate(value as Value) : shownValue(value as Value)
+  const result =
+    returns.unit === "date"
+      ? shownDate(value as Value, example.gives)
+      : shownValue(value as Value, example.gives)
   const uses = Object.values(parameters).flatMap(({names = []}) => names)
   return (
     <div className="help">
@@ -94,10 +98,12 @@ function assumptionOf(names: readonly string[]): string {
   return `Uses ${told.join(", ")}${names.length > 3 ? " and more" : ""}.`
 }
 
-const shownDate = (value: Value) => (typeof value === "number" ? dateText(value) : shownValue(value))
+const shownDate = (value: Value, printed: Result) =>
+  typeof value === "number" ? dateText(value) : shownValue(value, printed)
 
-const shownValue = (value: Value): string => {
+/** The value to as many digits as the example prints. */
+const shownValue = (value: Value, printed: Result): string => {
   if (isFault(value)) return `${value.code} ${sentenceOf(value)}`
-  if (typeof value === "number") return numberText(Number(value.toPrecision(7)))
+  if (typeof value === "number") return numberText(value, /\.(\d+)$/.exec(String(printed))?.[1]?.length ?? 0)
   return dayOf(String(value)) === null ? `“${value}”` : dateText(dayOf(String(value))!)
 }

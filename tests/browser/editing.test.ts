@@ -1,0 +1,203 @@
+import {AxeBuilder} from "@axe-core/playwright"
+import {describe, expect, it} from "vitest"
+import {openPlanner} from "./page"
+import {sheetOn} from "./sheet"
+
+async function openPlan(view: Parameters<typeof openPlanner>[0] = {}) {
+  const {page, trouble} = await openPlanner(view)
+  await page.locator(".ag-cell").first().waitFor()
+  return {page, trouble, sheet: sheetOn(page)}
+}
+
+const focused = (page: Awaited<ReturnType<typeof openPlan>>["page"]) =>
+  page.evaluate(() => document.activeElement?.getAttribute("aria-label") ?? document.activeElement?.tagName)
+
+describe("typing", () => {
+  it("completes names with their units and shows the argument under the caret", async () => {
+    const {page, trouble, sheet} = await openPlan()
+    await sheet.choose("Long Acre", "Open")
+    await page.keyboard.type("=SPEAR.P")
+    const list = page.getByRole("listbox")
+    expect(await list.getByRole("option").allInnerTexts()).toEqual([
+      expect.stringMatching(/SPEAR\.PICK_GAP\s+days/),
+    ])
+    await page.keyboard.press("Tab")
+    await page.keyboard.type("C2,")
+    expect(await page.getByRole("textbox", {name: /^Content of/}).inputValue()).toBe("=SPEAR.PICK_GAP(C2,")
+    expect(await page.locator(".hint").innerText()).toContain("values: Crop values")
+    expect(await (await sheet.cell("Long Acre", "Area")).getAttribute("data-ref")).toBe("1")
+    await page.keyboard.press("Escape")
+    expect(await sheet.text("Long Acre", "Open")).toBe("25 Apr")
+    expect(trouble).toEqual([])
+  })
+
+  it("keeps a text that cannot stand in the cell in the line, with a sentence", async () => {
+    const {page, sheet} = await openPlan()
+    await sheet.choose("Long Acre", "Open")
+    await page.keyboard.type("03/04")
+    await page.keyboard.press("Enter")
+    expect(await page.locator(".hint").innerText()).toContain("3 Apr 2026 or 4 Mar 2026")
+    expect(await page.getByRole("textbox", {name: /^Content of/}).inputValue()).toBe("03/04")
+    expect(await page.getByRole("textbox", {name: /^Content of/}).getAttribute("aria-invalid")).toBe("true")
+    await page.keyboard.press("Escape")
+    expect(await sheet.text("Long Acre", "Open")).toBe("25 Apr")
+  })
+
+  it("asks before a worked-out cell is typed over, marks it, and puts the formula back", async () => {
+    const {page, sheet} = await openPlan()
+    await sheet.choose("Well Field", "Close")
+    await page.keyboard.type("20 Jun")
+    await page.keyboard.press("Enter")
+    const dialog = page.getByRole("alertdialog")
+    expect(await dialog.innerText()).toContain("Close of Well Field is worked out. Type over it?")
+    await page.keyboard.press("Escape")
+    expect(await sheet.text("Well Field", "Close")).toBe("17 Jun")
+    await sheet.type("Well Field", "Close", "20 Jun")
+    expect(await sheet.text("Well Field", "Held by")).toBe("you")
+    expect(await (await sheet.cell("Well Field", "Close")).getAttribute("data-kind")).toBe("typed over")
+    await sheet.choose("Well Field", "Close")
+    await page.getByRole("button", {name: "Put formula back"}).click()
+    expect(await sheet.text("Well Field", "Close")).toBe("17 Jun")
+  })
+
+  it("undoes and redoes every act by name", async () => {
+    const {page, sheet} = await openPlan()
+    await sheet.type("Long Acre", "Open", "28 Apr")
+    await page.getByRole("button", {name: "Undo: open of Long Acre"}).click()
+    expect(await sheet.text("Long Acre", "Open")).toBe("25 Apr")
+    await page.getByRole("button", {name: "Redo: open of Long Acre"}).click()
+    expect(await sheet.text("Long Acre", "Open")).toBe("28 Apr")
+  })
+})
+
+describe("the keyboard", () => {
+  it("moves, edits and leaves the sheet without a mouse", async () => {
+    const {page, trouble, sheet} = await openPlan()
+    await sheet.choose("North Bench", "Planting")
+    await page.keyboard.press("ArrowDown")
+    await page.keyboard.press("End")
+    expect(await focused(page)).toMatch(/last date of Long Acre/)
+    await page.keyboard.press("Home")
+    expect(await focused(page)).toMatch(/^Long Acre\. Planting/)
+    await page.keyboard.press("Control+End")
+    expect(await focused(page)).toMatch(/Top Corner/)
+    await page.keyboard.press("Control+Home")
+    expect(await focused(page)).toMatch(/^North Bench\. Planting/)
+    for (let i = 0; i < 4; i++) await page.keyboard.press("Tab")
+    expect(await focused(page)).toMatch(/Open of North Bench/)
+    await page.keyboard.press("F2")
+    expect(await focused(page)).toMatch(/^Content of E1, Open/)
+    await page.keyboard.press("Escape")
+    expect(await focused(page)).toMatch(/Open of North Bench/)
+    await page.keyboard.press("Escape")
+    await page.keyboard.press("Tab")
+    expect(await focused(page)).not.toMatch(/of North Bench/)
+    expect(trouble).toEqual([])
+  })
+
+  it("chooses a row in the calendar and the sheet follows", async () => {
+    const {page, sheet} = await openPlan()
+    const bar = page.locator(".cal [aria-label^='Sand Piece']")
+    await bar.focus()
+    await page.keyboard.press("Enter")
+    expect(await (await sheet.cell("Sand Piece", "Close")).getAttribute("data-chosen")).toBe("row")
+    await sheet.choose("Well Field", "Age")
+    const chosen = page.locator(".cal [aria-label^='Well Field']")
+    expect(
+      await chosen.evaluate((one) => one.getAttribute("aria-pressed") ?? one.getAttribute("aria-current")),
+    ).toBe("true")
+  })
+})
+
+describe("nothing is lost", () => {
+  it("brings back the last act after the tab is killed", async () => {
+    const {page, sheet} = await openPlan()
+    await sheet.type("Long Acre", "Open", "29 Apr")
+    await page.getByText(/^Saved on this device/).waitFor()
+    const address = page.url()
+    const again = await page.context().newPage()
+    await page.close({runBeforeUnload: false})
+    await again.goto(address)
+    await again.locator(".ag-cell").first().waitFor()
+    expect(await sheetOn(again).text("Long Acre", "Open")).toBe("29 Apr")
+    expect(await again.locator(".folio").innerText()).toContain("As saved on this device")
+  })
+
+  it("keeps a file copy that opens again, and refuses a damaged one without touching what is open", async () => {
+    // Without the browser's own dialogs, which a test cannot answer, the planner takes a link and a file field.
+    const {page, trouble, sheet} = await openPlan()
+    await page.evaluate(() => {
+      Object.assign(window, {showSaveFilePicker: undefined, showOpenFilePicker: undefined})
+    })
+    await sheet.type("Long Acre", "Open", "30 Apr")
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", {name: "Keep a file copy"}).click(),
+    ])
+    expect(download.suggestedFilename()).toMatch(/^hollow-brook-farm-\d{4}-\d{2}-\d{2}\.json$/)
+    const copy = await (await download.createReadStream()).toArray()
+    const text = Buffer.concat(copy as Buffer[]).toString()
+
+    const open = async (content: string) => {
+      const [chooser] = await Promise.all([
+        page.waitForEvent("filechooser"),
+        page.getByRole("button", {name: "Open a file copy"}).click(),
+      ])
+      await chooser.setFiles({name: "copy.json", mimeType: "application/json", buffer: Buffer.from(content)})
+    }
+    await open(text.slice(0, text.length / 2))
+    await expect.poll(sheet.said).toMatch(/copy\.json was not opened\..*What was open is as it was\./)
+    expect(await sheet.text("Long Acre", "Open")).toBe("30 Apr")
+    await sheet.type("Long Acre", "Open", "26 Apr")
+    await open(text)
+    await expect.poll(() => sheet.text("Long Acre", "Open")).toBe("30 Apr")
+    await page.getByRole("button", {name: /^Undo: opening Hollow Brook Farm/}).click()
+    expect(await sheet.text("Long Acre", "Open")).toBe("26 Apr")
+    expect(trouble).toEqual([])
+  })
+
+  it("opens a blank workbook to start from, one undo away from what was open", async () => {
+    const {page, trouble, sheet} = await openPlan()
+    await page.getByRole("button", {name: "A blank workbook"}).click()
+    await expect.poll(sheet.said).toMatch(/is open\.$/)
+    expect(await page.locator(".head .book").innerText()).not.toContain("Hollow Brook Farm")
+    await page.getByRole("button", {name: /^Undo: opening/}).click()
+    expect(await page.locator(".head .book").innerText()).toContain("Hollow Brook Farm")
+    expect(trouble).toEqual([])
+  })
+})
+
+describe("help", () => {
+  it("explains a function with its arguments, sources and an example that is worked out", async () => {
+    const {page, trouble} = await openPlan()
+    await page.getByRole("button", {name: "Help", exact: true}).click()
+    await page.getByRole("searchbox").fill("ROOT.SUGAR_FROM_SAP")
+    await page.getByRole("button", {name: "ROOT.SUGAR_FROM_SAP"}).click()
+    const card = await page.locator(".help-panel .help").innerText()
+    expect(card).toMatch(/=ROOT\.SUGAR_FROM_SAP\(15\) gives 417\.8/)
+    expect(card).toContain("Rests on")
+    expect(trouble).toEqual([])
+  })
+})
+
+describe("accessibility", () => {
+  it.each([
+    [1440, 900, "light"],
+    [1440, 900, "dark"],
+    [390, 844, "light"],
+  ] as const)("shows nothing that axe objects to at %i x %i, %s", async (width, height, colorScheme) => {
+    const {page} = await openPlan({width, height, colorScheme})
+    // Rows beyond the third are like the first three; the check is slow on many cells.
+    const {violations} = await new AxeBuilder({page: page as never})
+      .exclude('[row-index="3"],[row-index="4"],[row-index="5"]')
+      .analyze()
+    expect(
+      violations.map(({id, nodes}) => `${id}: ${nodes.map(({html}) => html.slice(0, 160)).join(" | ")}`),
+    ).toEqual([])
+  })
+
+  it("needs no sideways scrolling of the page at 320 px", async () => {
+    const {page} = await openPlan({width: 320, height: 640})
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320)
+  })
+})
