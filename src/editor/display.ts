@@ -1,21 +1,26 @@
-import {isoOf} from "../../functions/calendar"
+import {isoOf, LAST_DAY} from "../../functions/calendar"
 import type {Column} from "../workbook/document"
 import {isFault, type Value} from "../workbook/workbook"
 
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
 
 /** "25 Apr 2026": the month in letters, so that no one asks which number is the day. */
-export const dateText = (day: number) => `${dayText(day)} ${isoOf(day).slice(0, 4)}`
+export const dateText = (day: number) =>
+  isDay(day) ? `${dayText(day)} ${isoOf(day).slice(0, 4)}` : numberText(day)
 
-/** "25 Apr" */
+/** "25 Apr"; a number outside the calendar, which a formula can give, stays a number. */
 export function dayText(day: number) {
+  if (!isDay(day)) return numberText(day)
   const [, month, date] = isoOf(day).split("-")
   return `${Number(date)} ${MONTHS[Number(month) - 1]}`
 }
 
+const isDay = (day: number) => day >= 0 && day < LAST_DAY + 1
+
 /** A number with its thousands parted by a thin space and a fixed count of decimals, or as many as it has up to 9. */
 export function numberText(value: number, decimals?: number): string {
-  if (decimals === undefined && value !== 0 && Math.abs(value) < 1e-6) return String(value)
+  if (decimals === undefined && value !== 0 && Math.abs(value) < 1e-6)
+    return String(value).replaceAll("-", "\u2212")
   const format = decimals === undefined ? plain : fixed(decimals)
   return format
     .format(value)
@@ -33,6 +38,7 @@ export function textOf(value: Value, format?: Column["format"], isDate = false):
   if (format === "date" || (format !== "day" && isDate)) return dateText(value)
   if (format === "day") return dayText(value)
   if (format === "share") return `${numberText(value * 100, 0)}\u202f%`
+  if (format === "text") return String(value) // a year, or a number that names something: no groups
   return numberText(value, typeof format === "number" ? format : undefined)
 }
 

@@ -1,0 +1,78 @@
+import {describe, expect, it} from "vitest"
+import {dayOf} from "../../functions/calendar"
+import {dateText, dayText, numberText, textOf, textWithUnit} from "../../src/editor/display"
+import {column} from "../workbook/documents"
+
+const APRIL_25 = dayOf("2026-04-25")!
+
+describe("a date", () => {
+  it("has its month in letters", () => {
+    expect(dateText(APRIL_25)).toBe("25 Apr 2026")
+    expect(dayText(APRIL_25)).toBe("25 Apr")
+    expect(dateText(APRIL_25 + 0.75)).toBe("25 Apr 2026") // a part of a day is left off
+    const months = Array.from({length: 12}, (_, i) =>
+      dayText(dayOf(`2026-${String(i + 1).padStart(2, "0")}-01`)!),
+    )
+    expect(months.join(", ")).toBe(
+      "1 Jan, 1 Feb, 1 Mar, 1 Apr, 1 May, 1 Jun, 1 Jul, 1 Aug, 1 Sep, 1 Oct, 1 Nov, 1 Dec",
+    )
+  })
+
+  it("outside the calendar is the number that a formula gave", () => {
+    expect(textOf(1e12, "date")).toBe("1\u202f000\u202f000\u202f000\u202f000")
+    expect(textOf(-5, "day")).toBe("\u22125")
+    expect(dateText(dayOf("9999-12-31")! + 1)).toBe("2\u202f958\u202f466")
+    expect(textOf(dayOf("9999-12-31")!, "date")).toBe("31 Dec 9999")
+    expect(textOf(0, "date")).toBe("30 Dec 1899")
+  })
+})
+
+describe("a number", () => {
+  it.each([
+    [1234567.5, undefined, "1\u202f234\u202f567.5"],
+    [1234, 2, "1\u202f234.00"],
+    [0.005, 2, "0.01"],
+    [-1234.56, 1, "\u22121\u202f234.6"],
+    [-0.04, 1, "0.0"], // no nought below nought
+    [-0.4, 0, "0"],
+    [-0, undefined, "0"],
+    [0.1 + 0.2, undefined, "0.3"],
+    [1 / 3, undefined, "0.333333333"],
+    [2.5e-8, undefined, "2.5e\u22128"],
+    [-2.5e-8, undefined, "\u22122.5e\u22128"],
+    [2.5e-8, 2, "0.00"],
+  ])("%d with decimals %s is shown as %s", (value, decimals, text) =>
+    expect(numberText(value, decimals)).toBe(text),
+  )
+})
+
+describe("what a cell shows", () => {
+  it("follows the format of its column", () => {
+    expect(textOf(APRIL_25, "date")).toBe("25 Apr 2026")
+    expect(textOf(APRIL_25, "day")).toBe("25 Apr")
+    expect(textOf(APRIL_25, "day", true)).toBe("25 Apr")
+    expect(textOf(APRIL_25, undefined, true)).toBe("25 Apr 2026")
+    expect(textOf(0.865, "share")).toBe("87\u202f%")
+    expect(textOf(6, 1)).toBe("6.0")
+    expect(textOf(2024, "text")).toBe("2024")
+    expect(textOf(0.5, "text")).toBe("0.5")
+  })
+
+  it("is a word, a truth value, nothing, or the code of an error", () => {
+    expect(textOf("Long Acre", 1)).toBe("Long Acre")
+    expect([textOf(true), textOf(false)]).toEqual(["TRUE", "FALSE"])
+    expect(textOf(null, "date")).toBe("")
+    expect(textOf({code: "#DIV/0!", reason: "", began: null}, 1)).toBe("#DIV/0!")
+  })
+
+  it("has its unit beside it in a sentence, where it is counted in one", () => {
+    expect(textWithUnit(409, column("Sugar", {unit: "mg/g", format: 0}))).toBe("409\u00a0mg/g")
+    expect(textWithUnit(409, column("Plants"))).toBe("409")
+    expect(textWithUnit(APRIL_25, column("Close", {unit: "2026", format: "day"}))).toBe("25 Apr 2026")
+    expect(textWithUnit(APRIL_25, column("Close", {unit: "2026"}), true)).toBe("25 Apr 2026")
+    expect(textWithUnit(0.5, column("Alive", {unit: "share", format: "share"}))).toBe("50\u202f%")
+    expect(textWithUnit("not cut", column("Sugar", {unit: "mg/g"}))).toBe("not cut")
+    expect(textWithUnit(null, column("Sugar", {unit: "mg/g"}))).toBe("")
+    expect(textWithUnit(5, undefined)).toBe("5")
+  })
+})
