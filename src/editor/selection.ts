@@ -1,4 +1,4 @@
-import type {CellAddress} from "../workbook/document"
+import type {CellAddress, Content} from "../workbook/document"
 import type {EditorState, Turn} from "./store"
 
 /** How many rows can be chosen: those that hold something and the next one to fill. */
@@ -45,7 +45,8 @@ export function blockEdge(state: EditorState, down: number, right: number): Cell
   const {sheet, row, col} = state.cell
   const {rows, columns} = state.document.sheets[sheet]!
   const holds = (r: number, c: number) => (rows[r]?.[c] ?? null) !== null
-  const inside = (r: number, c: number) => r >= 0 && c >= 0 && r < rows.length && c < columns.length
+  const height = Math.max(rows.length, row + 1) // the next row to fill has edges too
+  const inside = (r: number, c: number) => r >= 0 && c >= 0 && r < height && c < columns.length
   let [r, c] = [row, col]
   const alone = !holds(r, c) || !holds(r + down, c + right)
   while (inside(r + down, c + right)) {
@@ -58,8 +59,14 @@ export function blockEdge(state: EditorState, down: number, right: number): Cell
 
 /** The last row and column of the sheet that hold anything. */
 export function lastFilled({document, cell}: EditorState): CellAddress {
-  const {rows, columns} = document.sheets[cell.sheet]!
-  return {sheet: cell.sheet, row: Math.max(0, rows.length - 1), col: columns.length - 1}
+  const {rows} = document.sheets[cell.sheet]!
+  const holds = (content: Content) => content !== null
+  const row = Math.max(
+    0,
+    rows.findLastIndex((contents) => contents.some(holds)),
+  )
+  const col = Math.max(0, ...rows.map((contents) => contents.findLastIndex(holds)))
+  return {sheet: cell.sheet, row, col}
 }
 
 const clamp = (index: number, count: number) => Math.max(0, Math.min(index, count - 1))
