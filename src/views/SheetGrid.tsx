@@ -132,7 +132,10 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
 
   const onClicked = ({rowIndex, rowPinned, column}: CellClickedEvent) => {
     const col = Number(column.getColId())
-    if (rowIndex === null || rowPinned || Number.isNaN(col)) return
+    const {cell: chosen} = store.getState()
+    // The grid tells of a click a moment later, when the person may be typing in that very cell already.
+    const isChosen = chosen.row === rowIndex && chosen.col === col
+    if (rowIndex === null || rowPinned || Number.isNaN(col) || isChosen) return
     chooseKeeping(store, {sheet: cell.sheet, row: rowIndex, col})
   }
 

@@ -117,7 +117,6 @@ describe("root samples", () => {
     await sheet.open("Root samples")
     // Rows 11 to 20 are Long Acre's; the last two are emptied.
     for (const row of [19, 20]) {
-      await page.locator(".ag-grid-viewport").evaluate((box) => box.scrollTo(0, 400))
       await sheet.choose(row, "Sugar")
       await page.keyboard.press("Delete")
       expect(await (await sheet.cell(row, "Sugar")).getAttribute("data-kind")).toBe("missing")
@@ -133,7 +132,6 @@ describe("root samples", () => {
     expect(await sheet.whereFrom().innerText()).toContain("8 of 10 used, 2 blank")
 
     await sheet.open("Root samples")
-    await page.locator(".ag-grid-viewport").evaluate((box) => box.scrollTo(0, 400))
     await sheet.type(20, "Sugar", "0")
     expect(await (await sheet.cell(20, "Sugar")).getAttribute("data-kind")).toBe("questioned")
     await sheet.open("Reserve")
