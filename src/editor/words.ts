@@ -3,7 +3,7 @@ import type {Edit} from "../workbook/edit"
 import {planSheet} from "../workbook/plan"
 import {keyOfRow} from "../workbook/trace"
 import type {Change, Value} from "../workbook/workbook"
-import {dateText, dayText} from "./display"
+import {dateText, dayText, numberText} from "./display"
 
 /** What a cell is called: "Close of Long Acre". */
 export function cellName(document: Document, at: CellAddress): string {
@@ -48,7 +48,7 @@ export function whatMoved(document: Document, changes: readonly Change[]): strin
 export function movedFrom(change: Change | undefined, isDate: boolean): string {
   if (!change) return ""
   if (isDate && day(change.was) !== null) return `moved from ${dateText(change.was as number)}`
-  return typeof change.was === "number" ? `was ${Number(change.was.toPrecision(6))}` : ""
+  return typeof change.was === "number" ? `was ${numberText(Number(change.was.toPrecision(6)))}` : ""
 }
 
 const day = (value: Value) => (typeof value === "number" ? value : null)

@@ -98,8 +98,8 @@ describe("Tab", () => {
 })
 
 describe("the edge of a block", () => {
-  const ways = {down: [1, 0], up: [-1, 0], right: [0, 1], left: [0, -1]} as const
-  it.each<[string, keyof typeof ways, string]>([
+  const ways: Record<string, [number, number]> = {down: [1, 0], up: [-1, 0], right: [0, 1], left: [0, -1]}
+  it.each([
     ["A1", "right", "C1"], // along the block
     ["B1", "left", "A1"],
     ["A1", "down", "A3"],
@@ -116,9 +116,7 @@ describe("the edge of a block", () => {
     ["B6", "right", "E6"],
     ["B6", "left", "A6"],
     ["B6", "down", "B6"],
-  ])("from %s %s is %s", (from, way, to) =>
-    expect(blockEdge(at(from), ...ways[way])).toEqual(cellAt(to)),
-  )
+  ])("from %s %s is %s", (from, way, to) => expect(blockEdge(at(from), ...ways[way]!)).toEqual(cellAt(to)))
 })
 
 describe("the last cell that holds anything", () => {

@@ -1,0 +1,83 @@
+import {describe, expect, it} from "vitest"
+import {dayOf} from "../../functions/calendar"
+import {cellName, editName, movedFrom, whatMoved} from "../../src/editor/words"
+import type {Change, Value} from "../../src/workbook/workbook"
+import {farm, inPlan, PLAN} from "./farm"
+
+const day = (text: string) => dayOf(`2026-${text}`)!
+const change = (address: string, was: Value, now: Value): Change => ({at: inPlan(address), was, now})
+const fault = {code: "#N/A", reason: "", began: null}
+
+describe("the name of a cell", () => {
+  it("is its heading and what its row is about", () => {
+    expect(cellName(farm, inPlan("D1"))).toBe("Close of Long Acre")
+    expect(cellName(farm, inPlan("A1"))).toBe("Planting")
+    expect(cellName(farm, inPlan("C3"))).toBe("Weeks of row 3") // the next row to fill
+  })
+})
+
+describe("the name of an act", () => {
+  const enter = (...cells: readonly [string, number | string][]) =>
+    editName(farm, {type: "enter", cells: cells.map(([at, content]) => ({at: inPlan(at), content}))})
+
+  it("says which cell, or how many in which sheet", () => {
+    expect(enter(["C2", 7])).toBe("weeks of Well Field")
+    expect(enter(["D2", "="])).toBe("formula of close of Well Field")
+    expect(enter(["C1", 7], ["C2", 7], ["D1", "="])).toBe("3 cells in Season plan")
+  })
+
+  it("says how many rows came or went", () => {
+    const rows = {sheet: PLAN, count: 3}
+    expect(editName(farm, {type: "insertRows", before: 1, ...rows})).toBe("3 rows put into Season plan")
+    expect(editName(farm, {type: "removeRows", first: 0, ...rows})).toBe("3 rows taken out of Season plan")
+    expect(editName(farm, {type: "removeRows", first: 0, ...rows, count: 1})).toBe(
+      "row taken out of Season plan",
+    )
+  })
+})
+
+describe("what an act moved", () => {
+  it("is told by the closes first, then the count of all values", () => {
+    expect(
+      whatMoved(farm, [
+        change("E1", day("06-09"), day("06-16")),
+        change("D1", day("05-30"), day("06-06")),
+        change("F1", 409, 400),
+      ]),
+    ).toBe("Close of Long Acre moved from 30 May to 6 Jun. 3 values changed.")
+  })
+
+  it("is told by the limits when no close moved", () => {
+    expect(whatMoved(farm, [change("E2", day("06-04"), day("06-05"))])).toBe(
+      "Limit “crew of Well Field” moved from 4 Jun to 5 Jun. 1 value changed.",
+    )
+  })
+
+  it("names two at most", () => {
+    const moved = ["D1", "D2", "D3"].map((at) => change(at, day("05-30"), day("05-29")))
+    expect(whatMoved(farm, moved)).toBe(
+      "Close of Long Acre moved from 30 May to 29 May. Close of Well Field moved from 30 May to 29 May. 3 values changed.",
+    )
+  })
+
+  it("does not give a date to a close that is none, before or after", () => {
+    const without = [change("D1", fault, day("05-30")), change("D2", day("05-30"), "not cut")]
+    expect(whatMoved(farm, without)).toBe("2 values changed.")
+  })
+
+  it("may be nothing", () => expect(whatMoved(farm, [])).toBe("Nothing else changed."))
+})
+
+describe("what a value was", () => {
+  it("is told with its date, or its number to six digits", () => {
+    expect(movedFrom(change("D1", day("06-06"), day("05-30")), true)).toBe("moved from 6 Jun 2026")
+    expect(movedFrom(change("F1", 1 / 3, 2), false)).toBe("was 0.333333")
+    expect(movedFrom(change("F1", 12345.678, 2), false)).toBe("was 12\u202f345.7")
+  })
+
+  it("is left out where there is nothing to tell", () => {
+    expect(movedFrom(undefined, true)).toBe("")
+    expect(movedFrom(change("D1", fault, day("05-30")), true)).toBe("")
+    expect(movedFrom(change("F1", null, 2), false)).toBe("")
+  })
+})
