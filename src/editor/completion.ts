@@ -10,11 +10,11 @@ export interface Offer {
   readonly gives: string
 }
 
-/** The piece of a formula under the caret, if it is the beginning of a name. */
+/** The name under the caret: what is typed of it up to the caret, and what follows to its end. */
 interface Typed {
   readonly start: number
-  readonly end: number
   readonly text: string
+  readonly rest: string
 }
 
 /** The call that the caret stands in, and which argument it is at, counted from 0. */
@@ -33,8 +33,8 @@ export function offersAt(
 ): readonly Offer[] {
   const typed = typedAt(text, caret)
   if (!typed) return []
-  const begins = (name: string) => name.toUpperCase().startsWith(typed.text.toUpperCase())
-  const holds = (name: string) => !begins(name) && name.toUpperCase().includes(typed.text.toUpperCase())
+  const starts = (name: string) => begins(name, typed.text)
+  const holds = (name: string) => !starts(name) && name.toUpperCase().includes(typed.text.toUpperCase())
   const ours = catalogue.map(({name, returns}) => ({
     name,
     kind: "our function" as const,
@@ -46,14 +46,17 @@ export function offersAt(
     .filter((name) => !known.has(name))
     .map((name) => ({name, kind: "function" as const, gives: "standard"}))
   const all: readonly Offer[] = [...ours, ...named, ...others]
-  return [...all.filter(({name}) => begins(name)), ...[...ours, ...named].filter(({name}) => holds(name))]
+  return [...all.filter(({name}) => starts(name)), ...[...ours, ...named].filter(({name}) => holds(name))]
 }
 
 /** The text with an offer put in place of what was typed, and where the caret then stands. */
 export function withOffer(text: string, caret: number, {name, kind}: Offer): {text: string; caret: number} {
   const typed = typedAt(text, caret)
   if (!typed) return {text, caret}
-  const rest = text.slice(typed.end)
+  // Of a name that the caret stands in, the offer takes the whole place; a cell or name that follows stays.
+  const after = text.slice(caret)
+  const isOneName = after.slice(typed.rest.length).startsWith("(") || begins(name, typed.text + typed.rest)
+  const rest = isOneName ? after.slice(typed.rest.length) : after
   const put = kind === "named value" || rest.startsWith("(") ? name : `${name}(`
   return {text: text.slice(0, typed.start) + put + rest, caret: typed.start + put.length}
 }
@@ -79,6 +82,8 @@ export function callAt(text: string, caret: number): Call | null {
   return {name: upper, argument: call.argument, definition: catalogue.find((one) => one.name === upper)}
 }
 
+const begins = (name: string, typed: string) => name.toUpperCase().startsWith(typed.toUpperCase())
+
 function typedAt(text: string, caret: number): Typed | null {
   if (!text.startsWith("=")) return null
   let at = 0
@@ -86,7 +91,8 @@ function typedAt(text: string, caret: number): Typed | null {
     const end = at + piece.length
     const isName =
       kind === "name" || kind === "function" || (kind === "reference" && /^[A-Za-z]+\d*$/.test(piece))
-    if (isName && at < caret && caret <= end) return {start: at, end: caret, text: text.slice(at, caret)}
+    if (isName && at < caret && caret <= end)
+      return {start: at, text: text.slice(at, caret), rest: text.slice(caret, end)}
     at = end
   }
   return null
