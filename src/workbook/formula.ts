@@ -11,6 +11,8 @@ export interface Reference {
   readonly from: Corner
   /** Equal to `from` for a single cell. */
   readonly to: Corner
+  /** Written with a colon: a range of one cell, as in "B7:B7", is not the same as the cell. */
+  readonly isRange: boolean
 }
 export interface Corner {
   readonly col: number | null
@@ -59,20 +61,19 @@ export function tokens(formula: string): readonly Token[] {
 export function referenceOf(text: string): Reference {
   const bang = text.lastIndexOf("!")
   const sheet = bang < 0 ? null : text.slice(0, bang).replace(/^'|'$/g, "").replaceAll("''", "'")
-  const [from, to = from] = text.slice(bang + 1).split(":") as [string, string?]
-  return {sheet, from: cornerOf(from), to: cornerOf(to)}
+  const [from, to] = text.slice(bang + 1).split(":") as [string, string?]
+  return {sheet, from: cornerOf(from), to: cornerOf(to ?? from), isRange: to !== undefined}
 }
 
 /** The reference as text, the way the engine writes it. */
-export function referenceText({sheet, from, to}: Reference): string {
-  const whole = from.row === null || from.col === null
-  const corners = whole || !sameCorner(from, to) ? `${cornerText(from)}:${cornerText(to)}` : cornerText(from)
+export function referenceText({sheet, from, to, isRange}: Reference): string {
+  const corners = isRange ? `${cornerText(from)}:${cornerText(to)}` : cornerText(from)
   return (sheet === null ? "" : `${sheetText(sheet)}!`) + corners
 }
 
-/** A sheet's name as written in a formula, quoted where it has to be. */
+/** A sheet's name as written in a formula, quoted where it has to be: the engine reads no more than Latin letters unquoted. */
 export const sheetText = (name: string) =>
-  /^[\p{L}_][\p{L}\p{N}_]*$/u.test(name) ? name : `'${name.replaceAll("'", "''")}'`
+  /^[A-Za-z\u00c0-\u02af_][A-Za-z0-9\u00c0-\u02af_]*$/.test(name) ? name : `'${name.replaceAll("'", "''")}'`
 
 /** The formula as it reads `down` rows further down: relative rows move along, those with "$" stay. */
 export function movedDown(formula: string, down: number): string {
@@ -82,9 +83,23 @@ export function movedDown(formula: string, down: number): string {
   return tokens(formula)
     .map(({kind, text}) => {
       if (kind !== "reference") return text
-      const {sheet, from, to} = referenceOf(text)
-      const [a, b] = [move(from), move(to)]
-      return (a.row ?? 0) < 0 || (b.row ?? 0) < 0 ? "#REF!" : referenceText({sheet, from: a, to: b})
+      const reference = referenceOf(text)
+      const [from, to] = [move(reference.from), move(reference.to)]
+      return (from.row ?? 0) < 0 || (to.row ?? 0) < 0 ? "#REF!" : referenceText({...reference, from, to})
+    })
+    .join("")
+}
+
+/** The formula with whole rows, as in "2:3", put as the cells from column A to the last column of their sheet. */
+export function withRowsAsCells(formula: string, lastColumnOf: (sheet: string | null) => number): string {
+  if (!/[0-9]:\$?[0-9]/.test(formula)) return formula
+  return tokens(formula)
+    .map(({kind, text}) => {
+      if (kind !== "reference") return text
+      const {sheet, from, to, isRange} = referenceOf(text)
+      if (from.col !== null) return text
+      const last = lastColumnOf(sheet)
+      return referenceText({sheet, from: {...from, col: 0}, to: {...to, col: last}, isRange})
     })
     .join("")
 }
@@ -123,6 +138,3 @@ function cornerOf(text: string): Corner {
 const cornerText = ({col, row, colFixed, rowFixed}: Corner) =>
   (col === null ? "" : (colFixed ? "$" : "") + columnLetters(col)) +
   (row === null ? "" : (rowFixed ? "$" : "") + (row + 1))
-
-const sameCorner = (a: Corner, b: Corner) =>
-  a.col === b.col && a.row === b.row && a.colFixed === b.colFixed && a.rowFixed === b.rowFixed

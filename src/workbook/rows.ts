@@ -101,12 +101,16 @@ function rewritten(formula: string, ownSheet: string, changedSheet: string, move
       const {sheet, from, to} = reference
       const points = (sheet ?? ownSheet).toLowerCase() === changedSheet.toLowerCase()
       if (!points || from.row === null || to.row === null) return text
-      const rows = from.row === to.row ? pair(move.row(from.row)) : move.range(from.row, to.row)
+      const rows = from.row === to.row ? pair(move.row(from.row)) : rangeAfter(move, from.row, to.row)
       if (!rows) return "#REF!"
       if (rows[0] === from.row && rows[1] === to.row) return text
-      return referenceText({sheet, from: {...from, row: rows[0]}, to: {...to, row: rows[1]}})
+      return referenceText({...reference, from: {...from, row: rows[0]}, to: {...to, row: rows[1]}})
     })
     .join("")
 }
+
+/** A column formula such as "=SUM(B1:B$5)" is written upside down from its sixth row on. */
+const rangeAfter = (move: Move, from: number, to: number) =>
+  from < to ? move.range(from, to) : move.range(to, from)?.toReversed()
 
 const pair = (row: number | null) => (row === null ? null : ([row, row] as const))
