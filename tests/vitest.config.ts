@@ -29,6 +29,28 @@ export default defineConfig({
           sequence: {groupOrder: 1},
         },
       },
+      {
+        // Not part of the tests: times the page.
+        extends: true,
+        test: {
+          name: "speed",
+          include: ["tests/bench/**/*.speed.ts"],
+          globalSetup: "tests/browser/planner.ts",
+          testTimeout: 120_000,
+          sequence: {groupOrder: 3},
+        },
+      },
+      {
+        // Not part of the tests: takes the pictures that README.md shows, from the running planner.
+        extends: true,
+        test: {
+          name: "pictures",
+          include: ["tests/browser/**/*.picture.ts"],
+          globalSetup: "tests/browser/planner.ts",
+          testTimeout: 60_000,
+          sequence: {groupOrder: 2},
+        },
+      },
     ],
   },
 })

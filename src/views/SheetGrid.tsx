@@ -171,6 +171,7 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
           api.current = ready.api
           nameGrid()
         }}
+        onGridPreDestroyed={() => (api.current = null)}
         onCellFocused={onFocused}
         onCellClicked={onClicked}
         onCellDoubleClicked={({rowPinned}) => !rowPinned && store.turn(startEditing)}

@@ -167,6 +167,12 @@ function InputLine({
         <Beneath store={store} at={first} />
       </li>
     )
+  if (cells.every((at) => store.valueAt(at) === null))
+    return (
+      <li>
+        {words}: all {cells.length} blank
+      </li>
+    )
   return (
     <li>
       {words}

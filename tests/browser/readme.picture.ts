@@ -1,0 +1,18 @@
+import {it} from "vitest"
+import {openPlanner} from "./page"
+import {sheetOn} from "./sheet"
+
+const folder = `${import.meta.dirname}/../../workbooks/pictures`
+
+it.each([
+  ["season-plan", 1440, 900, "light"],
+  ["season-plan-dark", 1440, 900, "dark"],
+  ["season-plan-narrow", 390, 1000, "light"],
+] as const)("takes %s", async (name, width, height, colorScheme) => {
+  const {page} = await openPlanner({width, height, colorScheme})
+  await page.locator(".ag-cell").first().waitFor()
+  await sheetOn(page).choose("Long Acre", "Close")
+  await page.evaluate(() => document.fonts.ready)
+  await page.mouse.move(0, 0)
+  await page.screenshot({path: `${folder}/${name}.png`})
+})
