@@ -1,4 +1,5 @@
-import {contentAt, type CellAddress, type Document} from "../workbook/document"
+import {dayOf} from "../../functions/calendar"
+import {contentAt, type CellAddress, type Column, type Content, type Document} from "../workbook/document"
 import {formulaIn} from "../workbook/workbook"
 import {enterContent, isGuarded} from "./commands/cells"
 import {readEntry, readsAs} from "./entry"
@@ -15,11 +16,18 @@ export const startEditing: Turn = ({document, cell}) => {
 /** Begins editing by typing: what is typed takes the place of what the cell holds. */
 export const startTyping =
   (text: string): Turn =>
-  () => ({editing: {text, caret: text.length, arrowsLeave: text !== "=", refused: null}, question: null})
+  () => ({
+    editing: {text, caret: text.length, arrowsLeave: !text.startsWith("="), refused: null},
+    question: null,
+  })
 
+/** What is typed now reads so. In a formula the arrow keys move the caret. */
 export const typeText =
   (text: string, caret: number): Turn =>
-  ({editing}) => ({editing: {text, caret, arrowsLeave: editing?.arrowsLeave ?? false, refused: null}})
+  ({editing}) => {
+    const arrowsLeave = (editing?.arrowsLeave ?? false) && !text.startsWith("=")
+    return {editing: {text, caret, arrowsLeave, refused: null}}
+  }
 
 /** Drops what is being typed; the cell stays as it was. */
 export const dropEditing: Turn = () => ({editing: null, question: null, said: "Unchanged."})
@@ -35,7 +43,9 @@ export function keepEditing(store: Store, down: number, right: number): boolean 
   const same = editing.text === readsAs(contentAt(document, cell), column, formulaIn(document, cell))
   const entry = same
     ? {content: contentAt(document, cell)}
-    : readEntry(editing.text, column, yearOf(document), (text) => store.workbook.normalized(text))
+    : readEntry(editing.text, takingDates(column, contentAt(document, cell)), yearOf(document), (text) =>
+        store.workbook.normalized(text),
+      )
   if ("refused" in entry) {
     store.turn((state) => ({editing: {...state.editing!, refused: entry.refused}, said: `${entry.refused}.`}))
     return false
@@ -54,6 +64,12 @@ export function keepEditing(store: Store, down: number, right: number): boolean 
 
 /** Makes the edit that a question asked about. */
 export const answerYes = (store: Store) => store.run(({question}) => question?.edit ?? null)
+
+/** Where a column takes anything, a cell that holds a date takes dates in all their forms: "25 Apr" is no word there. */
+const takingDates = (column: Column, content: Content): Column =>
+  column.format === undefined && typeof content === "string" && dayOf(content) !== null
+    ? {...column, format: "date"}
+    : column
 
 /** The year of the season, to complete dates typed without one. */
 function yearOf({season = ""}: Document): number {
