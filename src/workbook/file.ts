@@ -1,6 +1,7 @@
 import type {z} from "zod"
 import {documentSchema, type Document} from "./document"
 import {cellText} from "./formula"
+import {whereJsonStops} from "./json"
 
 /** The version of the file form that is written; older ones are brought up to it on reading. */
 export const FILE_VERSION = 1
@@ -18,9 +19,9 @@ export function writeFile({sheets, ...rest}: Document): string {
 export function readFile(text: string): Reading {
   let saved: unknown
   try {
-    saved = JSON.parse(text)
-  } catch (fault) {
-    return {refused: `This is not a Fernledger workbook, or it is damaged: ${placeInText(text, fault)}`}
+    saved = JSON.parse(text.replace(/^\ufeff/, "")) // some editors begin a text with this mark
+  } catch {
+    return {refused: `This is not a Fernledger workbook, or it is damaged: ${placeInText(text)}`}
   }
   if (typeof saved !== "object" || saved === null || !("fernledger" in saved))
     return {
@@ -50,10 +51,11 @@ function sheetText({columns, rows, ...rest}: Document["sheets"][number]): string
   )
 }
 
-function placeInText(text: string, fault: unknown): string {
-  const position = /position (\d+)/.exec(String(fault))?.[1]
-  if (position === undefined) return text.trim() === "" ? "it is empty" : "its text breaks off"
-  const before = text.slice(0, Number(position)).split("\n")
+function placeInText(text: string): string {
+  if (text.trim() === "") return "it is empty"
+  const at = whereJsonStops(text)
+  if (at === text.length) return "its text breaks off"
+  const before = text.slice(0, at).split("\n")
   return `line ${before.length}, character ${before.at(-1)!.length + 1} cannot be read`
 }
 
