@@ -16,15 +16,10 @@ const pieces = (formula: string) => tokens(formula).map(({kind, text}) => `${kin
 const kindsOf = (formula: string) => tokens(formula).map(({kind}) => kind)
 
 /** Pieces that formulas are made of, in any order, so that most texts are almost formulas. */
-const almostFormula = fc
-  .array(
-    fc.constantFrom(
-      ...["=", "SUM(", "IF (", ")", ",", "A1", "$B$2", "C:C", "3:4", "'Root samples'!", "Plan!", "'it''s'!"],
-      ...["Rate", "Q10", "LOG10(", '"', '"a""b"', "1.5", "1e3", ".5", "#REF!", "#N/A", "<=", "<>", "{", "}"],
-      ...[" ", "\n", "'", ";", "É", "名", "😀", "A1B", "_x", "!", ":", "%", "ZZZ9", "AAAA9", "$"],
-    ),
-  )
-  .map((all) => all.join(""))
+const bits =
+  `= SUM( IF ) , A1 $B$2 C:C 3:4 'Root_samples'! Plan! 'it''s'! Rate Q10 LOG10( " "a""b" 1.5 1e3 .5 #REF! #N/A ` +
+  `<= <> { } ' ; É 名 😀 A1B _x ! : % ZZZ9 AAAA9 $`
+const almostFormula = fc.array(fc.constantFrom(" ", "\n", ...bits.split(" "))).map((all) => all.join(""))
 
 /** Any units of UTF-16, halves of a pair among them. */
 const anyText = fc.array(fc.nat(0xffff)).map((units) => String.fromCharCode(...units))
@@ -42,10 +37,9 @@ describe("tokens", () => {
   })
 
   it("tell references, functions, names, numbers and signs apart", () => {
-    expect(pieces("=SUM($B$2:C3)*Rate+1.5e3")).toEqual([
-      ...["sign =", "function SUM", "sign (", "reference $B$2:C3", "sign )"],
-      ...["sign *", "name Rate", "sign +", "number 1.5e3"],
-    ])
+    expect(pieces("=SUM($B$2:C3)*Rate+1.5e3").join(", ")).toBe(
+      "sign =, function SUM, sign (, reference $B$2:C3, sign ), sign *, name Rate, sign +, number 1.5e3",
+    )
   })
 
   it.each([
