@@ -1,5 +1,5 @@
 import {clearCell} from "./commands/cells"
-import {startEditing, startTyping} from "./editing"
+import {keepEditing, startEditing, startTyping, typeText} from "./editing"
 import {blockEdge, choose, chosenStep, lastFilled, tabTarget} from "./selection"
 import type {Store} from "./store"
 
@@ -75,13 +75,29 @@ export const bindings: readonly Binding[] = [
 export function pressKey(store: Store, press: KeyPress, page: number): boolean {
   const pressed = nameOf(press)
   const binding = bindings.find(({keys}) => keys.includes(pressed))
+  const {editing} = store.getState()
+  // A key may come before the line has the keyboard's focus, or after a refusal: it belongs to what is being typed.
+  if (editing && pressed === "Backspace") return typed(store, editing.text.slice(0, -1))
+  if (editing && binding) {
+    const down = pressed === "Enter" ? 1 : 0
+    return !keepEditing(store, down, 0) || down === 1 || binding.act(store, page)
+  }
   if (binding) return binding.act(store, page)
-  const writes =
-    [...press.key].length === 1 && !press.ctrlKey && !press.metaKey && !(press.altKey && press.key === " ")
-  // A key that comes before the line has the keyboard's focus belongs to what is being typed already.
-  const begun = store.getState().editing?.text ?? ""
-  if (writes) store.turn(startTyping(begun + press.key))
-  return writes
+  if (!writes(press)) return false
+  if (editing) return typed(store, editing.text + press.key)
+  store.turn(startTyping(press.key))
+  return true
+}
+
+function typed(store: Store, text: string) {
+  store.turn(typeText(text, text.length))
+  return true
+}
+
+/** With Alt, or Ctrl and Alt, other letters are written; the plain ones are keys of the system. */
+function writes({key, ctrlKey, metaKey, altKey}: KeyPress): boolean {
+  if ([...key].length !== 1 || metaKey) return false
+  return altKey ? !/^[a-z0-9\s]$/i.test(key) : !ctrlKey
 }
 
 function emptied(store: Store) {

@@ -28,7 +28,7 @@ export const chosenStep =
   (down: number, right: number): Turn =>
   (state) => {
     const {row, col, sheet} = state.cell
-    return {cell: choose({sheet, row: row + down, col: col + right})(state).cell!}
+    return choose({sheet, row: row + down, col: col + right})(state)
   }
 
 /** The next cell that Tab goes to: along the row, then on to the next row; null at the end of the sheet. */

@@ -35,13 +35,16 @@ const at = (address: string) => {
 }
 
 describe("choosing a cell", () => {
-  it("drops what is typed and asked", () => {
+  it.each([
+    ["choosing", choose(cellAt("B2"))],
+    ["a step", chosenStep(1, 1)],
+  ])("drops what is typed and asked: %s", (_, turn) => {
     const store = createStore(blocks)
     store.turn(() => ({
       editing: {text: "5", caret: 1, arrowsLeave: true, refused: null},
       question: {asks: "Sure?", yes: "Yes", edit: {type: "enter", cells: []}},
     }))
-    store.turn(choose(cellAt("B2")))
+    store.turn(turn)
     expect(store.getState()).toMatchObject({cell: cellAt("B2"), editing: null, question: null})
   })
 

@@ -1,0 +1,231 @@
+import {describe, expect, it} from "vitest"
+import {enterContent} from "../../src/editor/commands/cells"
+import {startEditing, startTyping} from "../../src/editor/editing"
+import {bindings, pressKey} from "../../src/editor/keys"
+import {choose} from "../../src/editor/selection"
+import {createStore, type Store} from "../../src/editor/store"
+import {documentOf, sheet} from "../workbook/documents"
+import {farm, farmStore, inPlan, planContent} from "./farm"
+
+const PAGE = 1
+
+/** Presses a key written as in the keys list, "Ctrl+Shift+z"; "Cmd" is the key that stands for Ctrl on some machines. */
+function press(store: Store, keys: string, page = PAGE): boolean {
+  const parts = keys.split("+")
+  const held = (name: string) => parts.slice(0, -1).includes(name)
+  const key = parts.at(-1) || "+"
+  const event = {shiftKey: held("Shift"), ctrlKey: held("Ctrl"), metaKey: held("Cmd"), altKey: held("Alt")}
+  return pressKey(store, {key: event.shiftKey && key.length === 1 ? key.toUpperCase() : key, ...event}, page)
+}
+
+function on(address: string, store = farmStore()): Store {
+  store.turn(choose(inPlan(address)))
+  return store
+}
+
+describe("a key that moves", () => {
+  // The plan has six columns and two rows, with the next to fill as a third. F2 is blank.
+  const moves: [string, string, string][] = [
+    ["ArrowLeft", "C2", "B2"],
+    ["ArrowRight", "C2", "D2"],
+    ["ArrowUp", "C2", "C1"],
+    ["ArrowDown", "C2", "C3"],
+    ["ArrowDown", "C3", "C3"],
+    ["ArrowRight", "F1", "F1"],
+    ["PageUp", "C2", "C1"],
+    ["PageDown", "C2", "C3"],
+    ["Home", "C2", "A2"],
+    ["End", "C2", "F2"],
+    ["Ctrl+Home", "C2", "A1"],
+    ["Ctrl+End", "A3", "F2"],
+    ["Ctrl+ArrowLeft", "E1", "A1"],
+    ["Ctrl+ArrowRight", "A2", "E2"],
+    ["Ctrl+ArrowUp", "C2", "C1"],
+    ["Ctrl+ArrowDown", "C1", "C2"],
+    ["Tab", "F1", "A2"],
+    ["Shift+Tab", "A2", "F1"],
+  ]
+  it.each(moves)("%s goes from %s to %s", (keys, from, to) => {
+    const store = on(from)
+    expect(press(store, keys)).toBe(true)
+    expect(store.getState()).toMatchObject({cell: inPlan(to), editing: null, document: farm})
+    const onMac = on(from)
+    expect(press(onMac, keys.replace("Ctrl", "Cmd"))).toBe(true)
+    expect(onMac.getState().cell).toEqual(inPlan(to))
+  })
+
+  it("goes a screenful of rows, whatever that is", () => {
+    const long = createStore(
+      documentOf(
+        sheet(
+          "Long",
+          ["A"],
+          Array.from({length: 40}, () => [1]),
+        ),
+      ),
+    )
+    press(long, "PageDown", 12)
+    press(long, "PageDown", 12)
+    press(long, "PageUp", 5)
+    expect(long.getState().cell.row).toBe(19)
+    press(long, "PageDown", 100)
+    expect(long.getState().cell.row).toBe(40)
+  })
+
+  it("is left to the page where Tab leaves the sheet", () => {
+    const end = on("F3")
+    expect(press(end, "Tab")).toBe(false)
+    expect(end.getState().cell).toEqual(inPlan("F3"))
+    expect(press(on("A1"), "Shift+Tab")).toBe(false)
+  })
+
+  it("has been tried for every binding", () => {
+    const others = ["Enter", "F2", "Delete", "Backspace", "Ctrl+z", "Ctrl+y", "Ctrl+Shift+z"] // below
+    const tried = new Set([...moves.map(([keys]) => keys), ...others])
+    const bound = bindings.flatMap(({keys}) => keys)
+    expect([...tried].sort()).toEqual([...bound].sort()) // no key is bound twice
+  })
+})
+
+describe("a key that edits", () => {
+  it.each(["Enter", "F2"])("%s begins with what the cell holds", (keys) => {
+    const store = on("C1")
+    expect(press(store, keys)).toBe(true)
+    expect(store.getState().editing).toEqual({text: "6", caret: 1, arrowsLeave: false, refused: null})
+  })
+
+  it("Delete empties the cell, and says when there is nothing to empty", () => {
+    const store = on("C1")
+    expect(press(store, "Delete")).toBe(true)
+    expect(planContent(store, "C1")).toBeNull()
+    for (const address of ["D1", "F2", "A3"]) {
+      const kept = on(address)
+      expect(press(kept, "Delete")).toBe(true)
+      expect(kept.getState()).toMatchObject({
+        document: farm,
+        said: "Nothing to empty here: the cell is blank or worked out.",
+      })
+    }
+  })
+
+  it("Backspace begins with nothing, and changes nothing yet", () => {
+    const store = on("C1")
+    expect(press(store, "Backspace")).toBe(true)
+    expect(store.getState()).toMatchObject({document: farm, editing: {text: "", caret: 0, arrowsLeave: true}})
+  })
+
+  it.each(["7", "x", "=", "+", "-", ".", "'", "\u0142", "\u{1F331}"])(
+    "%s takes the place of what the cell holds",
+    (keys) => {
+      const store = on("C1")
+      expect(press(store, keys)).toBe(true)
+      expect(store.getState()).toMatchObject({document: farm, editing: {text: keys, caret: keys.length}})
+    },
+  )
+
+  it("writes capitals, and the letters that other keyboards write with Alt", () => {
+    for (const [keys, text] of [
+      ["Shift+s", "S"],
+      ["Alt+\u00f8", "\u00f8"],
+      ["Ctrl+Alt+\u0142", "\u0142"],
+      ["Ctrl+Alt+@", "@"],
+    ] as const) {
+      const store = on("A1")
+      expect(press(store, keys)).toBe(true)
+      expect(store.getState().editing!.text).toBe(text)
+    }
+  })
+})
+
+describe("the keys of the history", () => {
+  const changed = () => {
+    const store = on("C1")
+    store.run(enterContent(inPlan("C1"), 7))
+    return store
+  }
+
+  it.each(["Ctrl+z", "Cmd+z", "Ctrl+Z"])("%s undoes", (keys) => {
+    const store = changed()
+    expect(press(store, keys)).toBe(true)
+    expect(store.getState().document).toBe(farm)
+    expect(press(store, keys)).toBe(true) // used, though there is nothing more to undo
+  })
+
+  it.each(["Ctrl+y", "Ctrl+Shift+z", "Cmd+Shift+z", "Cmd+y"])("%s does it again", (keys) => {
+    const store = changed()
+    store.undo()
+    expect(press(store, keys)).toBe(true)
+    expect(planContent(store, "C1")).toBe(7)
+  })
+})
+
+describe("a key of no use here", () => {
+  it.each([
+    "Escape",
+    "F5",
+    "Insert",
+    "Dead",
+    "Shift+ArrowLeft",
+    "Shift+Enter",
+    "Alt+ArrowLeft",
+    "Ctrl+p",
+    "Cmd+s",
+    "Ctrl+Shift+y",
+    "Alt+f",
+    "Alt+ ",
+    "Ctrl+Alt+t",
+    "Cmd+Alt+\u0142",
+  ])("is left to the page: %s", (keys) => {
+    const store = on("C1")
+    const before = store.getState()
+    expect(press(store, keys)).toBe(false)
+    expect(store.getState()).toBe(before)
+  })
+})
+
+describe("a key on the sheet while something is typed", () => {
+  const typing = (text: string) => {
+    const store = on("C1")
+    store.turn(startTyping(text))
+    return store
+  }
+
+  it("goes on with it", () => {
+    const store = typing("1")
+    press(store, "2")
+    expect(store.getState().editing).toEqual({text: "12", caret: 2, arrowsLeave: true, refused: null})
+    press(store, "Backspace")
+    expect(store.getState().editing!.text).toBe("1")
+    store.turn(startEditing)
+    press(store, "5")
+    expect(store.getState().editing).toMatchObject({text: "65", arrowsLeave: false})
+  })
+
+  it.each([
+    ["Enter", "C2"],
+    ["ArrowDown", "C2"],
+    ["ArrowRight", "D1"],
+    ["Tab", "D1"],
+    ["Shift+Tab", "B1"],
+    ["End", "F1"],
+  ])("keeps it before it moves: %s to %s", (keys, to) => {
+    const store = typing("7")
+    expect(press(store, keys)).toBe(true)
+    expect(planContent(store, "C1")).toBe(7)
+    expect(store.getState()).toMatchObject({cell: inPlan(to), editing: null})
+  })
+
+  it("moves nowhere with what cannot be kept", () => {
+    const store = typing("13")
+    for (const keys of ["ArrowDown", "Enter", "Tab", "Ctrl+End"]) expect(press(store, keys)).toBe(true)
+    expect(store.getState()).toMatchObject({cell: inPlan("C1"), document: farm, editing: {text: "13"}})
+  })
+})
+
+describe("the keys list", () => {
+  it("says what every key does, each in words of its own", () => {
+    const words = bindings.map(({does}) => does)
+    expect(new Set(words).size).toBe(words.length)
+    for (const does of words) expect(does).toMatch(/^[A-Z].*[a-z]$/)
+  })
+})
