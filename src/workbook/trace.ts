@@ -1,7 +1,7 @@
 import {catalogue} from "../../functions/catalogue"
 import type {FormulaFunction} from "../../functions/define"
 import {COLUMN_FORMULA, contentAt, isTypedOver, type CellAddress, type Document, type Sheet} from "./document"
-import {referenceOf, tokens, type Reference} from "./formula"
+import {columnLetters, referenceOf, tokens, type Reference} from "./formula"
 import {formulaIn, isFault, namesIn, type Value, type Workbook} from "./workbook"
 
 /** What a cell is to a reader, marked on the sheet before any colour. */
@@ -74,7 +74,7 @@ export function usedOf(cells: readonly CellAddress[], valueAt: (at: CellAddress)
   return `${cells.length - blank} of ${cells.length} used${blank ? `, ${blank} blank` : ""}`
 }
 
-/** The first inputs that are themselves in error: the way back to where an error began. */
+/** The cell where an error began, which may lie on another sheet; null for a value that is none, or of no cell. */
 export const errorBegan = (value: Value): CellAddress | null => (isFault(value) ? value.began : null)
 
 function inputOf(document: Document, at: CellAddress, kind: string, text: string): Input | null {
@@ -95,16 +95,26 @@ const sheetNamed = ({sheets}: Document, name: string) =>
 function cellsOf(document: Document, at: CellAddress, index: number, {from, to}: Reference): CellAddress[] {
   const sheet = document.sheets[index]!
   const last = sheet.rows.length - 1
-  const cols = span(from.col ?? 0, to.col ?? sheet.columns.length - 1)
-  let rows = span(from.row ?? 0, Math.min(to.row ?? last, last))
+  const cols = columnsOf(sheet, {from, to})
+  const [top, bottom] = from.row === null || to.row === null ? [0, last] : inOrder(from.row, to.row)
+  let rows = span(top, Math.min(bottom, last))
   if (from.row === null && index !== at.sheet) {
-    const key = keyOfRow(document, at)
-    const own = rows.filter((row) => keyOfRow(document, {sheet: index, row}) === key)
-    if (own.length) rows = own
+    const key = plantingOf(document.sheets[at.sheet]!, at.row)
+    const own = rows.filter((row) => plantingOf(sheet, row) === key)
+    if (key !== null && own.length) rows = own
   }
   if (from.row !== null && from.row === to.row) rows = [from.row]
   return rows.flatMap((row) => cols.map((col) => ({sheet: index, row, col})))
 }
+
+/** What the first column holds, as formulas compare it, without regard to case; null when that is nothing or a formula. */
+function plantingOf({rows}: Sheet, row: number): string | null {
+  const key = rows[row]?.[0] ?? null
+  return key === null || (typeof key === "string" && key.startsWith("=")) ? null : String(key).toLowerCase()
+}
+
+const columnsOf = ({columns}: Sheet, {from, to}: Pick<Reference, "from" | "to">) =>
+  span(...inOrder(from.col ?? 0, to.col ?? columns.length - 1))
 
 function wordsFor(
   document: Document,
@@ -114,7 +124,8 @@ function wordsFor(
   cells: readonly CellAddress[],
 ): string {
   const sheet = document.sheets[index]!
-  const headings = [...new Set(cells.map(({col}) => sheet.columns[col]?.heading ?? ""))]
+  const headingAt = (col: number) => sheet.columns[col]?.heading ?? `column ${columnLetters(col)}`
+  const headings = [...new Set(columnsOf(sheet, reference).map(headingAt))]
   const heading = headings.length > 2 ? `${headings[0]} to ${headings.at(-1)}` : headings.join(" and ")
   const keys = [...new Set(cells.map(({row}) => keyOfRow(document, {sheet: index, row})))]
   const of = keys.length === 1 && keys[0] !== keyOfRow(document, at) ? ` of ${keys[0]}` : ""
@@ -139,6 +150,8 @@ const isUnusual = (usual: readonly [number, number] | undefined, content: unknow
 
 const holdsAnything = ({rows}: Sheet, row: number) =>
   rows[row]?.some((content) => content !== null && content !== COLUMN_FORMULA) ?? false
+
+const inOrder = (a: number, b: number) => [Math.min(a, b), Math.max(a, b)] as const
 
 const span = (from: number, to: number) =>
   Array.from({length: Math.max(0, to - from + 1)}, (_, i) => from + i)
