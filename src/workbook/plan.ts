@@ -82,7 +82,7 @@ export function planOf(workbook: Workbook): Plan | null {
     }
   }
   const plan = rows.map((_, row) => read(row)).filter(({planting}) => planting !== "")
-  const asOf = namesIn(document).find(({name}) => name === "As_of")
+  const asOf = namesIn(document).find(({name}) => name.toLowerCase() === "as_of")
   return {sheet, rows: plan, asOf: asOf ? numberOf(workbook.valueAt(asOf.at)) : null, daily: dailyCrop(plan)}
 }
 
