@@ -7,6 +7,7 @@ import {
   PinnedRowModule,
   RenderApiModule,
   RowApiModule,
+  RowAutoHeightModule,
   ScrollApiModule,
   ValidationModule,
   createTheme,
@@ -39,6 +40,7 @@ ModuleRegistry.registerModules([
   PinnedRowModule,
   RenderApiModule,
   RowApiModule,
+  RowAutoHeightModule,
   ScrollApiModule,
   ...(import.meta.env.DEV ? [ValidationModule] : []),
 ])
@@ -203,7 +205,8 @@ function columnsOf(
     headerComponent: ColumnHead,
     headerComponentParams: {store, column, col},
     headerClass: column.starts ? "starts" : "",
-    cellClass: column.starts ? "starts" : "",
+    cellClass: `${column.starts ? "starts" : ""} ${isProse(column) ? "prose" : ""}`,
+    ...(isProse(column) ? {wrapText: true, autoHeight: true} : {}),
     cellRenderer: CellText,
     cellRendererParams: {shows: {store, sheet, col}},
     equals: sameView,
@@ -212,6 +215,9 @@ function columnsOf(
   }))
   return pinsName ? [numbers, ...own] : own
 }
+
+/** A wide column of words holds sentences: they wrap, so that all of them can be read. */
+const isProse = (column: Column) => isWordColumn(column) && (column.width ?? 0) >= 16
 
 /** The head of a column in three lines: its letter, its heading, its unit. */
 function ColumnHead({store, column, col}: {store: Store; column: Column; col: number}) {
