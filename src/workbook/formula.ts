@@ -22,10 +22,12 @@ export interface Corner {
 }
 
 const SHEET = String.raw`(?:'(?:[^']|'')+'|[\p{L}_][\p{L}\p{N}_.]*)!`
+const OWN_SHEET = new RegExp(`^${SHEET}`, "u")
 const CELL = String.raw`\$?[A-Za-z]{1,3}\$?[1-9][0-9]*`
 const COLUMN = String.raw`\$?[A-Za-z]{1,3}`
 const ROW = String.raw`\$?[1-9][0-9]*`
-const REFERENCE = String.raw`(?:${SHEET})?(?:${CELL}(?::${CELL})?|${COLUMN}:${COLUMN}|${ROW}:${ROW})(?![\p{L}\p{N}_.(])`
+// The sheet may be said again at the second corner: "Plan!A1:Plan!A3".
+const REFERENCE = String.raw`(?<sheet>${SHEET})?(?:${CELL}(?::\k<sheet>?${CELL})?|${COLUMN}:\k<sheet>?${COLUMN}|${ROW}:\k<sheet>?${ROW})(?![\p{L}\p{N}_.(])`
 
 const pieces: readonly [Token["kind"], RegExp][] = (
   [
@@ -59,9 +61,9 @@ export function tokens(formula: string): readonly Token[] {
 
 /** Reads a piece of kind "reference". */
 export function referenceOf(text: string): Reference {
-  const bang = text.lastIndexOf("!")
-  const sheet = bang < 0 ? null : text.slice(0, bang).replace(/^'|'$/g, "").replaceAll("''", "'")
-  const [from, to] = text.slice(bang + 1).split(":") as [string, string?]
+  const written = OWN_SHEET.exec(text)?.[0] ?? ""
+  const sheet = written === "" ? null : written.slice(0, -1).replace(/^'|'$/g, "").replaceAll("''", "'")
+  const [from, to] = text.replaceAll(written, "").split(":") as [string, string?]
   return {sheet, from: cornerOf(from), to: cornerOf(to ?? from), isRange: to !== undefined}
 }
 

@@ -72,7 +72,7 @@ function withMovedRows(document: Document, move: Move): Document {
   return {...document, sheets}
 }
 
-/** The column with its formula as its first following row has it afterwards, and with its total rewritten. */
+/** The column with its formula as most of its following rows have it afterwards, and with its total rewritten. */
 function movedColumn(
   {rows}: Sheet,
   column: Column,
@@ -81,16 +81,29 @@ function movedColumn(
   rewrite: (formula: string) => string,
 ): Column {
   const {formula, total} = column
-  const follows = rows.findIndex((row, r) => row[col] === COLUMN_FORMULA && home(r) !== null)
-  const r = Math.max(0, follows)
-  const next = formula === undefined ? undefined : movedDown(rewrite(movedDown(formula, r)), -(home(r) ?? r))
+  const next = formula === undefined ? undefined : (mostCommon(followingFormulas(formula)) ?? formula)
   const nextTotal = total === undefined ? undefined : rewrite(total)
   if (next === formula && nextTotal === total) return column
   return {
     ...column,
-    ...(next !== undefined && (!next.includes("#REF!") || formula!.includes("#REF!")) ? {formula: next} : {}),
-    ...(nextTotal !== undefined ? {total: nextTotal} : {}),
+    ...(next === undefined ? {} : {formula: next}),
+    ...(nextTotal === undefined ? {} : {total: nextTotal}),
   }
+
+  /** The formula of each following row, as it would read in the first row; those that lost a cell are left out. */
+  function followingFormulas(formula: string): readonly string[] {
+    const follow = [...rows.keys()].filter((r) => rows[r]![col] === COLUMN_FORMULA && home(r) !== null)
+    return (follow.length ? follow : [0])
+      .map((r) => movedDown(rewrite(movedDown(formula, r)), -(home(r) ?? r)))
+      .filter((now) => !now.includes("#REF!") || formula.includes("#REF!"))
+  }
+}
+
+function mostCommon(texts: readonly string[]): string | null {
+  const counts = new Map<string, number>()
+  for (const text of texts) counts.set(text, (counts.get(text) ?? 0) + 1)
+  const most = Math.max(...counts.values())
+  return texts.find((text) => counts.get(text) === most) ?? null
 }
 
 function rewritten(formula: string, ownSheet: string, changedSheet: string, move: Move): string {

@@ -54,6 +54,8 @@ describe("tokens", () => {
     ["Plan!A1"],
     ["'Root samples'!A1:B2"],
     ["'it''s'!C:C"],
+    ["Plan!A1:Plan!A3"],
+    ["'it''s'!$C:'it''s'!$D"],
   ])("take %s as one reference", (text) => {
     expect(kindsOf(text)).toEqual(["reference"])
     expect(kindsOf(`=SUM(${text},1)`)).toContain("reference")
@@ -128,6 +130,15 @@ describe("references", () => {
     "'x'''!A1",
   ])("are written as they were read: %s", (text) => {
     expect(referenceText(referenceOf(text))).toBe(text)
+  })
+
+  it("name their sheet once", () => {
+    expect(referenceText(referenceOf("Plan!A1:Plan!$A$3"))).toBe("Plan!A1:$A$3")
+    expect(referenceText(referenceOf("'it''s'!2:'it''s'!3"))).toBe("'it''s'!2:3")
+  })
+
+  it("end where another sheet begins", () => {
+    expect(pieces("Plan!A1:Beds!A3")).toEqual(["reference Plan!A1", "sign :", "reference Beds!A3"])
   })
 
   it("are written in capitals", () => {

@@ -51,6 +51,7 @@ describe("rows 4 and 5 taken out leave", () => {
     ["a range that begins in them", "=SUM('Root samples'!A5:A7)", "=SUM('Root samples'!A4:A5)"],
     ["a range that ends in them", "=SUM('Root samples'!A2:A4)", "=SUM('Root samples'!A2:A3)"],
     ["a range across", "=SUM('Root samples'!$A$1:B8)", "=SUM('Root samples'!$A$1:B6)"],
+    ["a sheet named twice", "=SUM('Root samples'!A1:'Root samples'!A5)", "=SUM('Root samples'!A1:A3)"],
     ["a range that is gone", "=SUM('Root samples'!A4:A5)", "=SUM(#REF!)"],
     ["a range of one cell that is gone", "=SUM('Root samples'!A4:A4)", "=SUM(#REF!)"],
     ["a range written upside down", "=SUM('Root samples'!A7:A5)", "=SUM('Root samples'!A5:A4)"],
@@ -106,6 +107,19 @@ describe("a sheet with column formulas", () => {
       "=SUM(A4:A$2)",
     ])
     expect([1, 2].map((row) => written(next, row, 2))).toEqual(["=A2*2", "=A3*2"])
+  })
+
+  it("keeps the rows on their column when the first of them alone changes", () => {
+    const steps = documentOf(
+      sheet(
+        "Pickings",
+        ["Crop", column("Step", {formula: "=A2-A1"})],
+        [4, 5, 6, 7].map((crop) => [crop, "="]),
+      ),
+    )
+    const next = withRowsInserted(steps, 0, 1, 1)
+    expect(rowsOf(next).map((row) => row[1])).toEqual(["=A3-A1", "=", "=", "=", "="])
+    expect([1, 2, 4].map((row) => written(next, row, 1))).toEqual(["=A3-A2", "=A4-A3", "=A6-A5"])
   })
 
   it("stretches the total over rows put in, and shrinks it over rows taken out", () => {
