@@ -1,4 +1,4 @@
-import {useRef, useState, useSyncExternalStore} from "react"
+import {useCallback, useMemo, useRef, useState, useSyncExternalStore} from "react"
 import {insertRowAbove, removeRow} from "../editor/commands/rows"
 import {putFormulaBack} from "../editor/commands/cells"
 import {answerYes} from "../editor/editing"
@@ -33,9 +33,14 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
   const sheet = document.sheets[cell.sheet]!
   const [helps, setHelps] = useState(false)
   const grid = useRef<SheetFocus>(null)
-  const focusSheet = () => grid.current?.focus()
+  const focusSheet = useCallback(() => grid.current?.focus(), [])
   const isPlan = cell.sheet === planSheet(document)
-  const plan = isPlan ? planOf(store.workbook) : null
+  // The plan changes with the document alone, not with each key that is typed.
+  const plan = useMemo(() => (isPlan ? planOf(store.workbook) : null), [store, isPlan, document])
+  const selectRow = useCallback(
+    (row: number) => store.turn((state) => choose({...state.cell, row})(state)),
+    [store],
+  )
 
   return (
     <>
@@ -68,7 +73,7 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
             <SeasonSpread
               plan={plan}
               selected={cell.row}
-              onSelect={(row) => store.turn(choose({...cell, row}))}
+              onSelect={selectRow}
               headHeight={HEAD_HEIGHT}
               rowHeight={ROW_HEIGHT}
             >

@@ -1,4 +1,4 @@
-import type {ReactNode} from "react"
+import {memo, type ReactNode} from "react"
 import type {Plan} from "../workbook/plan"
 import {SeasonCalendar} from "./pictures/SeasonCalendar"
 import {useWide} from "./useEditor"
@@ -12,6 +12,8 @@ interface Props {
   children: ReactNode
 }
 
+const Calendar = memo(SeasonCalendar)
+
 /** The season plan's sheet on the left and its calendar on the right, one line across both; stacked when narrow. */
 export function SeasonSpread({children, ...calendar}: Props) {
   const beside = useWide(60)
@@ -19,7 +21,7 @@ export function SeasonSpread({children, ...calendar}: Props) {
     <div className="spread">
       {children}
       <div className="cal">
-        <SeasonCalendar {...calendar} labels={beside ? "beside" : "inside"} />
+        <Calendar {...calendar} labels={beside ? "beside" : "inside"} />
       </div>
     </div>
   )

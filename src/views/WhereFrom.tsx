@@ -1,10 +1,10 @@
-import {useState, type ReactNode} from "react"
+import {memo, useState, type ReactNode} from "react"
 import {sources} from "../../functions/sources"
 import {textWithUnit} from "../editor/display"
 import {chooseKeeping} from "../editor/editing"
 import type {Store} from "../editor/store"
 import {cellName, movedFrom} from "../editor/words"
-import type {CellAddress} from "../workbook/document"
+import type {CellAddress, Document} from "../workbook/document"
 import {sentenceOf} from "../workbook/faults"
 import {originOf, usedOf, type Input} from "../workbook/trace"
 import {addressText, isFault} from "../workbook/workbook"
@@ -18,6 +18,18 @@ const MOST_VALUES = 12
 /** Where the chosen cell's value came from, step by step down to what was typed or measured, and who uses it. */
 export function WhereFrom({store, onGo}: {store: Store; onGo: () => void}) {
   const {cell, document} = useEditor(store)
+  return <Trace store={store} cell={cell} document={document} onGo={onGo} />
+}
+
+interface TraceProps {
+  store: Store
+  cell: CellAddress
+  document: Document
+  onGo: () => void
+}
+
+/** Drawn again when the cell or the document changes, not with each key that is typed. */
+const Trace = memo(function Trace({store, cell, document, onGo}: TraceProps) {
   const [path, setPath] = useState<readonly CellAddress[]>([])
   const [showsUsers, setShowsUsers] = useState(false)
   if (cell.row >= document.sheets[cell.sheet]!.rows.length)
@@ -71,7 +83,7 @@ export function WhereFrom({store, onGo}: {store: Store; onGo: () => void}) {
       )}
     </section>
   )
-}
+})
 
 interface StepProps {
   store: Store

@@ -1,10 +1,10 @@
 import {textOf} from "../editor/display"
 import type {EditorState, Store} from "../editor/store"
-import type {CellAddress} from "../workbook/document"
+import type {CellAddress, Document} from "../workbook/document"
 import {referenceOf, tokens} from "../workbook/formula"
 import {sentenceOf} from "../workbook/faults"
 import {kindAt, type CellKind} from "../workbook/trace"
-import {isFault} from "../workbook/workbook"
+import {isFault, type Value} from "../workbook/workbook"
 
 /** Everything that is drawn in one cell. Two that are alike need not be drawn again. */
 export interface CellView {
@@ -79,11 +79,20 @@ export const isWordColumn = ({
   part === "held by" ||
   (format === undefined && unit === undefined && kind !== "worked out")
 
-function totalOf(store: Store, {sheet}: CellAddress, total: string | undefined) {
+/** The total of a column; worked out once for each document, since it is not kept in a cell. */
+function totalOf(store: Store, {sheet, col}: CellAddress, total: string | undefined): Value {
   if (!total) return null
-  const value = store.workbook.evaluate(total, sheet)
-  return Array.isArray(value) ? null : (value as ReturnType<Store["valueAt"]>)
+  const {document} = store.getState()
+  const held = totals.get(document) ?? new Map<string, Value>()
+  totals.set(document, held)
+  const key = `${sheet}:${col}`
+  if (!held.has(key)) {
+    const value = store.workbook.evaluate(total, sheet)
+    held.set(key, Array.isArray(value) ? null : (value as Value))
+  }
+  return held.get(key)!
 }
+const totals = new WeakMap<Document, Map<string, Value>>()
 
 /** A range of the open sheet that the formula being typed refers to. */
 interface MarkedRange {
