@@ -1,21 +1,10 @@
+import type {CropValue} from "./cropValue"
 import {fernValues} from "./fern/values"
 import {isRange, shown, type Held, type Parameter} from "./parameters"
-import {isWithin, limitsInWords, withUnit, type Limits, type Unit} from "./quantity"
+import {isWithin, limitsInWords, withUnit} from "./quantity"
 import {outOfRange, wrongKind, type Refusal} from "./refusal"
 import {rootValues} from "./root/values"
-import type {Tag} from "./sources"
 import {spearValues} from "./spear/values"
-
-/** A biological constant of a model: its default, and where that is from. */
-export interface CropValue {
-  readonly value: number
-  readonly label: string
-  readonly unit: Unit
-  readonly limits: Limits
-  readonly tag: Tag
-  /** Where the default is from, or why it was chosen. */
-  readonly from: string
-}
 
 /** Every crop value by the name it has on the sheet `Crop values`. Defaults for a green crop. */
 export const cropValues = {...spearValues, ...rootValues, ...fernValues} as const satisfies Record<

@@ -1,4 +1,4 @@
-import type {CropValue} from "../cropValues"
+import type {CropValue} from "../cropValue"
 
 // What was searched for and against what: see functions/root/values.ts.
 const CALIBRATED =

@@ -1,4 +1,4 @@
-import type {CropValue} from "../cropValues"
+import type {CropValue} from "../cropValue"
 
 // The search behind the word "calibrated": 13 values at once against about 20 targets, most of them read from
 // abstracts, then rounded by hand. See the help of each function for what the balance was checked against.

@@ -1,4 +1,4 @@
-import type {CropValue} from "../cropValues"
+import type {CropValue} from "../cropValue"
 
 /** Constants of spear growth (green crop), by their names on the sheet `Crop values`. */
 export const spearValues = {

@@ -1,10 +1,9 @@
-import {useCallback, useMemo, useRef, useState, useSyncExternalStore} from "react"
+import {useCallback, useRef, useState, useSyncExternalStore} from "react"
 import {insertRowAbove, removeRow} from "../editor/commands/rows"
 import {putFormulaBack} from "../editor/commands/cells"
 import {answerYes} from "../editor/editing"
 import {choose, openSheet} from "../editor/selection"
 import type {Command, Store} from "../editor/store"
-import {planOf, planSheet} from "../workbook/plan"
 import {ContentLine} from "./ContentLine"
 import {HelpPanel} from "./HelpPanel"
 import {SeasonSpread} from "./SeasonSpread"
@@ -13,6 +12,7 @@ import {WhereFrom} from "./WhereFrom"
 import {CalendarTable} from "./pictures/CalendarTable"
 import {calendarFinding} from "./pictures/calendarWords"
 import {CalendarKey} from "./pictures/marks"
+import {planShown} from "./planShown"
 import {useEditor, useWide} from "./useEditor"
 import "./tokens.css"
 import "./page.css"
@@ -34,9 +34,7 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
   const [helps, setHelps] = useState(false)
   const grid = useRef<SheetFocus>(null)
   const focusSheet = useCallback(() => grid.current?.focus(), [])
-  const isPlan = cell.sheet === planSheet(document)
-  // The plan changes with the document alone, not with each key that is typed.
-  const plan = useMemo(() => (isPlan ? planOf(store.workbook) : null), [store, isPlan, document])
+  const plan = planShown(store)
   const selectRow = useCallback(
     (row: number) => store.turn((state) => choose({...state.cell, row})(state)),
     [store],

@@ -1,5 +1,6 @@
 import {catalogue} from "../../functions/catalogue"
-import {cropValues, type CropValue, type CropValueName} from "../../functions/cropValues"
+import type {CropValue} from "../../functions/cropValue"
+import {cropValues, type CropValueName} from "../../functions/cropValues"
 import {dayOf} from "../../functions/calendar"
 import type {Result} from "../../functions/define"
 import {sources} from "../../functions/sources"

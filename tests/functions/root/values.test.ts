@@ -1,5 +1,6 @@
 import {describe, expect, it} from "vitest"
-import {cropValues, type CropValue} from "../../../functions/cropValues"
+import type {CropValue} from "../../../functions/cropValue"
+import {cropValues} from "../../../functions/cropValues"
 import {fernValues} from "../../../functions/fern/values"
 import {isWithin} from "../../../functions/quantity"
 import {rootValues} from "../../../functions/root/values"
