@@ -58,9 +58,24 @@ const UNANSWERED: Record<string, {why: string; sheet: string; rows: string[]; co
       sheet: "Reserve",
       rows: ["Top Corner"],
       columns: [
-        ...["Sampled", "Sugar", "Spread", "Lower", "Upper", "Plants to sample", "Structure"],
-        ...["Reserve when sampled", "Opens", "Days to opening", "Soil till opening", "Reserve at opening"],
-        ...["Soil while cutting", "Draw a day", "Your floor", "Floor at close", "Above it", "Days to it"],
+        "Sampled",
+        "Sugar",
+        "Spread",
+        "Lower",
+        "Upper",
+        "Plants to sample",
+        "Structure",
+        "Reserve when sampled",
+        "Opens",
+        "Days to opening",
+        "Soil till opening",
+        "Reserve at opening",
+        "Soil while cutting",
+        "Draw a day",
+        "Your floor",
+        "Floor at close",
+        "Above it",
+        "Days to it",
       ],
     },
     {
@@ -195,8 +210,15 @@ describe("hollow-brook-farm.json", () => {
   it("does not cut the planting of last year", () => {
     const row = ["Sugar", "Close", "Held by", "Slack", "Weeks", "Yield", "Crop", "Low", "High"]
     expect(row.map((heading) => cellOf("Season plan", "Top Corner", heading))).toEqual([
-      ...["none", "not cut", "young", "", ""],
-      ...[0, 0, 0, 0],
+      "none",
+      "not cut",
+      "young",
+      "",
+      "",
+      0,
+      0,
+      0,
+      0,
     ])
   })
 

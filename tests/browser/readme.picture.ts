@@ -1,4 +1,4 @@
-import {it} from "vitest"
+import {expect, it} from "vitest"
 import {openPlanner} from "./page"
 import {sheetOn} from "./sheet"
 
@@ -14,5 +14,5 @@ it.each([
   await sheetOn(page).choose("Long Acre", "Close")
   await page.evaluate(() => document.fonts.ready)
   await page.mouse.move(0, 0)
-  await page.screenshot({path: `${folder}/${name}.png`})
+  expect((await page.screenshot({path: `${folder}/${name}.png`})).byteLength).toBeGreaterThan(10_000)
 })
