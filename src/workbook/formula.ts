@@ -77,19 +77,39 @@ export function referenceText({sheet, from, to, isRange}: Reference): string {
 export const sheetText = (name: string) =>
   /^[A-Za-z\u00c0-\u02af_][A-Za-z0-9\u00c0-\u02af_]*$/.test(name) ? name : `'${name.replaceAll("'", "''")}'`
 
+/** A formula taken apart: its references, and the texts between them. */
+export type Pieces = readonly (string | Reference)[]
+
+/** Takes a formula apart. Those read last are held, since one formula serves all rows of a column. */
+export function piecesOf(formula: string): Pieces {
+  const held = read.get(formula)
+  if (held) return held
+  const pieces = tokens(formula).map(({kind, text}) => (kind === "reference" ? referenceOf(text) : text))
+  if (read.size >= MOST_HELD) read.clear()
+  read.set(formula, pieces)
+  return pieces
+}
+
+const MOST_HELD = 1000 // chosen: more than a workbook has columns
+const read = new Map<string, Pieces>()
+
+export const formulaText = (pieces: Pieces) =>
+  pieces.map((piece) => (typeof piece === "string" ? piece : referenceText(piece))).join("")
+
 /** The formula as it reads `down` rows further down: relative rows move along, those with "$" stay. */
-export function movedDown(formula: string, down: number): string {
-  if (down === 0) return formula
+export const movedDown = (formula: string, down: number): string =>
+  down === 0 ? formula : formulaText(piecesDown(piecesOf(formula), down))
+
+/** As `movedDown`, of a formula taken apart. */
+export function piecesDown(pieces: Pieces, down: number): Pieces {
   const move = (corner: Corner): Corner =>
     corner.row === null || corner.rowFixed ? corner : {...corner, row: corner.row + down}
-  return tokens(formula)
-    .map(({kind, text}) => {
-      if (kind !== "reference") return text
-      const reference = referenceOf(text)
-      const [from, to] = [move(reference.from), move(reference.to)]
-      return (from.row ?? 0) < 0 || (to.row ?? 0) < 0 ? "#REF!" : referenceText({...reference, from, to})
-    })
-    .join("")
+  return pieces.map((piece) => {
+    if (typeof piece === "string") return piece
+    const from = move(piece.from)
+    const to = piece.isRange ? move(piece.to) : from
+    return (from.row ?? 0) < 0 || (to.row ?? 0) < 0 ? "#REF!" : {...piece, from, to}
+  })
 }
 
 /** The formula with whole rows, as in "2:3", put as the cells from column A to the last column of their sheet. */

@@ -1,5 +1,5 @@
 import {COLUMN_FORMULA, type Column, type Content, type Document, type Sheet} from "./document"
-import {movedDown, referenceOf, referenceText, tokens} from "./formula"
+import {formulaText, piecesDown, piecesOf, type Pieces, type Reference} from "./formula"
 
 /** Where a row of the changed sheet stands afterwards, and where its references then point; null when it is gone. */
 interface Move {
@@ -50,76 +50,93 @@ export function withSheet(
 
 /** Rewrites every formula for rows that move, in place: the rows themselves are put in or taken out by the caller. */
 function withMovedRows(document: Document, move: Move): Document {
+  const changed = document.sheets[move.sheet]!.name.toLowerCase()
   const sheets = document.sheets.map((sheet, index) => {
+    const points = (named: string | null) => (named ?? sheet.name).toLowerCase() === changed
+    const rewrite = (pieces: Pieces): Pieces =>
+      pieces.map((piece) => (typeof piece === "string" || !points(piece.sheet) ? piece : after(piece, move)))
     const home = (row: number) => (index === move.sheet ? move.row(row) : row)
-    const rewrite = (formula: string) =>
-      rewritten(formula, sheet.name, document.sheets[move.sheet]!.name, move)
     const columns = sheet.columns.map((column, col) => movedColumn(sheet, column, col, home, rewrite))
     const rows = sheet.rows.map((row, r) => {
       const next = row.map((content, col) => {
         if (typeof content !== "string" || !content.startsWith("=")) return content
-        const {formula} = sheet.columns[col]!
-        if (content !== COLUMN_FORMULA || formula === undefined) return rewrite(content)
-        const stands = home(r)
-        const now = rewrite(movedDown(formula, r))
-        return stands === null || now === movedDown(columns[col]!.formula!, stands) ? COLUMN_FORMULA : now
+        const {contents} = columns[col]!
+        return content === COLUMN_FORMULA && contents ? contents(r) : rewrittenText(content, rewrite)
       })
       return next.some((content, col) => content !== row[col]) ? next : row
     })
-    const same = columns.every((column, col) => column === sheet.columns[col])
-    return same && rows.every((row, r) => row === sheet.rows[r]) ? sheet : {...sheet, columns, rows}
+    const same = columns.every(({column}, col) => column === sheet.columns[col])
+    return same && rows.every((row, r) => row === sheet.rows[r])
+      ? sheet
+      : {...sheet, columns: columns.map(({column}) => column), rows}
   })
   return {...document, sheets}
 }
 
-/** The column with its formula as most of its following rows have it afterwards, and with its total rewritten. */
+type Rewrite = (pieces: Pieces) => Pieces
+
+/**
+ * The column with its formula as most of its following rows have it afterwards, and with its total rewritten;
+ * and what such a row then holds: the column's formula still, or its own where it differs.
+ */
 function movedColumn(
   {rows}: Sheet,
   column: Column,
   col: number,
   home: (row: number) => number | null,
-  rewrite: (formula: string) => string,
-): Column {
+  rewrite: Rewrite,
+): {readonly column: Column; readonly contents?: (row: number) => Content} {
   const {formula, total} = column
-  const next = formula === undefined ? undefined : (mostCommon(followingFormulas(formula)) ?? formula)
-  const nextTotal = total === undefined ? undefined : rewrite(total)
-  if (next === formula && nextTotal === total) return column
-  return {
-    ...column,
-    ...(next === undefined ? {} : {formula: next}),
-    ...(nextTotal === undefined ? {} : {total: nextTotal}),
-  }
+  const nextTotal = total === undefined ? {} : {total: rewrittenText(total, rewrite)}
+  if (formula === undefined) return {column: total === nextTotal.total ? column : {...column, ...nextTotal}}
 
-  /** The formula of each following row, as it would read in the first row; those that lost a cell are left out. */
-  function followingFormulas(formula: string): readonly string[] {
-    const follow = [...rows.keys()].filter((r) => rows[r]![col] === COLUMN_FORMULA && home(r) !== null)
-    return (follow.length ? follow : [0])
-      .map((r) => movedDown(rewrite(movedDown(formula, r)), -(home(r) ?? r)))
-      .filter((now) => !now.includes("#REF!") || formula.includes("#REF!"))
+  const pieces = piecesOf(formula)
+  const inRow = (row: number) => rewrite(piecesDown(pieces, row))
+  // How the formula of a row that stays would read in the first row; equal where rows follow one formula.
+  const inFirstRow = (row: number) => formulaText(piecesDown(inRow(row), -(home(row) ?? row)))
+  const following = new Map<number, string>()
+  for (const [r, row] of rows.entries())
+    if (row[col] === COLUMN_FORMULA && home(r) !== null) following.set(r, inFirstRow(r))
+  // One that lost a cell is no formula for new rows.
+  const usable = [...(following.size ? following.values() : [inFirstRow(0)])].filter(
+    (text) => !text.includes("#REF!") || formula.includes("#REF!"),
+  )
+  const most = mostCommon(usable)
+  const next = most === null || most === formulaText(pieces) ? formula : most
+  const same = next === formula && total === nextTotal.total
+  return {
+    column: same ? column : {...column, formula: next, ...nextTotal},
+    contents: (row) => {
+      const text = following.get(row)
+      return text === undefined || text === most ? COLUMN_FORMULA : formulaText(inRow(row))
+    },
   }
 }
 
 function mostCommon(texts: readonly string[]): string | null {
   const counts = new Map<string, number>()
   for (const text of texts) counts.set(text, (counts.get(text) ?? 0) + 1)
-  const most = Math.max(...counts.values())
-  return texts.find((text) => counts.get(text) === most) ?? null
+  return [...counts].reduce((most, one) => (one[1] > most[1] ? one : most), [null, 0] as [
+    string | null,
+    number,
+  ])[0]
 }
 
-function rewritten(formula: string, ownSheet: string, changedSheet: string, move: Move): string {
-  return tokens(formula)
-    .map(({kind, text}) => {
-      if (kind !== "reference") return text
-      const reference = referenceOf(text)
-      const {sheet, from, to} = reference
-      const points = (sheet ?? ownSheet).toLowerCase() === changedSheet.toLowerCase()
-      if (!points || from.row === null || to.row === null) return text
-      const rows = from.row === to.row ? pair(move.row(from.row)) : rangeAfter(move, from.row, to.row)
-      if (!rows) return "#REF!"
-      if (rows[0] === from.row && rows[1] === to.row) return text
-      return referenceText({...reference, from: {...from, row: rows[0]}, to: {...to, row: rows[1]}})
-    })
-    .join("")
+/** The formula rewritten; as it was spelt when nothing in it changes. */
+function rewrittenText(formula: string, rewrite: Rewrite): string {
+  const pieces = piecesOf(formula)
+  const next = rewrite(pieces)
+  return next.every((piece, i) => piece === pieces[i]) ? formula : formulaText(next)
+}
+
+/** Where a reference to the changed sheet points afterwards; the very one when it does not change. */
+function after(reference: Reference, move: Move): Reference | string {
+  const {from, to} = reference
+  if (from.row === null || to.row === null) return reference
+  const rows = from.row === to.row ? pair(move.row(from.row)) : rangeAfter(move, from.row, to.row)
+  if (!rows) return "#REF!"
+  if (rows[0] === from.row && rows[1] === to.row) return reference
+  return {...reference, from: {...from, row: rows[0]}, to: {...to, row: rows[1]}}
 }
 
 /** A column formula such as "=SUM(B1:B$5)" is written upside down from its sixth row on. */
