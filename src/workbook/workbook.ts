@@ -280,28 +280,44 @@ export function namesIn({sheets}: Document): readonly Named[] {
   return [...found.values()]
 }
 
-/** Letters, digits and underscores, not shaped like a cell (the engine refuses `Q10` and `Year1` too) and not TRUE or FALSE. */
+/**
+ * Latin letters, digits and underscores, not TRUE or FALSE and not shaped like a cell: `Q10` and `Year1` are not
+ * usable, nor are `RC` and `R1C1`, a cell by the numbers of its row and column. The engine refuses the same.
+ */
 export const isUsableName = (name: string) =>
-  /^[\p{L}_][\p{L}\p{N}_]*$/u.test(name) && !/^[A-Za-z]+[0-9]+$/.test(name) && !/^(true|false)$/i.test(name)
+  /^[A-Za-z\u00c0-\u02af_][A-Za-z0-9\u00c0-\u02af_]*$/.test(name) &&
+  !/^([A-Za-z]+[0-9]+|r[0-9]*c[0-9]*|true|false)$/i.test(name)
 
 function withContents(document: Document, entries: readonly Entry[]): Document {
   let next = document
   for (const {at, content} of entries) {
     const {columns, rows, names} = next.sheets[at.sheet]!
     const was = contentAt(next, at)
-    const isRename = names && at.col === 0 && isName(was) && isName(content) && was !== content
+    const renames = names && at.col === 0 && was !== content && isName(content)
+    const isRename = renames && standsFor(next, at) && !isTaken(next, content, at)
     const added = Array.from({length: Math.max(0, at.row + 1 - rows.length)}, () => blankRow(columns))
     const grown = [...rows, ...added]
     const row = [...grown[at.row]!]
     while (row.length <= at.col) row.push(null)
     row[at.col] = content
     next = withSheet(next, at.sheet, {rows: grown.with(at.row, row)})
-    if (isRename) next = withNameChanged(next, was as string, content as string)
+    if (isRename) next = withNameChanged(next, was as string, content)
   }
   return next
 }
 
-const isName = (content: Content) => typeof content === "string" && isUsableName(content)
+const isName = (content: Content): content is string => typeof content === "string" && isUsableName(content)
+
+/** Whether the name in this cell is the one that formulas mean by it: a twin further down is not. */
+const standsFor = (document: Document, {sheet, row}: CellAddress) =>
+  namesIn(document).some(({at}) => at.sheet === sheet && at.row === row)
+
+/** Whether another row has the name already: to rename into it would point formulas at another value. */
+const isTaken = (document: Document, name: string, {sheet, row}: CellAddress) =>
+  namesIn(document).some(
+    (other) =>
+      other.name.toLowerCase() === name.toLowerCase() && (other.at.sheet !== sheet || other.at.row !== row),
+  )
 
 function withNameChanged(document: Document, was: string, now: string): Document {
   const change = <T>(content: T) =>

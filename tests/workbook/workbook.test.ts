@@ -1,0 +1,707 @@
+import {HyperFormula} from "hyperformula"
+import {describe, expect, it} from "vitest"
+import {createStore} from "../../src/editor/store"
+import {
+  COLUMN_FORMULA,
+  contentAt,
+  isTypedOver,
+  type Content,
+  type Document,
+} from "../../src/workbook/document"
+import type {Edit} from "../../src/workbook/edit"
+import {readFile, writeFile} from "../../src/workbook/file"
+import {columnLetters, sheetText} from "../../src/workbook/formula"
+import {addressText, formulaIn, isFault, isUsableName, namesIn, Workbook} from "../../src/workbook/workbook"
+import {cellAt, column, documentOf, seeded, sheet} from "./documents"
+
+const seeds = (count: number) => Array.from({length: count}, (_, i) => i + 1)
+const EDITS = 12
+
+/** Three sheets that look at one another in every way: the middle one has to be quoted, the last one names values. */
+const farm = documentOf(
+  sheet(
+    "Plan",
+    [
+      "Planting",
+      column("Area", {unit: "ha"}),
+      column("Twice", {formula: "=B1*2+Rate"}),
+      column("Share", {formula: "=IF(SUM(B:B)=0,0,B1/SUM(B:B))"}),
+      column("So far", {formula: "=SUM(B$1:B1)"}),
+      column("Samples", {formula: "=SUM('Root samples'!$B$2:$B$5)+'Root samples'!C2"}),
+      "Note",
+    ],
+    [
+      ["Long Acre", 6.4, "=", "=", "=", "=", "=C1+1"],
+      ["Well Field", 7.2, "=", "=", "=", "=", "007"],
+      ["Sand Piece", 5, "=", 0.5, "=", "=", "2026-04-25"],
+      ["Top Corner", 3, "=", "=", "=", "=B2+Fee", "=G3+7"],
+    ],
+  ),
+  sheet(
+    "Root samples",
+    ["Planting", column("Reading", {kind: "measured"}), column("Sugar", {formula: "=B1*$B$1"}), "Note"],
+    [
+      ["Long Acre", 412, "=", null],
+      ["Long Acre", 388, "=", "=Plan!B3"],
+      ["Well Field", null, "=", "=SUM(Plan!B1:B4)"],
+      ["Well Field", 455, "=", "=SUM(Values!2:2)"],
+      ["Sand Piece", 430, "=", "=SUM(Plan!E:E)"],
+    ],
+  ),
+  sheet(
+    "Values",
+    ["Name", "Value"],
+    [
+      ["Rate", 0.95],
+      ["Fee", "=Rate*10"],
+      ["Start", "2026-04-25"],
+    ],
+    {names: true},
+  ),
+)
+
+type Random = () => number
+const below = (random: Random, count: number) => Math.floor(random() * count)
+const oneOf = <T>(random: Random, list: readonly T[]): T => list[below(random, list.length)]!
+
+/** A reference of any form, on the sheet itself or another. */
+function anyReference(random: Random, {sheets}: Document, wholeRows = true): string {
+  const {name, columns} = oneOf(random, sheets)
+  const dollar = () => (random() < 0.3 ? "$" : "")
+  const col = below(random, columns.length)
+  const row = 1 + below(random, 6)
+  const corner = (c: number, r: number) => `${dollar()}${columnLetters(c)}${dollar()}${r}`
+  const to = Math.min(columns.length - 1, col + below(random, 2))
+  const text = [
+    () => corner(col, row),
+    () => `SUM(${corner(col, row)}:${corner(to, row + below(random, 4))})`,
+    () => `SUM(${dollar()}${columnLetters(col)}:${dollar()}${columnLetters(to)})`,
+    ...(wholeRows ? [() => `SUM(${dollar()}${row}:${dollar()}${row + below(random, 3)})`] : []),
+  ]
+  const written = oneOf(random, text)()
+  return random() < 0.5 ? written : written.replace(/^(SUM\()?/, `$1${sheetText(name)}!`)
+}
+
+function anyContent(random: Random, document: Document): Content {
+  const contents: readonly (() => Content)[] = [
+    () => Math.round(random() * 1000) / 8,
+    () => oneOf(random, ["Long Acre", "007", "50%", "12:30", "1/2", "TRUE", "'", " x "]),
+    () => `2026-0${1 + below(random, 9)}-1${below(random, 10)}`,
+    () => `=${anyReference(random, document)}+${anyReference(random, document)}*2`,
+    () => `=IF(${anyReference(random, document)}>1,Rate,Fee)`,
+    () => oneOf(random, [null, true, COLUMN_FORMULA]),
+  ]
+  return oneOf(random, contents)()
+}
+
+/** One act of a planner, anywhere in the document; now and then on a name or on the row below the last. */
+function anyEdit(random: Random, document: Document): Edit {
+  const index = below(random, document.sheets.length)
+  const {rows, columns, names} = document.sheets[index]!
+  const act = random()
+  if (act < 0.2) {
+    const before = below(random, rows.length + 1)
+    return {type: "insertRows", sheet: index, before, count: 1 + below(random, 2)}
+  }
+  if (act < 0.4 && rows.length > 1) {
+    const first = below(random, rows.length)
+    const count = Math.min(1 + below(random, 2), rows.length - first)
+    return {type: "removeRows", sheet: index, first, count}
+  }
+  const cells = Array.from({length: 1 + below(random, 2)}, () => {
+    const at = {sheet: index, row: below(random, rows.length + 1), col: below(random, columns.length)}
+    if (names && at.col === 0)
+      return {at, content: oneOf(random, ["Rate", "Fee", "Price", "rate", "Q10", "RC", null])}
+    const content = anyContent(random, document)
+    const isFormulaless = content === COLUMN_FORMULA && columns[at.col]!.formula === undefined
+    return {at, content: isFormulaless ? null : content}
+  })
+  return {type: "enter", cells}
+}
+
+/** All values of a workbook, by address; of an error its code and sentence. */
+function valuesOf(workbook: Workbook): Record<string, unknown> {
+  const values: Record<string, unknown> = {}
+  for (const [index, {rows, columns}] of workbook.document.sheets.entries())
+    for (const row of rows.keys())
+      for (const col of columns.keys()) {
+        const at = {sheet: index, row, col}
+        const value = workbook.valueAt(at)
+        values[addressText(workbook.document, at)] = isFault(value) ? `${value.code} ${value.reason}` : value
+      }
+  return values
+}
+
+function reopened(document: Document): Workbook {
+  const reading = readFile(writeFile(document))
+  if ("refused" in reading) throw new Error(reading.refused)
+  return new Workbook(reading.document)
+}
+
+describe("random sessions", () => {
+  it.each(seeds(50))(
+    "leave the values of the saved workbook opened afresh, and undo to the start (seed %i)",
+    (seed) => {
+      const random = seeded(seed)
+      const store = createStore(farm)
+      const before = valuesOf(store.workbook)
+      for (let i = 0; i < EDITS; i++) {
+        const act = random()
+        if (act < 0.15) store.undo()
+        else if (act < 0.25) store.redo()
+        else store.run(({document}) => anyEdit(random, document))
+      }
+      const {document, undoable} = store.getState()
+      const values = valuesOf(store.workbook)
+      expect(values).toEqual(valuesOf(reopened(document)))
+      while (store.undo());
+      expect(store.getState().document).toBe(farm)
+      expect(valuesOf(store.workbook)).toEqual(before)
+      for (const _ of undoable) store.redo()
+      expect(store.getState().document).toBe(document)
+      expect(valuesOf(store.workbook)).toEqual(values)
+    },
+  )
+
+  it("make every kind of edit and of reference", () => {
+    const random = seeded(1)
+    const edits = Array.from({length: 300}, () => anyEdit(random, farm))
+    expect(new Set(edits.map(({type}) => type)).size).toBe(3)
+    const text = JSON.stringify(edits)
+    const forms = [
+      /[+=][A-G]\d/,
+      /\$[A-G]\$\d/,
+      /\([A-G]:[A-G]/,
+      /'Root samples'!/,
+      /\(\d:\d\)/,
+      /Rate/,
+      /\([A-G]\d:[A-G]\d\)/,
+    ]
+    expect(forms.filter((form) => !form.test(text))).toEqual([])
+  })
+})
+
+describe("named values", () => {
+  const named = (...rows: Content[][]) =>
+    documentOf(
+      sheet("Plan", ["Out"], [["=Rate*2"], ["=rate+Fee"]]),
+      sheet("Values", ["Name", "Value"], rows, {names: true}),
+    )
+  const of = (document: Document) => namesIn(document).map(({name, expression}) => `${name}${expression}`)
+
+  it("are the rows of a naming sheet, blank and unusable names left out", () => {
+    expect(of(named(["Rate", 2], [null, 3], ["Q10", 4], ["Fee", 5]))).toEqual([
+      "Rate=Values!$B$1",
+      "Fee=Values!$B$4",
+    ])
+  })
+
+  it.each(["Rate", "rate_2", "_x", "Été", "Year_1", "As_of", "R", "C"])("may be called %s", (name) => {
+    expect(new Workbook(named([name, 1])).evaluate(`=${name}+1`, 0)).toBe(2)
+  })
+
+  // OpenFormula 5.11: not like a cell in either notation, not True or False; the engine has Latin letters alone.
+  it.each([
+    "Q10",
+    "Year1",
+    "RC",
+    "R1C1",
+    "r2c",
+    "TRUE",
+    "false",
+    "1st",
+    "a b",
+    "a.b",
+    "Ω",
+    "Жук",
+    "名",
+    "",
+    "x²",
+  ])("may not be called %j, which does no harm", (name) => {
+    expect(isUsableName(name)).toBe(false)
+    const workbook = new Workbook(named(["Fee", 1]))
+    workbook.revise({type: "enter", cells: [{at: cellAt("1!A1"), content: name}]})
+    expect(of(workbook.document)).toEqual([])
+  })
+
+  const entered = (document: Document, ...entries: [string, Content][]) =>
+    new Workbook(document).revise({
+      type: "enter",
+      cells: entries.map(([at, content]) => ({at: cellAt(at), content})),
+    })
+
+  it("are there for formulas as soon as they are typed, and gone once emptied", () => {
+    const workbook = new Workbook(named(["Rate", 2], [null, 5]))
+    expect(workbook.valueAt(cellAt("A2"))).toMatchObject({code: "#NAME?"})
+    workbook.revise({type: "enter", cells: [{at: cellAt("1!A2"), content: "Fee"}]})
+    expect(workbook.valueAt(cellAt("A2"))).toBe(7)
+    workbook.revise({type: "enter", cells: [{at: cellAt("1!A1"), content: null}]})
+    expect(workbook.valueAt(cellAt("A1"))).toMatchObject({code: "#NAME?"})
+  })
+
+  it("go with their row when rows move, and go away with it", () => {
+    const workbook = new Workbook(named(["Rate", 2], ["Fee", 5]))
+    workbook.revise({type: "insertRows", sheet: 1, before: 0, count: 2})
+    expect(workbook.valueAt(cellAt("A2"))).toBe(7)
+    workbook.revise({type: "removeRows", sheet: 1, first: 2, count: 1})
+    expect(workbook.valueAt(cellAt("A2"))).toMatchObject({code: "#NAME?"})
+  })
+
+  it("take their formulas along when renamed, in cells, columns and totals, but not in texts or calls", () => {
+    const document = documentOf(
+      sheet(
+        "Plan",
+        ["Out", column("More", {formula: "=A1+rate", total: "=SUM(B:B)*Rate"})],
+        [
+          ['=RATE*2&"Rate"', "="],
+          ["=Rate_2+Rate()", 3],
+        ],
+      ),
+      sheet(
+        "Values",
+        ["Name", "Value"],
+        [
+          ["Rate", 2],
+          ["Rate_2", 3],
+        ],
+        {names: true},
+      ),
+    )
+    const [plan] = entered(document, ["1!A1", "Price"]).sheets
+    expect(plan!.rows).toEqual([
+      ['=Price*2&"Rate"', "="],
+      ["=Rate_2+Rate()", 3],
+    ])
+    expect(plan!.columns[1]).toMatchObject({formula: "=A1+Price", total: "=SUM(B:B)*Price"})
+  })
+
+  it("leave formulas alone when a twin is renamed: the first of two rows of one name counts", () => {
+    const document = named(["Rate", 2], ["rate", 100])
+    expect(new Workbook(document).valueAt(cellAt("A1"))).toBe(4)
+    const next = entered(document, ["1!A2", "Price"])
+    expect(formulaIn(next, cellAt("A1"))).toBe("=Rate*2")
+    expect(new Workbook(next).valueAt(cellAt("A1"))).toBe(4)
+  })
+
+  it("leave formulas alone when renamed to a name that another row has, so that none reads another value", () => {
+    const next = entered(named(["Rate", 2], ["Fee", 5]), ["1!A2", "rate"])
+    expect(formulaIn(next, cellAt("A2"))).toBe("=rate+Fee")
+    expect(new Workbook(next).valueAt(cellAt("A2"))).toMatchObject({code: "#NAME?"})
+  })
+
+  it("may change the case of their letters", () => {
+    const workbook = new Workbook(named(["Rate", 2], ["Fee", 5]))
+    workbook.revise({type: "enter", cells: [{at: cellAt("1!A1"), content: "RATE"}]})
+    expect(formulaIn(workbook.document, cellAt("A1"))).toBe("=RATE*2")
+    expect(workbook.valueAt(cellAt("A1"))).toBe(4)
+  })
+
+  it("are usable only where the engine takes them", () => {
+    const engine = HyperFormula.buildEmpty({licenseKey: "gpl-v3"})
+    const letters = Array.from({length: 0x3000}, (_, code) => String.fromCharCode(code))
+    const names = letters.flatMap((letter) => [letter, `A${letter}`, `${letter}1`, `R1${letter}`])
+    const refused = names.filter(
+      (name) => isUsableName(name) && !engine.isItPossibleToAddNamedExpression(name, 1),
+    )
+    expect(refused).toEqual([])
+    expect(names.filter(isUsableName).length).toBeGreaterThan(1000)
+  })
+})
+
+/** The formulas of every cell, written out, by address. */
+function formulasOf(document: Document): Map<string, string> {
+  const found = new Map<string, string>()
+  for (const [index, {rows}] of document.sheets.entries())
+    for (const [row, contents] of rows.entries())
+      for (const col of contents.keys()) {
+        const at = {sheet: index, row, col}
+        const formula = formulaIn(document, at)
+        if (formula !== null) found.set(addressText(document, at), formula)
+      }
+  return found
+}
+
+/** The engine's own copy of a document, every formula written out; it rewrites references by itself when its rows move. */
+function plainCopy(document: Document): HyperFormula {
+  const written = document.sheets.map(({name, rows}, index) => [
+    name,
+    rows.map((contents, row) =>
+      contents.map((content, col) => formulaIn(document, {sheet: index, row, col}) ?? content),
+    ),
+  ])
+  return HyperFormula.buildFromSheets(Object.fromEntries(written), {
+    licenseKey: "gpl-v3",
+    useArrayArithmetic: true,
+  })
+}
+
+/** The formulas of the engine's copy, by the addresses of the document. */
+function engineFormulas(engine: HyperFormula, document: Document): Map<string, string> {
+  const found = new Map<string, string>()
+  for (const [index, {name, rows, columns}] of document.sheets.entries())
+    for (const row of rows.keys())
+      for (const col of columns.keys()) {
+        const formula = engine.getCellFormula({sheet: engine.getSheetId(name)!, row, col})
+        if (formula !== undefined) found.set(addressText(document, {sheet: index, row, col}), formula)
+      }
+  return found
+}
+
+/**
+ * A document with formulas of every form in free columns, the last row of each sheet filled so that the engine keeps
+ * it. Without whole rows: where they overlap, the engine throws by itself.
+ */
+function crowded(random: Random): Document {
+  const sheets = farm.sheets.map((one) => ({
+    ...one,
+    rows: Array.from({length: 7}, (_, row) =>
+      one.columns.map(({formula}, col) => {
+        if (formula !== undefined && random() < 0.7) return COLUMN_FORMULA
+        if (col === 0) return `key ${row}`
+        return random() < 0.7
+          ? `=${anyReference(random, farm, false)}+${anyReference(random, farm, false)}`
+          : 1
+      }),
+    ),
+  }))
+  return {...farm, sheets}
+}
+
+describe("rows that move", () => {
+  it.each(seeds(20))("leave every formula as the engine itself rewrites it (seed %i)", (seed) => {
+    const random = seeded(1000 + seed)
+    const document = crowded(random)
+    const engine = plainCopy(document)
+    const workbook = new Workbook(document)
+    const index = below(random, document.sheets.length)
+    const count = 1 + below(random, 2)
+    const row = below(random, 6)
+    const id = engine.getSheetId(document.sheets[index]!.name)!
+    const inserts = random() < 0.5
+    if (inserts) engine.addRows(id, [row, count])
+    else engine.removeRows(id, [row, count])
+    const next = workbook.revise(
+      inserts
+        ? {type: "insertRows", sheet: index, before: row, count}
+        : {type: "removeRows", sheet: index, first: row, count},
+    )
+    const expected = engineFormulas(engine, next)
+    const ours = formulasOf(next)
+    // New rows have the formulas of their columns, of which the plain copy knows nothing.
+    if (inserts)
+      for (let added = row; added < row + count; added++)
+        for (const col of document.sheets[index]!.columns.keys())
+          ours.delete(addressText(next, {sheet: index, row: added, col}))
+    expect(expected.size).toBeGreaterThan(10)
+    expect([...ours].sort()).toEqual([...expected].sort())
+  })
+})
+
+describe("the formula of a column", () => {
+  const plan = (...rows: Content[][]) =>
+    documentOf(sheet("Plan", ["Area", column("Twice", {formula: "=A1*2"}), "Note"], rows))
+  const columnB = (document: Document) =>
+    document.sheets[0]!.rows.map((_, row) => formulaIn(document, {sheet: 0, row, col: 1}))
+
+  it("stands in every row that follows it, moved down to the row", () => {
+    const workbook = new Workbook(plan([1, "="], [2, "="], [3, 9]))
+    expect(columnB(workbook.document)).toEqual(["=A1*2", "=A2*2", null])
+    expect([0, 1, 2].map((row) => workbook.valueAt({sheet: 0, row, col: 1}))).toEqual([2, 4, 9])
+  })
+
+  it("comes with a row typed below the last, and with the rows between", () => {
+    const next = new Workbook(plan([1, "="])).revise({type: "enter", cells: [{at: cellAt("A3"), content: 5}]})
+    expect(next.sheets[0]!.rows).toEqual([
+      [1, "="],
+      [null, "=", null],
+      [5, "=", null],
+    ])
+  })
+
+  it("comes with inserted rows", () => {
+    const next = new Workbook(plan([1, "="], [2, "="])).revise({
+      type: "insertRows",
+      sheet: 0,
+      before: 1,
+      count: 2,
+    })
+    expect(next.sheets[0]!.rows.slice(1, 3)).toEqual([
+      [null, "=", null],
+      [null, "=", null],
+    ])
+    expect(columnB(next)).toEqual(["=A1*2", "=A2*2", "=A3*2", "=A4*2"])
+  })
+
+  it.each([
+    ["insertRows", {before: 0}],
+    ["insertRows", {before: 2}],
+    ["removeRows", {first: 0}],
+    ["removeRows", {first: 1}],
+  ] as const)("is still followed by every row after %s %o", (type, where) => {
+    const document = plan([1, "="], [2, "="], [3, "="])
+    const edit = {type, sheet: 0, count: 1, ...where} as Edit
+    const next = new Workbook(document).revise(edit)
+    expect(next.sheets[0]!.columns).toEqual(document.sheets[0]!.columns)
+    expect(next.sheets[0]!.rows.map((row) => row[1])).toEqual(next.sheets[0]!.rows.map(() => "="))
+  })
+
+  it("is written out in a row that points elsewhere after rows moved", () => {
+    // Each row reads the row below; after the insertion the first still reads what it read, now two rows down.
+    const document = documentOf(
+      sheet(
+        "Plan",
+        ["Area", column("Next", {formula: "=A2"})],
+        [
+          [1, "="],
+          [2, "="],
+          [3, "="],
+          [4, "="],
+        ],
+      ),
+    )
+    const workbook = new Workbook(document)
+    workbook.revise({type: "insertRows", sheet: 0, before: 3, count: 1})
+    expect(formulaIn(workbook.document, cellAt("B3"))).toBe("=A5")
+    expect(isTypedOver(workbook.document, cellAt("B3"))).toBe(true)
+    // The new row reads the row below it too, and the last row finds nothing there.
+    expect(["B1", "B2", "B3", "B4", "B5"].map((at) => workbook.valueAt(cellAt(at)))).toEqual([
+      2,
+      3,
+      4,
+      4,
+      null,
+    ])
+  })
+
+  it.each([
+    ["=", false],
+    [9, true],
+    ["=A1*3", true],
+    [null, true],
+    ["word", true],
+  ])("is typed over by %j: %s", (content, typedOver) => {
+    expect(isTypedOver(plan([1, content]), cellAt("B1"))).toBe(typedOver)
+  })
+
+  it("is not typed over below the last row or in a typed column", () => {
+    expect(isTypedOver(plan([1, "="]), cellAt("B2"))).toBe(false)
+    expect(isTypedOver(plan([1, "="]), cellAt("A1"))).toBe(false)
+  })
+
+  it("stays typed over when rows move", () => {
+    const next = new Workbook(plan([1, "="], [2, 9])).revise({
+      type: "insertRows",
+      sheet: 0,
+      before: 0,
+      count: 1,
+    })
+    expect(contentAt(next, cellAt("B3"))).toBe(9)
+  })
+})
+
+describe("what is typed", () => {
+  const valueOf = (content: Content, test: string) => {
+    const workbook = new Workbook(documentOf(sheet("Plan", ["Typed", "Test"], [[content, test]])))
+    return [workbook.valueAt(cellAt("A1")), workbook.valueAt(cellAt("B1"))]
+  }
+
+  it.each([
+    "007",
+    "50%",
+    "12:30",
+    "1/2",
+    "1,5",
+    "25.4.2026",
+    "04/25/2026",
+    "TRUE",
+    "false",
+    "$5",
+    "1e3",
+    "-3",
+    " 7",
+    "'tis",
+    "2026-02-30",
+    "#REF!",
+    "+1",
+    "",
+  ])("stays the word it is: %j", (word) => expect(valueOf(word, "=ISTEXT(A1)")).toEqual([word, true]))
+
+  it.each([12, -3.5, 0, true, false])("stays the value it is: %j", (value) => {
+    expect(valueOf(value, "=ISTEXT(A1)")).toEqual([value, false])
+  })
+
+  it("is a date when written as one, and counts as a number", () => {
+    // Days from 1899-12-30: 126 years of 365 days to 2025-12-30, 31 leap days from 1904 to 2024, and 116 days more.
+    expect(valueOf("2026-04-25", "=A1+1")).toEqual([126 * 365 + 31 + 116, 126 * 365 + 31 + 117])
+    const workbook = new Workbook(
+      documentOf(sheet("Plan", ["Typed"], [["2026-04-25"], [46137], ["=A1+1"], ["=A3-A1"]])),
+    )
+    expect(["A1", "A2", "A3", "A4"].map((at) => workbook.isDateAt(cellAt(at)))).toEqual([
+      true,
+      false,
+      true,
+      false,
+    ])
+  })
+
+  it("is kept apart when blank: neither 0 nor an empty word", () => {
+    expect(valueOf(null, "=ISBLANK(A1)")).toEqual([null, true])
+    expect(valueOf("", "=ISBLANK(A1)")).toEqual(["", false])
+  })
+})
+
+describe("how it calculates", () => {
+  const calculated = (formula: string) =>
+    new Workbook(documentOf(sheet("Plan", ["A"], [[4], ["x"]]))).evaluate(formula, 0)
+
+  it("adds tenths without noise", () => {
+    expect(calculated("=0.1+0.2")).toBe(0.3)
+    expect(calculated("=0.1+0.2=0.3")).toBe(true)
+  })
+
+  it.each([123456789.123456, 0.000012345678, 98765.4321, 1e15, -7.000001])(
+    "reads %d back as typed",
+    (typed) => {
+      expect(new Workbook(documentOf(sheet("Plan", ["A"], [[typed]]))).valueAt(cellAt("A1"))).toBe(typed)
+    },
+  )
+
+  it("carries a third to 14 decimals, and three of them make one", () => {
+    expect(calculated("=1/3")).toBeCloseTo(1 / 3, 13)
+    expect(calculated("=1/3+1/3+1/3")).toBe(1)
+  })
+
+  it("multiplies conditions cell by cell", () => {
+    expect(calculated("=SUMPRODUCT((A1:A1=4)*A1:A1)")).toBe(4)
+    expect(calculated("={1,2;3,4}*2")).toEqual([
+      [2, 4],
+      [6, 8],
+    ])
+  })
+
+  it.each([
+    ["=TRUE", true],
+    ["=not(FALSE)", true],
+  ])("knows %s without brackets", (formula, value) => expect(calculated(formula)).toBe(value))
+
+  it("evaluates as if on the sheet, and leaves the sheet alone", () => {
+    const workbook = new Workbook(farm)
+    const before = valuesOf(workbook)
+    // 412 + 388 + 455 + 430
+    expect(workbook.evaluate("=SUM(B:B)", 1)).toBe(1685)
+    expect(workbook.evaluate("=SUM('Root samples'!B:B)", 0)).toBe(1685)
+    expect(workbook.evaluate("=1/0", 0)).toMatchObject({code: "#DIV/0!", began: null})
+    expect(workbook.evaluate("=SUM(", 0)).toMatchObject({
+      code: "#ERROR!",
+      reason: "This formula cannot be read",
+    })
+    expect(workbook.evaluate("12", 0)).toMatchObject({code: "#ERROR!"})
+    expect(valuesOf(workbook)).toEqual(before)
+  })
+
+  it.each([
+    ["=sum( a1 , B1 )", "=SUM( A1, B1 )"],
+    ["='plan'!a1", "=Plan!A1"],
+    ["=SUM(", null],
+    ["=", null],
+    ["12", null],
+  ])("spells %s as %s", (typed, spelt) => {
+    const workbook = new Workbook(documentOf(sheet("Plan", ["A"], [[1]])))
+    expect(workbook.normalized(typed)).toBe(spelt)
+  })
+
+})
+
+describe("the changes of an edit", () => {
+  const chain = documentOf(
+    sheet(
+      "Plan",
+      ["A", "B", "C"],
+      [
+        [1, "=A1*2", "=B1>100"],
+        [5, "=A2*2", "=1/(A1-1)"],
+      ],
+    ),
+  )
+  const entering = (at: string, content: Content): Edit => ({
+    type: "enter",
+    cells: [{at: cellAt(at), content}],
+  })
+
+  it("are the worked-out values that became others, each with what it was", () => {
+    const workbook = new Workbook(chain)
+    workbook.revise(entering("A1", 3))
+    // C1 was and is false, B2 is of another row, and C2 was divided by zero.
+    expect(workbook.changes).toEqual([
+      {at: cellAt("B1"), was: 2, now: 6},
+      {at: cellAt("C2"), was: expect.objectContaining({code: "#DIV/0!"}), now: 0.5},
+    ])
+  })
+
+  it("are none where a number stays what it was", () => {
+    const workbook = new Workbook(chain)
+    workbook.revise(entering("A3", 3))
+    expect(workbook.changes).toEqual([])
+  })
+
+  it("are those of the last edit alone, undone ones included", () => {
+    const workbook = new Workbook(chain)
+    workbook.revise(entering("A2", 6))
+    workbook.show(chain)
+    expect(workbook.changes).toEqual([{at: cellAt("B2"), was: 12, now: 10}])
+  })
+
+  it("leave out a formula typed anew", () => {
+    const workbook = new Workbook(chain)
+    workbook.revise(entering("A3", "=A2*2"))
+    expect(workbook.changes).toEqual([])
+  })
+})
+
+describe("an error", () => {
+  it("carries the cell where it began, through two sheets", () => {
+    const workbook = new Workbook(
+      documentOf(
+        sheet("Plan", ["A", "B"], [["='Two words'!B2*2", "=SUM(A1:A1)"]]),
+        sheet(
+          "Two words",
+          ["A", "B"],
+          [
+            [null, null],
+            [0, "=1/A2"],
+          ],
+        ),
+      ),
+    )
+    expect(workbook.valueAt(cellAt("B1"))).toEqual({code: "#DIV/0!", reason: "", began: cellAt("1!B2")})
+  })
+
+  it("of a function of ours carries its sentence", () => {
+    const workbook = new Workbook(documentOf(sheet("Plan", ["A"], [["=SPEAR.HEAT(10,12,7)"]])))
+    expect(workbook.valueAt(cellAt("A1"))).toMatchObject({
+      code: "#NUM!",
+      reason: expect.stringMatching(/10 °C.*12 °C/),
+    })
+  })
+})
+
+describe("another document", () => {
+  it("with other sheets is shown like one opened afresh", () => {
+    const workbook = new Workbook(farm)
+    const other = documentOf(
+      sheet("Beds", ["A"], [[2], ["=A1+Rate"]]),
+      sheet("V", ["Name", "Value"], [["Rate", 1]], {names: true}),
+    )
+    workbook.show(other)
+    expect(valuesOf(workbook)).toEqual(valuesOf(new Workbook(other)))
+    workbook.show(farm)
+    expect(valuesOf(workbook)).toEqual(valuesOf(new Workbook(farm)))
+  })
+
+  it("with another column formula is worked out anew", () => {
+    const plan = (formula: string) => documentOf(sheet("Plan", ["A", column("B", {formula})], [[4, "="]]))
+    const workbook = new Workbook(plan("=A1*2"))
+    workbook.show(plan("=A1*3"))
+    expect(workbook.valueAt(cellAt("B1"))).toBe(12)
+  })
+})
