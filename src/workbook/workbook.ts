@@ -109,12 +109,18 @@ export class Workbook {
     return this.#engine.validateFormula(formula) ? this.#engine.normalizeFormula(formula) : null
   }
 
-  /** The cells whose formulas use this one directly. */
+  /** The cells whose formulas use this one directly: by itself, within a range, or by its name. */
   usersOf(at: CellAddress): readonly CellAddress[] {
-    return this.#engine.getCellDependents(this.#engineAddress(at)).flatMap((user) => {
-      if ("start" in user) return this.#usersOfRange(user)
-      return user.sheet < 0 ? [] : [this.#ownAddress(user)]
-    })
+    const users = new Map<string, CellAddress>()
+    // The engine puts a name, and the ranges that a longer range is made of, between a cell and its users.
+    const collect = (node: EngineAddress | EngineRange) => {
+      for (const user of this.#engine.getCellDependents(node)) {
+        if ("start" in user || user.sheet < 0) collect(user)
+        else users.set(keyOf(user), this.#ownAddress(user))
+      }
+    }
+    collect(this.#engineAddress(at))
+    return [...users.values()]
   }
 
   /** Makes the change and returns the new document. */
@@ -209,12 +215,6 @@ export class Workbook {
           if (typeof content === "string" && content.startsWith("=")) visit({sheet, row, col})
   }
 
-  #usersOfRange(range: {start: EngineAddress; end: EngineAddress}): readonly CellAddress[] {
-    return this.#engine
-      .getCellDependents(range)
-      .flatMap((user) => ("start" in user || user.sheet < 0 ? [] : [this.#ownAddress(user)]))
-  }
-
   #read = (at: CellAddress): Value => {
     const sheet = this.#document.sheets[at.sheet]
     return sheet ? this.#valueOf(this.#engine.getCellValue(this.#engineAddress(at))) : null
@@ -250,6 +250,11 @@ interface EngineAddress {
   sheet: number
   row: number
   col: number
+}
+
+interface EngineRange {
+  start: EngineAddress
+  end: EngineAddress
 }
 
 interface Named {

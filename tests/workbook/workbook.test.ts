@@ -658,6 +658,42 @@ describe("the changes of an edit", () => {
   })
 })
 
+describe("the users of a cell", () => {
+  const document = documentOf(
+    sheet(
+      "Plan",
+      ["A", "B", "C"],
+      [
+        [1, "=A1+SUM(A1:A2)", "=SUM(A1:A3)"],
+        [2, "=SUM(A:A)", "=Rate*2"],
+        [3, "=SUM('Two words'!A1:B1)", "=B1"],
+      ],
+    ),
+    sheet("Two words", ["A", "B"], [["=Plan!A3", 1]]),
+    sheet(
+      "Values",
+      ["Name", "Value"],
+      [
+        ["Rate", 5],
+        ["Fee", "=rate+1"],
+      ],
+      {names: true},
+    ),
+  )
+  it.each([
+    ["A1", ["B1", "B2", "C1"]], // C1 by a range that the engine builds on that of B1; B1 once, though it uses it twice
+    ["A3", ["B2", "C1", "1!A1"]],
+    ["B1", ["C3"]],
+    ["1!A1", ["B3"]],
+    ["2!B1", ["C2", "2!B2"]], // by its name
+    ["C3", []],
+  ])("%s are %j", (at, users) => {
+    const addresses = (list: readonly {sheet: number; row: number; col: number}[]) =>
+      list.map((one) => JSON.stringify(one)).sort()
+    expect(addresses(new Workbook(document).usersOf(cellAt(at)))).toEqual(addresses(users.map(cellAt)))
+  })
+})
+
 describe("an error", () => {
   it("carries the cell where it began, through two sheets", () => {
     const workbook = new Workbook(
