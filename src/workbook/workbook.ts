@@ -106,7 +106,10 @@ export class Workbook {
 
   /** The formula spelt as the engine spells it, or null when it is not one. */
   normalized(formula: string): string | null {
-    return this.#engine.validateFormula(formula) ? this.#engine.normalizeFormula(formula) : null
+    if (!this.#engine.validateFormula(formula)) return null
+    const spelt = this.#engine.normalizeFormula(formula)
+    // The engine takes the quotes off a sheet named "2026", and then cannot read it.
+    return this.#engine.validateFormula(spelt) ? spelt : formula
   }
 
   /** The cells whose formulas use this one directly: by itself, within a range, or by its name. */

@@ -610,6 +610,17 @@ describe("how it calculates", () => {
     expect(workbook.normalized(typed)).toBe(spelt)
   })
 
+  it.each(["2026", "Root samples", "It's", "Öfen", "Σ", "a.b", "B2", "x-y"])(
+    "can look at a sheet named %s",
+    (name) => {
+      const workbook = new Workbook(documentOf(sheet("Plan", ["A"], [[null]]), sheet(name, ["A"], [[7]])))
+      const formula = workbook.normalized(`=${addressText(workbook.document, cellAt("1!A1"))}+1`)!
+      workbook.revise({type: "enter", cells: [{at: cellAt("A1"), content: formula}]})
+      expect(workbook.valueAt(cellAt("A1"))).toBe(8)
+      workbook.revise({type: "insertRows", sheet: 1, before: 0, count: 1})
+      expect(workbook.valueAt(cellAt("A1"))).toBe(8)
+    },
+  )
 })
 
 describe("the changes of an edit", () => {
