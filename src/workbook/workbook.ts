@@ -10,7 +10,7 @@ import {
   type Sheet,
 } from "./document"
 import type {Edit, Entry} from "./edit"
-import {cellText, movedDown, renamed, sheetText} from "./formula"
+import {cellText, movedDown, renamed, sheetText, withRowsAsCells} from "./formula"
 import {blankRow, withRowsInserted, withRowsRemoved, withSheet} from "./rows"
 
 registerCatalogue()
@@ -95,7 +95,10 @@ export class Workbook {
   evaluate(formula: string, sheet: number): Value | readonly (readonly Value[])[] {
     if (!this.#engine.validateFormula(formula))
       return {code: "#ERROR!", reason: "This formula cannot be read", began: null}
-    const result: unknown = this.#engine.calculateFormula(formula, this.#sheetId(sheet))
+    const result: unknown = this.#engine.calculateFormula(
+      engineFormula(this.#document, formula, sheet),
+      this.#sheetId(sheet),
+    )
     return Array.isArray(result)
       ? result.map((row: unknown[]) => row.map((one) => this.#valueOf(one)))
       : this.#valueOf(result)
@@ -170,7 +173,7 @@ export class Workbook {
       for (const [i, sheet] of this.#document.sheets.entries())
         engine.setSheetContent(
           this.#sheetId(i),
-          sheet.rows.map((_, row) => engineRow(sheet, row)),
+          sheet.rows.map((_, row) => engineRow(this.#document, i, row)),
         )
     })
     this.#values = new Map()
@@ -184,7 +187,7 @@ export class Workbook {
     const columnsChanged = now.columns.some(({formula}, col) => formula !== was.columns[col]?.formula)
     for (let row = 0; row < Math.max(was.rows.length, now.rows.length); row++)
       if (columnsChanged || now.rows[row] !== was.rows[row])
-        this.#engine.setCellContents({sheet, row, col: 0}, [engineRow(now, row)])
+        this.#engine.setCellContents({sheet, row, col: 0}, [engineRow(this.#document, index, row)])
   }
 
   #name(was: readonly Named[], now: readonly Named[]) {
@@ -343,16 +346,29 @@ function withNameChanged(document: Document, was: string, now: string): Document
 }
 
 /** A row as the engine takes it: blank to the full width, so that a shorter row leaves nothing of a longer one behind. */
-function engineRow(sheet: Sheet, row: number): RawCellContent[] {
-  const contents = sheet.rows[row] ?? []
-  return sheet.columns.map(({formula}, col) => {
-    const content = contents[col] ?? null
-    if (content === COLUMN_FORMULA && formula !== undefined) return movedDown(formula, row)
+function engineRow(document: Document, sheet: number, row: number): RawCellContent[] {
+  return document.sheets[sheet]!.columns.map((_, col) => {
+    const at = {sheet, row, col}
+    const formula = formulaIn(document, at)
+    if (formula !== null) return engineFormula(document, formula, sheet)
+    const content = contentAt(document, at)
     // Words are marked as such, since the engine would read "007", "50%" and "12:30" as numbers.
-    const isWord = typeof content === "string" && !content.startsWith("=") && dayOf(content) === null
-    return isWord ? `'${content}` : content
+    return typeof content === "string" && dayOf(content) === null ? `'${content}` : content
   })
 }
+
+/**
+ * A formula as the engine takes it. Whole rows go in as cells: where ranges of whole rows overlap, the engine
+ * (3.5.0) throws "Range does not exist" or "Value of the formula cell is not computed", on opening as on an edit.
+ */
+const engineFormula = ({sheets}: Document, formula: string, sheet: number) =>
+  withRowsAsCells(formula, (name) => {
+    const own = name === null ? sheet : sheetNamed(sheets, name)
+    return Math.max(0, (sheets[own]?.columns.length ?? 1) - 1)
+  })
+
+const sheetNamed = (sheets: readonly Sheet[], name: string) =>
+  sheets.findIndex((one) => one.name.toLowerCase() === name.toLowerCase())
 
 const keyOf = ({sheet, row, col}: CellAddress) => `${sheet}:${row}:${col}`
 

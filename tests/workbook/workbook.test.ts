@@ -752,3 +752,36 @@ describe("another document", () => {
     expect(workbook.valueAt(cellAt("B1"))).toBe(12)
   })
 })
+
+describe("whole rows", () => {
+  it("may overlap, on opening as on an edit", () => {
+    // The smallest document found on which hyperformula 3.5.0 throws when it is given whole rows as such.
+    const rows = Array.from({length: 7}, (): Content[] => Array(7).fill(null))
+    rows[2]![1] = "=SUM(Beds!2:3)"
+    rows[3]![6] = "=SUM(Plan!6:8)"
+    rows[5]![6] = "=Beds!D3"
+    rows[6]![1] = "=SUM(Beds!2:$2)"
+    rows[6]![5] = "=SUM(Beds!2:3)+SUM(Values!$A$5:A$5)"
+    const sheets = [sheet("Plan", [..."ABCDEFG"], rows), sheet("Beds", ["A"], []), sheet("Values", ["A"], [])]
+    const workbook = new Workbook(documentOf(...sheets))
+    workbook.revise({type: "enter", cells: [{at: cellAt("1!A3"), content: 4}]})
+    expect(["B3", "G4", "B7", "F7"].map((at) => workbook.valueAt(cellAt(at)))).toEqual([4, 4, 0, 4])
+  })
+
+  it("reach to the last column of their own sheet", () => {
+    const beds = sheet(
+      "Beds",
+      ["A", "B", "C"],
+      [
+        [1, 2, 4],
+        [8, 16, 32],
+      ],
+    )
+    const workbook = new Workbook(
+      documentOf(sheet("Plan", ["A"], [["=SUM(Beds!1:1)"], ["=SUM(beds!$1:2)"]]), beds),
+    )
+    expect(workbook.valueAt(cellAt("A1"))).toBe(7)
+    expect(workbook.valueAt(cellAt("A2"))).toBe(63)
+    expect(workbook.evaluate("=SUM(2:2)", 1)).toBe(56)
+  })
+})
