@@ -141,27 +141,41 @@ export class Workbook {
     }
   }
 
-  /** Shows another document, such as an earlier one from the history. */
+  /** Shows another document, such as an earlier one from the history. Throws, and shows what it did, when the engine cannot. */
   show(next: Document): Document {
     const shown = this.#document
+    const before = this.#values
     this.#document = next
-    const sameSheets =
-      next.sheets.length === shown.sheets.length &&
-      next.sheets.every(({name, columns}, i) => {
-        const was = shown.sheets[i]!
-        return name === was.name && columns.length === was.columns.length
-      })
-    if (!sameSheets) {
-      this.#engine.destroy()
-      this.#engine = this.#build()
-      return next
-    }
-    this.#engine.batch(() => {
-      this.#name(namesIn(shown), namesIn(next))
-      next.sheets.forEach((sheet, i) => sheet !== shown.sheets[i] && this.#write(i, shown.sheets[i]!, sheet))
-    })
-    this.#readChanges()
+    const sameSheets = haveSameSheets(shown, next)
+    if (!sameSheets || !this.#update(shown, next)) this.#rebuild(shown)
+    if (sameSheets) this.#readChanges(before)
     return next
+  }
+
+  /** Gives the engine what changed. Says whether it took it; if not, it stands half changed and has to be made anew. */
+  #update(shown: Document, next: Document): boolean {
+    try {
+      this.#engine.batch(() => {
+        this.#name(namesIn(shown), namesIn(next))
+        next.sheets.forEach(
+          (sheet, i) => sheet !== shown.sheets[i] && this.#write(i, shown.sheets[i]!, sheet),
+        )
+      })
+      return true
+    } catch {
+      return false
+    }
+  }
+
+  #rebuild(shown: Document) {
+    this.#engine.destroy()
+    try {
+      this.#engine = this.#build()
+    } catch (fault) {
+      this.#document = shown
+      this.#engine = this.#build()
+      throw fault
+    }
   }
 
   #build(): HyperFormula {
@@ -201,8 +215,7 @@ export class Workbook {
   }
 
   /** Compares the values with those of before. All are read: an edit that moves rows moves values without changing them. */
-  #readChanges() {
-    const before = this.#values
+  #readChanges(before: ReadonlyMap<string, Value>) {
     const changes: Change[] = []
     this.#values = new Map()
     this.#eachFormula((at) => {
@@ -251,6 +264,12 @@ export class Workbook {
     return {sheet: this.#document.sheets.findIndex((one) => one.name === name), row, col}
   }
 }
+
+const haveSameSheets = ({sheets}: Document, next: Document) =>
+  next.sheets.length === sheets.length &&
+  next.sheets.every(
+    ({name, columns}, i) => name === sheets[i]!.name && columns.length === sheets[i]!.columns.length,
+  )
 
 interface EngineAddress {
   sheet: number

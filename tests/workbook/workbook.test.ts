@@ -785,3 +785,16 @@ describe("whole rows", () => {
     expect(workbook.evaluate("=SUM(2:2)", 1)).toBe(56)
   })
 })
+
+describe("an edit that the engine cannot take", () => {
+  it("changes nothing", () => {
+    const workbook = new Workbook(farm)
+    const before = valuesOf(workbook)
+    const edit: Edit = {type: "enter", cells: [{at: cellAt("G1"), content: '=REPT("a",1000000000)'}]}
+    expect(() => workbook.revise(edit)).toThrow("Invalid string length")
+    expect(workbook.document).toBe(farm)
+    expect(valuesOf(workbook)).toEqual(before)
+    workbook.revise({type: "enter", cells: [{at: cellAt("B1"), content: 9}]})
+    expect(workbook.valueAt(cellAt("C1"))).toBe(9 * 2 + 0.95)
+  })
+})
