@@ -745,6 +745,16 @@ describe("another document", () => {
     expect(valuesOf(workbook)).toEqual(valuesOf(new Workbook(farm)))
   })
 
+  it("without a sheet or a column leaves nothing of them behind", () => {
+    const plan = sheet("Plan", ["A"], [["=Beds!B1"], ["=SUM(Beds!1:1)"]])
+    const beds = sheet("Beds", ["A", "B"], [[2, 3]])
+    const workbook = new Workbook(documentOf(plan, beds))
+    workbook.show(documentOf(plan, sheet("Beds", ["A"], [[2]])))
+    expect(["A1", "A2"].map((at) => workbook.valueAt(cellAt(at)))).toEqual([null, 2])
+    workbook.show(documentOf(plan))
+    expect(workbook.valueAt(cellAt("A1"))).toMatchObject({code: "#REF!"})
+  })
+
   it("with another column formula is worked out anew", () => {
     const plan = (formula: string) => documentOf(sheet("Plan", ["A", column("B", {formula})], [[4, "="]]))
     const workbook = new Workbook(plan("=A1*2"))
