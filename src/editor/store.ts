@@ -92,7 +92,10 @@ export function createStore(document: Document) {
       if (!edit) return false
       const step = {document: state.document, name: editName(state.document, edit)}
       const next = workbook.revise(edit)
-      shown(next, {undoable: [...state.undoable, step], redoable: []}, whatMoved(next, workbook.changes))
+      const history = {undoable: [...state.undoable, step], redoable: []}
+      // Where rows moved, another value in a cell is no news of that cell.
+      if (edit.type === "enter") shown(next, history, whatMoved(next, workbook.changes))
+      else shown(next, {...history, changes: []}, `Done: ${step.name}.`)
       return true
     },
     undo(): boolean {
@@ -122,7 +125,7 @@ export function createStore(document: Document) {
       const step = {document: state.document, name: `opening ${next.name}`}
       const cell = {sheet: Math.max(0, planSheet(next)), row: 0, col: 0}
       const undoable = [...state.undoable, step]
-      shown(workbook.show(next), {undoable, redoable: [], cell}, `${next.name} is open.`)
+      shown(workbook.show(next), {undoable, redoable: [], cell, changes: []}, `${next.name} is open.`)
     },
   }
 }

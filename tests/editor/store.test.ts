@@ -206,3 +206,13 @@ describe("a typed-over cell", () => {
     ])
   })
 })
+
+describe("what is told after rows moved", () => {
+  it("names the act and calls no value changed", () => {
+    const store = createStore(farm)
+    store.turn(() => ({cell: {sheet: 0, row: 0, col: 0}}))
+    store.run(insertRowAbove)
+    expect(store.getState().changes).toEqual([])
+    expect(store.getState().said).toMatch(/^Done: row put into /)
+  })
+})
