@@ -101,8 +101,9 @@ function movedColumn(
   const usable = [...(following.size ? following.values() : [inFirstRow(0)])].filter(
     (text) => !text.includes("#REF!") || formula.includes("#REF!"),
   )
-  const most = mostCommon(usable)
-  const next = most === null || most === formulaText(pieces) ? formula : most
+  const spelt = formulaText(pieces)
+  const most = mostCommon(usable, spelt)
+  const next = most === null || most === spelt ? formula : most
   const same = next === formula && total === nextTotal.total
   return {
     column: same ? column : {...column, formula: next, ...nextTotal},
@@ -113,13 +114,13 @@ function movedColumn(
   }
 }
 
-function mostCommon(texts: readonly string[]): string | null {
-  const counts = new Map<string, number>()
+/** The text that occurs most often; `first` where another is as common. Null when there is none. */
+function mostCommon(texts: readonly string[], first: string): string | null {
+  const counts = new Map([[first, 0]])
   for (const text of texts) counts.set(text, (counts.get(text) ?? 0) + 1)
-  return [...counts].reduce((most, one) => (one[1] > most[1] ? one : most), [null, 0] as [
-    string | null,
-    number,
-  ])[0]
+  let [most, times]: [string | null, number] = [null, 0]
+  for (const [text, count] of counts) if (count > times) [most, times] = [text, count]
+  return most
 }
 
 /** The formula rewritten; as it was spelt when nothing in it changes. */
@@ -133,7 +134,7 @@ function rewrittenText(formula: string, rewrite: Rewrite): string {
 function after(reference: Reference, move: Move): Reference | string {
   const {from, to} = reference
   if (from.row === null || to.row === null) return reference
-  const rows = from.row === to.row ? pair(move.row(from.row)) : rangeAfter(move, from.row, to.row)
+  const rows = rangeAfter(move, from.row, to.row)
   if (!rows) return "#REF!"
   if (rows[0] === from.row && rows[1] === to.row) return reference
   return {...reference, from: {...from, row: rows[0]}, to: {...to, row: rows[1]}}
@@ -141,6 +142,4 @@ function after(reference: Reference, move: Move): Reference | string {
 
 /** A column formula such as "=SUM(B1:B$5)" is written upside down from its sixth row on. */
 const rangeAfter = (move: Move, from: number, to: number) =>
-  from < to ? move.range(from, to) : move.range(to, from)?.toReversed()
-
-const pair = (row: number | null) => (row === null ? null : ([row, row] as const))
+  from <= to ? move.range(from, to) : move.range(to, from)?.toReversed()

@@ -181,6 +181,7 @@ describe("movedDown", () => {
     ["=LOG10(A10)+Q10_rate", 1, "=LOG10(A11)+Q10_rate"],
     ["=B5-B4", -2, "=B3-B2"],
     ["=B3-B1", -1, "=B2-#REF!"],
+    ["=SUM(B1:B$5)", -1, "=SUM(#REF!)"],
   ])("gives %s %i rows down as %s", (formula, down, moved) => {
     expect(movedDown(formula, down)).toBe(moved)
   })

@@ -122,6 +122,32 @@ describe("a sheet with column formulas", () => {
     expect([1, 2, 4].map((row) => written(next, row, 1))).toEqual(["=A3-A2", "=A4-A3", "=A6-A5"])
   })
 
+  it("keeps its formula where as many rows leave it as follow it", () => {
+    const two = documentOf(
+      sheet(
+        "Pickings",
+        ["Crop", column("Step", {formula: "=A2-A1"})],
+        [
+          [4, "="],
+          [5, "="],
+        ],
+      ),
+    )
+    const next = withRowsInserted(two, 0, 1, 1)
+    expect(next.sheets[0]!.columns[1]!.formula).toBe("=A2-A1")
+    expect(rowsOf(next).map((row) => row[1])).toEqual(["=A3-A1", "=", "="])
+  })
+
+  it("follows the rows that stay, not those that go", () => {
+    const document = documentOf(
+      sheet("Plan", [column("Area", {formula: "=Beds!A1"})], [["="], ["="], ["="], ["="]]),
+      sheet("Beds", ["Area"], [[1], [2], [3], [4]]),
+    )
+    const next = withRowsRemoved(document, 0, 0, 3)
+    expect(rowsOf(next)).toEqual([["="]])
+    expect(written(next, 0, 0)).toBe("=Beds!A4")
+  })
+
   it("stretches the total over rows put in, and shrinks it over rows taken out", () => {
     const total = ({sheets}: Document) => sheets[0]!.columns[3]!.total
     expect(total(withRowsInserted(three, 0, 1, 4))).toBe("=SUM(A1:A7)")

@@ -125,7 +125,7 @@ describe("originOf", () => {
   })
 
   it("names the functions that have sources of their own, each once", () => {
-    const {functions} = originOfFormula("=SUM(spear.heat(20,9,7),SPEAR.HEAT(21,9,7),ABS(-1))")
+    const {functions} = originOfFormula("=SUM(spear.heat(20,9,7),ABS(-1),spear.heat(21,9,7))")
     expect(functions.map(({name}) => name)).toEqual(["SPEAR.HEAT"])
   })
 
@@ -136,6 +136,7 @@ describe("originOf", () => {
     ["=Plan!B4", "Area of row 4, Plan"],
     ["=Plan!B1:B3", "Area, Plan"],
     ["=Plan!A2:B2", "Planting and Area of Well Field, Plan"],
+    ["=Plan!A1:C2", "Planting to Opens, Plan"],
     ["=Plan!A1:D2", "Planting to Crop, Plan"],
     ["=Plan!2:2", "Planting to Spears of Well Field, Plan"],
     ["='Root samples'!B:B", "Reading, Root samples, rows 1 to 10"],
@@ -155,6 +156,10 @@ describe("originOf", () => {
     expect(originOfFormula(formula).inWords).toBe(
       'IF(‹Planting›="Rate",‹Reading of Well Field, Root samples›*‹Rate›,Nothing+Gone!A1)',
     )
+  })
+
+  it("tells its own row from another of its sheet", () => {
+    expect(originOf(new Workbook(farm), cellAt("C2")).inWords).toBe("‹Opens of Long Acre›+7")
   })
 
   it("lists each input once", () => {
