@@ -12,7 +12,7 @@ type Normalize = (formula: string) => string | null
  * Reads what a person typed into a cell. Numbers take a decimal point, thousands parted by spaces or commas in
  * proper groups, and the unit of the column behind them; dates are taken in every form that has one meaning.
  * Nothing is guessed: what could mean two things is refused with both readings. `year` completes "25 Apr".
- * An apostrophe in front makes words of anything, except of a formula.
+ * An apostrophe in front makes words of anything, except of a formula, and keeps spaces round them.
  */
 export function readEntry(typed: string, column: Column, year: number, normalize: Normalize): Entry {
   const text = typed.trim()
@@ -25,7 +25,7 @@ export function readEntry(typed: string, column: Column, year: number, normalize
   if (holdsNumbers(column))
     return {refused: `“${text}” is not a number; ${column.heading} takes ${unitWords(column)}`}
   if (!holdsWords(column) && /^(true|false)$/i.test(text)) return {content: text.toLowerCase() === "true"}
-  return {content: dayOf(text) === null ? typed : text}
+  return {content: text}
 }
 
 /** What stands in the entry line for a content: what a person would type to get it. */

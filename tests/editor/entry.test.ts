@@ -136,8 +136,13 @@ describe("words", () => {
   )
 
   it("stay words in a column of words, whatever they look like", () => {
-    for (const typed of ["007", "9,8", "50%", "true", " two spaces "])
+    for (const typed of ["007", "9,8", "50%", "true", "two words"])
       expect(read(typed, note)).toEqual(kept(typed))
+  })
+
+  it("lose spaces round them, so that names that look alike are alike; an apostrophe keeps them", () => {
+    expect(read(" Long Acre ", note)).toEqual(kept("Long Acre"))
+    expect(read("' Long Acre", note)).toEqual(kept(" Long Acre"))
   })
 
   it("cannot stand among numbers", () => {

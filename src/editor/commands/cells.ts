@@ -12,7 +12,7 @@ export const isGuarded =
   (at: CellAddress) =>
   ({document}: Parameters<Command>[0]): boolean =>
     document.sheets[at.sheet]?.columns[at.col]?.formula !== undefined &&
-    contentAt(document, at) === COLUMN_FORMULA
+    (contentAt(document, at) === COLUMN_FORMULA || at.row >= document.sheets[at.sheet]!.rows.length)
 
 /** Empties the chosen cell. A guarded cell stays as it is. */
 export const clearCell: Command = (state) =>
