@@ -10,6 +10,7 @@ import {
   renamed,
   sheetText,
   tokens,
+  withRowsAsCells,
 } from "../../src/workbook/formula"
 
 const pieces = (formula: string) => tokens(formula).map(({kind, text}) => `${kind} ${text}`)
@@ -201,6 +202,19 @@ describe("movedDown", () => {
         expect(movedDown(movedDown(text, down), -down)).toBe(text)
       }),
     )
+  })
+})
+
+describe("withRowsAsCells", () => {
+  // The formula's own sheet ends with column G (6), every other one with AB (27).
+  it.each([
+    ["=SUM(2:3)", "=SUM(A2:G3)"],
+    ["=SUM($2:3)+Plan!4:$4", "=SUM(A$2:G3)+Plan!A4:AB$4"],
+    ["=SUM('Root samples'!10:12)", "=SUM('Root samples'!A10:AB12)"],
+    ["=SUM(A:B,B2:$C$3)+A1", "=SUM(A:B,B2:$C$3)+A1"],
+    ['="2:3"&SUM(1:1)', '="2:3"&SUM(A1:G1)'],
+  ])("puts %s as %s", (formula, asCells) => {
+    expect(withRowsAsCells(formula, (sheet) => (sheet === null ? 6 : 27))).toBe(asCells)
   })
 })
 
