@@ -49,6 +49,12 @@ describe("beginning to edit", () => {
     expect(store.getState().question).toBeNull()
   })
 
+  it("asks in the next row to fill too, where the column will be worked out", () => {
+    const store = typing("D3", "20 May")
+    expect(keepEditing(store, 1, 0)).toBe(false)
+    expect(store.getState().question).not.toBeNull()
+  })
+
   it("leaves the arrow keys to the caret in a formula, however it began", () => {
     expect(editing(typing("C1", "="))!.arrowsLeave).toBe(false)
     expect(editing(typing("C1", "=S"))!.arrowsLeave).toBe(false)
