@@ -179,17 +179,13 @@ export class Workbook {
   }
 
   #build(): HyperFormula {
-    const engine = HyperFormula.buildEmpty(SETTINGS, [...WORDS, ...namesIn(this.#document)])
+    const contents = this.#document.sheets.map(({name, rows}, i) => [
+      name,
+      rows.map((_, row) => engineRow(this.#document, i, row)),
+    ])
+    const names = [...WORDS, ...namesIn(this.#document)]
+    const engine = HyperFormula.buildFromSheets(Object.fromEntries(contents), SETTINGS, names)
     this.#engine = engine
-    // All sheets first: a formula may look at a sheet that comes later.
-    for (const {name} of this.#document.sheets) engine.addSheet(name)
-    engine.batch(() => {
-      for (const [i, sheet] of this.#document.sheets.entries())
-        engine.setSheetContent(
-          this.#sheetId(i),
-          sheet.rows.map((_, row) => engineRow(this.#document, i, row)),
-        )
-    })
     this.#values = new Map()
     this.#changes = []
     this.#eachFormula((at) => this.#values.set(keyOf(at), this.#read(at)))
