@@ -1,6 +1,7 @@
 import "@fontsource-variable/literata"
 import "@fontsource-variable/source-sans-3"
 import {createRoot} from "react-dom/client"
+import demonstration from "../workbooks/hollow-brook-farm.json?raw"
 import {createStore} from "./editor/store"
 import {createAutosave, type SavingState} from "./storage/autosave"
 import {isRefused, openDevice} from "./storage/deviceStore"
@@ -10,21 +11,23 @@ import type {Document} from "./workbook/document"
 import {readFile} from "./workbook/file"
 
 const samples = {
-  demonstration: () => import("../workbooks/hollow-brook-farm.json?raw"),
-  blank: () => import("../workbooks/blank.json?raw"),
+  demonstration: async () => demonstration, // at hand at once, since a first visit begins with it
+  blank: async () => (await import("../workbooks/blank.json?raw")).default,
 }
 
 /** A workbook that comes with the program. */
 async function sample(name: keyof typeof samples): Promise<Document> {
-  const reading = readFile((await samples[name]()).default)
+  const reading = readFile(await samples[name]())
   if ("refused" in reading) throw new Error(reading.refused)
   return reading.document
 }
 
+performance.mark("main")
 const device = await openDevice()
 const found = await device.latest()
 const store = createStore(found && !isRefused(found) ? found.document : await sample("demonstration"))
 
+performance.mark("store")
 let saving = savingAtStart()
 const listeners = new Set<() => void>()
 const say = (words: string) => {

@@ -1,4 +1,4 @@
-import {useCallback, useRef, useState, useSyncExternalStore} from "react"
+import {lazy, Suspense, useCallback, useRef, useState, useSyncExternalStore} from "react"
 import {insertRowAbove, removeRow} from "../editor/commands/rows"
 import {putFormulaBack} from "../editor/commands/cells"
 import {answerYes} from "../editor/editing"
@@ -7,7 +7,9 @@ import type {Command, Store} from "../editor/store"
 import {ContentLine} from "./ContentLine"
 import {HelpPanel} from "./HelpPanel"
 import {SeasonSpread} from "./SeasonSpread"
-import {HEAD_HEIGHT, ROW_HEIGHT, SheetGrid, type SheetFocus} from "./SheetGrid"
+import {PlainSheet} from "./PlainSheet"
+import type {SheetFocus} from "./SheetGrid"
+import {HEAD_HEIGHT, ROW_HEIGHT} from "./sheetSize"
 import {WhereFrom} from "./WhereFrom"
 import {CalendarTable} from "./pictures/CalendarTable"
 import {calendarFinding} from "./pictures/calendarWords"
@@ -16,6 +18,13 @@ import {planShown} from "./planShown"
 import {useEditor, useWide} from "./useEditor"
 import "./tokens.css"
 import "./page.css"
+
+// The grid is large and not needed to read the plan: it is loaded once the plan stands there as a plain table.
+const painted = () => new Promise((done) => requestAnimationFrame(() => setTimeout(done)))
+const SheetGrid = lazy(async () => {
+  await painted()
+  return {default: (await import("./SheetGrid")).SheetGrid}
+})
 
 /** What keeps the workbook: its state in words, and copies in files. */
 export interface Keeping {
@@ -40,6 +49,11 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
     [store],
   )
 
+  const shown = (
+    <Suspense fallback={<PlainSheet store={store} />}>
+      <SheetGrid store={store} focusRef={grid} />
+    </Suspense>
+  )
   return (
     <>
       <a className="skip" href="#main">
@@ -75,12 +89,10 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
               headHeight={HEAD_HEIGHT}
               rowHeight={ROW_HEIGHT}
             >
-              <SheetGrid store={store} focusRef={grid} />
+              {shown}
             </SeasonSpread>
           ) : (
-            <div className="alone">
-              <SheetGrid store={store} focusRef={grid} />
-            </div>
+            <div className="alone">{shown}</div>
           )}
           <div className={plan ? "foot" : "foot even"}>
             <div className="left">

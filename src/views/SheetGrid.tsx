@@ -29,6 +29,7 @@ import type {Column} from "../workbook/document"
 import {columnLetters} from "../workbook/formula"
 import {planSheet} from "../workbook/plan"
 import {TOTAL_ROW, cellViewAt, isWordColumn, sameView, type CellView} from "./cellView"
+import {columnWidth, HEAD_HEIGHT, MOST_ROWS_SHOWN, NUMBERS_WIDTH, ROW_HEIGHT} from "./sheetSize"
 import {useEditor, useWide} from "./useEditor"
 import "./sheet.css"
 
@@ -44,11 +45,6 @@ ModuleRegistry.registerModules([
   ScrollApiModule,
   ...(import.meta.env.DEV ? [ValidationModule] : []),
 ])
-
-export const HEAD_HEIGHT = 70
-export const ROW_HEIGHT = 36
-/** A sheet of up to this many rows shows them all; a longer one scrolls within itself. */
-const MOST_ROWS_SHOWN = 13
 
 const theme = createTheme().withParams({
   backgroundColor: "var(--ground)",
@@ -190,7 +186,7 @@ function columnsOf(
 ): ColDef<SheetRow>[] {
   const numbers: ColDef<SheetRow> = {
     colId: "row",
-    width: 30,
+    width: NUMBERS_WIDTH,
     pinned: "left",
     headerComponent: () => <span className="hide">Row</span>,
     cellRenderer: RowNumber,
@@ -199,7 +195,7 @@ function columnsOf(
   }
   const own = columns.map((column, col): ColDef<SheetRow> => ({
     colId: String(col),
-    width: 16 * (column.width ?? (col === 0 ? 8 : 6)),
+    width: columnWidth(column, col),
     ...(col === 0 ? {pinned: "left" as const, cellAriaRole: "rowheader"} : {}),
     headerName: column.heading,
     headerComponent: ColumnHead,
