@@ -9,7 +9,8 @@ import {readFile, writeFile} from "../src/workbook/file"
 import {tokens} from "../src/workbook/formula"
 import {planOf} from "../src/workbook/plan"
 import {originOf} from "../src/workbook/trace"
-import {isFault, namesIn, Workbook, type Value} from "../src/workbook/workbook"
+import {isFault, type Value} from "../src/workbook/value"
+import {namesIn, Workbook} from "../src/workbook/workbook"
 
 const folder = new URL("../workbooks/", import.meta.url)
 const files = readdirSync(folder).filter((name) => name.endsWith(".json"))

@@ -2,7 +2,8 @@ import {isoOf, FIRST_DAY, LAST_DAY} from "../../functions/calendar"
 import type {Document} from "../workbook/document"
 import {sentenceOf} from "../workbook/faults"
 import {sheetText, tokens} from "../workbook/formula"
-import {isFault, Workbook, type Fault, type Value} from "../workbook/workbook"
+import {isFault, type Fault, type Value} from "../workbook/value"
+import {Workbook} from "../workbook/workbook"
 import {BAD_USAGE, readArguments, readWorkbook, runWhenCalled, type Shell} from "./common/shell"
 
 const HELP = `Works out formulas as a cell of a workbook would.

@@ -1,7 +1,8 @@
 import {isoOf} from "../../functions/calendar"
 import {sentenceOf} from "../workbook/faults"
 import {planOf, type Plan, type PlanRow} from "../workbook/plan"
-import {isFault, Workbook, type Value} from "../workbook/workbook"
+import {isFault, type Value} from "../workbook/value"
+import {Workbook} from "../workbook/workbook"
 import {BAD_USAGE, readArguments, readWorkbook, runWhenCalled, type Shell} from "./common/shell"
 
 const HELP = `Prints the season plan of a saved workbook.

@@ -1,6 +1,6 @@
 import {isoOf, LAST_DAY} from "../../functions/calendar"
 import type {Column} from "../workbook/document"
-import {isFault, type Value} from "../workbook/workbook"
+import {isFault, type Value} from "../workbook/value"
 
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
 

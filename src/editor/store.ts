@@ -1,7 +1,8 @@
 import type {CellAddress, Document} from "../workbook/document"
 import type {Edit} from "../workbook/edit"
 import {planSheet} from "../workbook/plan"
-import {Workbook, type Change} from "../workbook/workbook"
+import type {Change} from "../workbook/value"
+import {Workbook} from "../workbook/workbook"
 import {editName, whatMoved} from "./words"
 
 /** One act in the history: the document before it (or after it, when it waits to be redone) and its name. */

@@ -2,7 +2,7 @@ import {COLUMN_FORMULA, type CellAddress, type Document} from "../workbook/docum
 import type {Edit} from "../workbook/edit"
 import {planSheet} from "../workbook/plan"
 import {keyOfRow} from "../workbook/trace"
-import type {Change, Value} from "../workbook/workbook"
+import type {Change, Value} from "../workbook/value"
 import {dateText, dayText, numberText} from "./display"
 
 /** What a cell is called: "Close of Long Acre". */

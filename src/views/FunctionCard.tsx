@@ -7,7 +7,7 @@ import {sources} from "../../functions/sources"
 import {dateText, numberText} from "../editor/display"
 import type {Store} from "../editor/store"
 import {sentenceOf} from "../workbook/faults"
-import {isFault, type Value} from "../workbook/workbook"
+import {isFault, type Value} from "../workbook/value"
 
 /** What a formula function is for, what it takes and refuses, an example that is worked out now, and its sources. */
 export function FunctionCard({store, name, short = false}: {store: Store; name: string; short?: boolean}) {

@@ -4,7 +4,7 @@ import type {CellAddress, Document} from "../workbook/document"
 import {referenceOf, tokens} from "../workbook/formula"
 import {sentenceOf} from "../workbook/faults"
 import {kindAt, type CellKind} from "../workbook/trace"
-import {isFault, type Value} from "../workbook/workbook"
+import {isFault, type Value} from "../workbook/value"
 
 /** Everything that is drawn in one cell. Two that are alike need not be drawn again. */
 export interface CellView {

@@ -1,6 +1,6 @@
 import {HyperFormula} from "hyperformula"
 import {catalogue} from "../../functions/catalogue"
-import type {Fault} from "./workbook"
+import type {Fault} from "./value"
 
 /**
  * What a fault says to a person, without a full stop. Sentences of our own functions pass through;

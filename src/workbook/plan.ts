@@ -1,5 +1,6 @@
 import type {CellAddress, Column, Document} from "./document"
-import {namesIn, type Value, type Workbook} from "./workbook"
+import type {Value} from "./value"
+import {namesIn, type Workbook} from "./workbook"
 
 /** One limit that could close a planting: its name and the last day of cutting it allows, or null when it is not known yet. */
 export interface Limit {

@@ -2,7 +2,8 @@ import {catalogue} from "../../functions/catalogue"
 import type {FormulaFunction} from "../../functions/define"
 import {COLUMN_FORMULA, contentAt, isTypedOver, type CellAddress, type Document, type Sheet} from "./document"
 import {columnLetters, referenceOf, tokens, type Reference} from "./formula"
-import {formulaIn, isFault, namesIn, type Value, type Workbook} from "./workbook"
+import {isFault, type Value} from "./value"
+import {formulaIn, namesIn, type Workbook} from "./workbook"
 
 /** What a cell is to a reader, marked on the sheet before any colour. */
 export type CellKind =

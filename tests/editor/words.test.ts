@@ -1,7 +1,7 @@
 import {describe, expect, it} from "vitest"
 import {dayOf} from "../../functions/calendar"
 import {cellName, editName, movedFrom, whatMoved} from "../../src/editor/words"
-import type {Change, Value} from "../../src/workbook/workbook"
+import type {Change, Value} from "../../src/workbook/value"
 import {farm, inPlan, PLAN} from "./farm"
 
 const day = (text: string) => dayOf(`2026-${text}`)!

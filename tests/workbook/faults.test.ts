@@ -3,7 +3,8 @@ import {describe, expect, it} from "vitest"
 import {catalogue} from "../../functions/catalogue"
 import type {Content, Document} from "../../src/workbook/document"
 import {sentenceOf} from "../../src/workbook/faults"
-import {isFault, Workbook} from "../../src/workbook/workbook"
+import {isFault} from "../../src/workbook/value"
+import {Workbook} from "../../src/workbook/workbook"
 
 /** What a formula says when it fails in A1, above `below`; the sheet Beds holds 4, "wet" and a blank. */
 function said(formula: string, below: Content = null): string {

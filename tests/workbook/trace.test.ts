@@ -1,7 +1,8 @@
 import {describe, expect, it} from "vitest"
 import type {Content} from "../../src/workbook/document"
 import {errorBegan, keyOfRow, kindAt, originOf, usedOf} from "../../src/workbook/trace"
-import {isFault, Workbook} from "../../src/workbook/workbook"
+import {isFault} from "../../src/workbook/value"
+import {Workbook} from "../../src/workbook/workbook"
 import {cellAt, column, documentOf, sheet} from "./documents"
 
 /** Three plantings; ten root samples of Long Acre, two of them blank, two of Well Field and one of a field 12; two named values. */

@@ -11,7 +11,8 @@ import {
 import type {Edit} from "../../src/workbook/edit"
 import {readFile, writeFile} from "../../src/workbook/file"
 import {columnLetters, sheetText} from "../../src/workbook/formula"
-import {addressText, formulaIn, isFault, isUsableName, namesIn, Workbook} from "../../src/workbook/workbook"
+import {isFault} from "../../src/workbook/value"
+import {addressText, formulaIn, isUsableName, namesIn, Workbook} from "../../src/workbook/workbook"
 import {cellAt, column, documentOf, seeded, sheet} from "./documents"
 
 const seeds = (count: number) => Array.from({length: count}, (_, i) => i + 1)
