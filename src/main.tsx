@@ -1,92 +1,20 @@
 import "@fontsource-variable/literata"
 import "@fontsource-variable/source-sans-3"
 import {createRoot} from "react-dom/client"
-import demonstration from "../workbooks/hollow-brook-farm.json?raw"
-import {createStore} from "./editor/store"
-import {createAutosave, type SavingState} from "./storage/autosave"
-import {isRefused, openDevice} from "./storage/deviceStore"
-import {copyName, keepFileCopy, openFileCopy} from "./storage/fileCopy"
-import {App, type Keeping} from "./views/App"
-import type {Document} from "./workbook/document"
-import {readFile} from "./workbook/file"
+import demonstration from "virtual:first-look"
+import {lastLook} from "./lastLook"
+import {FirstLook} from "./views/FirstLook"
 
-const samples = {
-  demonstration: async () => demonstration, // at hand at once, since a first visit begins with it
-  blank: async () => (await import("../workbooks/blank.json?raw")).default,
+const root = createRoot(window.document.getElementById("planner")!)
+root.render(<FirstLook look={lastLook() ?? demonstration} />)
+
+// The engine is large: it is loaded once the plan stands there to be read.
+requestAnimationFrame(() =>
+  setTimeout(() => import("./planner").then(({startPlanner}) => startPlanner(root)).catch(couldNotStart)),
+)
+
+function couldNotStart(fault: unknown) {
+  const reason = fault instanceof Error ? fault.message : String(fault)
+  root.render(<p role="alert">The planner could not be started: {reason}. Load this page again.</p>)
+  throw fault
 }
-
-/** A workbook that comes with the program. */
-async function sample(name: keyof typeof samples): Promise<Document> {
-  const reading = readFile(await samples[name]())
-  if ("refused" in reading) throw new Error(reading.refused)
-  return reading.document
-}
-
-performance.mark("main")
-const device = await openDevice()
-const found = await device.latest()
-const store = createStore(found && !isRefused(found) ? found.document : await sample("demonstration"))
-
-performance.mark("store")
-let saving = savingAtStart()
-const listeners = new Set<() => void>()
-const say = (words: string) => {
-  saving = words
-  for (const listener of listeners) listener()
-}
-const tell = (sentence: string) => store.turn(() => ({said: sentence}))
-
-function savingAtStart(): string {
-  if (!found) return "Nothing changed yet"
-  if (isRefused(found)) return `Not saved: ${found.refused}`
-  return `As saved on this device ${dayAndTime(found.savedAt)}`
-}
-
-function time(at: Date) {
-  return at.toTimeString().slice(0, 5)
-}
-
-function dayAndTime(at: Date) {
-  const isToday = at.toDateString() === new Date().toDateString()
-  return isToday ? time(at) : `${at.toLocaleDateString("en-GB")} ${time(at)}`
-}
-
-function savingWords(state: SavingState): string {
-  if (state.kind === "saving") return "Saving…"
-  return state.kind === "saved" ? `Saved on this device ${time(state.at)}` : `Not saved: ${state.reason}`
-}
-
-const autosave = createAutosave(device, (state) => say(savingWords(state)))
-let shown = store.getState().document
-store.subscribe(() => {
-  const {document} = store.getState()
-  if (document === shown) return
-  shown = document
-  autosave.changed(document)
-})
-
-const keeping: Keeping = {
-  subscribe(listener) {
-    listeners.add(listener)
-    return () => void listeners.delete(listener)
-  },
-  words: () => saving,
-  async keepFileCopy() {
-    const {document} = store.getState()
-    const kept = await keepFileCopy(document, copyName(document.name, new Date()))
-    if (kept) tell(isRefused(kept) ? `${kept.refused}.` : `A copy is kept as ${kept.name}.`)
-  },
-  async openFileCopy() {
-    const chosen = await openFileCopy()
-    if (!chosen) return
-    if (isRefused(chosen)) return tell(`${chosen.refused}.`)
-    const reading = readFile(chosen.text)
-    if ("refused" in reading)
-      tell(`${chosen.name} was not opened. ${reading.refused}. What was open is as it was.`)
-    else store.open(reading.document)
-  },
-  openSample: async (name) => store.open(await sample(name)),
-}
-
-if (found && !isRefused(found) && found.notice) tell(`${found.notice}.`)
-createRoot(window.document.getElementById("planner")!).render(<App store={store} keeping={keeping} />)

@@ -1,5 +1,6 @@
 import react from "@vitejs/plugin-react"
-import {defineConfig} from "vite"
+import {defineConfig, runnerImport, type Plugin} from "vite"
+import type * as look from "./demonstrationLook"
 
 const top = `${import.meta.dirname}/..`
 
@@ -9,7 +10,7 @@ export default defineConfig({
   base: "./",
   appType: "mpa", // one page: an address that does not exist is an error, not the planner again
   cacheDir: `${top}/node_modules/.vite`,
-  plugins: [react()],
+  plugins: [react(), firstLook()],
   server: {fs: {allow: [top]}},
   worker: {format: "es"},
   build: {
@@ -34,3 +35,17 @@ export default defineConfig({
     },
   },
 })
+
+/** The plan of the demonstration farm, worked out at building: a first visit reads it before the engine is there. */
+function firstLook(): Plugin {
+  const id = "virtual:first-look"
+  return {
+    name: "first-look",
+    resolveId: (asked) => (asked === id ? `\0${id}` : null),
+    async load(asked) {
+      if (asked !== `\0${id}`) return null
+      const {module} = await runnerImport<typeof look>(`${import.meta.dirname}/demonstrationLook.ts`)
+      return `export default ${JSON.stringify(module.demonstrationLook())}`
+    },
+  }
+}

@@ -13,7 +13,11 @@ const drawing = ["react", "react-dom", "ag-grid-community", "ag-grid-react", "@f
  */
 const map: readonly Layer[] = [
   // Tools, not part of the program.
-  {path: "src/vite.config.ts", uses: [], packages: ["vite", "@vitejs/plugin-react"]},
+  {
+    path: "src/vite.config.ts",
+    uses: ["src/demonstrationLook"],
+    packages: ["vite", "@vitejs/plugin-react"],
+  },
   {path: "functions/vite.config.ts", uses: [], packages: ["vite"]},
   {path: "src/command-line/run.mjs", uses: [], packages: ["vite", "node:", WORKED_OUT]},
   // The only file of the formula functions that knows the engine.
@@ -30,7 +34,11 @@ const map: readonly Layer[] = [
     packages: drawing,
   },
   {path: "src/command-line/", uses: ["functions/", "src/workbook/", "src/studies/"], packages: ["node:"]},
-  {path: "src/main.tsx", uses: ["functions/", "src/", "workbooks/"], packages: drawing},
+  {path: "src/demonstrationLook", uses: ["functions/", "src/"], packages: ["node:"]},
+  {path: "src/lastLook.ts", uses: ["src/views/"], packages: []},
+  {path: "src/virtual.d.ts", uses: ["src/views/"], packages: []},
+  {path: "src/planner.tsx", uses: ["functions/", "src/", "workbooks/"], packages: drawing},
+  {path: "src/main.tsx", uses: ["functions/", "src/"], packages: [...drawing, "virtual:first-look"]},
 ]
 
 interface Layer {
@@ -141,7 +149,7 @@ describe("the direction of imports", () => {
     ["src/editor/commands/planted.ts", 'import {best} from "../../studies/best"'],
     ["src/storage/planted.ts", 'import {openDB} from "idb"'],
     ["src/views/pictures/planted.tsx", 'import {createRoot} from "react-dom/client"\nimport "./picture.css"'],
-    ["src/main.tsx", 'import farm from "../workbooks/hollow-brook-farm.json"'],
+    ["src/planner.tsx", 'import farm from "../workbooks/hollow-brook-farm.json"'],
     // Words in a comment or a text import nothing.
     ["functions/planted.ts", '// import "react"\nexport const help = `import {x} from "react"`'],
   ])("is kept in %s by %s", (file, code) => expect(forbidden(file, code)).toEqual([]))

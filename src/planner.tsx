@@ -1,0 +1,103 @@
+import type {Root} from "react-dom/client"
+import demonstration from "../workbooks/hollow-brook-farm.json?raw"
+import {createStore} from "./editor/store"
+import {keepLook} from "./lastLook"
+import {createAutosave, type SavingState} from "./storage/autosave"
+import {isRefused, openDevice, type Device} from "./storage/deviceStore"
+import {copyName, keepFileCopy, openFileCopy} from "./storage/fileCopy"
+import {App, type Keeping} from "./views/App"
+import type {Document} from "./workbook/document"
+import {readFile} from "./workbook/file"
+import {planOf} from "./workbook/plan"
+
+const samples = {
+  demonstration: async () => demonstration, // at hand at once, since a first visit begins with it
+  blank: async () => (await import("../workbooks/blank.json?raw")).default,
+}
+
+/** A workbook that comes with the program. */
+async function sample(name: keyof typeof samples): Promise<Document> {
+  const reading = readFile(await samples[name]())
+  if ("refused" in reading) throw new Error(reading.refused)
+  return reading.document
+}
+
+/** Opens the workbook kept on this device, or the demonstration, and puts the planner in place of the first look. */
+export async function startPlanner(root: Root) {
+  const device = await openDevice()
+  const found = await device.latest()
+  const store = createStore(found && !isRefused(found) ? found.document : await sample("demonstration"))
+
+  let saving = savingAtStart(found)
+  const listeners = new Set<() => void>()
+  const say = (words: string) => {
+    saving = words
+    for (const listener of listeners) listener()
+  }
+  const tell = (sentence: string) => store.turn(() => ({said: sentence}))
+
+  const autosave = createAutosave(device, (state) => say(savingWords(state)))
+  const look = () => {
+    const {document} = store.getState()
+    const plan = planOf(store.workbook)
+    return plan && {name: document.name, season: document.season, plan}
+  }
+  keepLook(look())
+  let shown = store.getState().document
+  store.subscribe(() => {
+    const {document} = store.getState()
+    if (document === shown) return
+    shown = document
+    autosave.changed(document)
+    keepLook(look())
+  })
+  window.document.addEventListener("visibilitychange", () => {
+    if (window.document.visibilityState === "hidden") void autosave.flush()
+  })
+
+  const keeping: Keeping = {
+    subscribe(listener) {
+      listeners.add(listener)
+      return () => void listeners.delete(listener)
+    },
+    words: () => saving,
+    async keepFileCopy() {
+      const {document} = store.getState()
+      const kept = await keepFileCopy(document, copyName(document.name, new Date()))
+      if (kept) tell(isRefused(kept) ? `${kept.refused}.` : `A copy is kept as ${kept.name}.`)
+    },
+    async openFileCopy() {
+      const chosen = await openFileCopy()
+      if (!chosen) return
+      if (isRefused(chosen)) return tell(`${chosen.refused}.`)
+      const reading = readFile(chosen.text)
+      if ("refused" in reading)
+        tell(`${chosen.name} was not opened. ${reading.refused}. What was open is as it was.`)
+      else store.open(reading.document)
+    },
+    openSample: async (name) => store.open(await sample(name)),
+  }
+
+  if (found && !isRefused(found) && found.notice) tell(`${found.notice}.`)
+  root.render(<App store={store} keeping={keeping} />)
+}
+
+function savingAtStart(found: Awaited<ReturnType<Device["latest"]>>): string {
+  if (!found) return "Nothing changed yet"
+  if (isRefused(found)) return `Not saved: ${found.refused}`
+  return `As saved on this device ${dayAndTime(found.savedAt)}`
+}
+
+function time(at: Date) {
+  return at.toTimeString().slice(0, 5)
+}
+
+function dayAndTime(at: Date) {
+  const isToday = at.toDateString() === new Date().toDateString()
+  return isToday ? time(at) : `${at.toLocaleDateString("en-GB")} ${time(at)}`
+}
+
+function savingWords(state: SavingState): string {
+  if (state.kind === "saving") return "Saving…"
+  return state.kind === "saved" ? `Saved on this device ${time(state.at)}` : `Not saved: ${state.reason}`
+}
