@@ -1,57 +1,66 @@
+import type {Page} from "playwright-core"
 import {expect, it} from "vitest"
 import {openPlanner} from "../browser/page"
 import {sheetOn} from "../browser/sheet"
 
 const median = (times: readonly number[]) => [...times].sort((a, b) => a - b)[Math.floor(times.length / 2)]!
+const line = (what: string, times: readonly number[]) =>
+  `${what}: median ${median(times).toFixed(0)} ms of ${times.map((time) => time.toFixed(0)).join(" ")}`
 
-it("measures the cold start to a readable plan and the time from a key to the plan's change", async () => {
-  const starts: number[] = []
+/** When the frame after something is on screen begins, ms since the page was asked for. */
+const shown = (page: Page, selector: string, atLeast = 1) =>
+  page.evaluate(
+    ([selector, atLeast]) =>
+      new Promise<number>((done) => {
+        const look = () =>
+          document.querySelectorAll(selector).length >= atLeast
+            ? requestAnimationFrame(() => done(performance.now()))
+            : requestAnimationFrame(look)
+        look()
+      }),
+    [selector, atLeast] as const,
+  )
+
+it("measures the cold start to a readable plan and to the sheet that can be edited", async () => {
+  const readable: number[] = []
+  const editable: number[] = []
   for (let i = 0; i < 5; i++) {
     const {page} = await openPlanner()
-    await page.locator(".finding").waitFor()
-    starts.push(
-      await page.evaluate(
-        () =>
-          new Promise<number>((done) => {
-            const look = () =>
-              document.querySelectorAll(".ag-cell").length > 60 && document.querySelector(".cal svg")
-                ? done(performance.now())
-                : requestAnimationFrame(look)
-            look()
-          }),
-      ),
-    )
+    readable.push(await shown(page, ".cal svg"))
+    editable.push(await shown(page, ".ag-cell", 60))
     await page.close()
   }
+  console.log(line("cold start to a readable plan", readable))
+  console.log(line("cold start to a sheet that can be edited", editable))
+  expect(readable).toHaveLength(5)
+})
 
+it("measures the time from the key that keeps an entry to the plan's change on screen", async () => {
   const {page} = await openPlanner()
-  await page.locator(".ag-cell").first().waitFor()
   const sheet = sheetOn(page)
+  await page.locator(".ag-cell").first().waitFor()
   const edits: number[] = []
-  for (let i = 0; i < 11; i++) {
+  for (let i = 0; i < 15; i++) {
     await sheet.choose("Long Acre", "Open")
     await page.keyboard.type(i % 2 ? "25 Apr" : "28 Apr")
-    // From the key that keeps the entry to the frame after the plan's close has changed on screen.
+    const close = await (await sheet.cell("Long Acre", "Weeks")).elementHandle()
     edits.push(
-      await page.evaluate(() => {
-        const close = document.querySelector('[row-index="1"] .ag-cell[col-id="5"]')!
-        const was = close.textContent
-        const field = document.querySelector("textarea")!
+      await page.evaluate((close) => {
+        const was = close!.textContent
         return new Promise<number>((done) => {
           const from = performance.now()
           const look = () =>
-            close.textContent === was
+            close!.textContent === was
               ? requestAnimationFrame(look)
               : requestAnimationFrame(() => done(performance.now() - from))
-          field.dispatchEvent(new KeyboardEvent("keydown", {key: "Enter", bubbles: true}))
-          look()
+          document
+            .querySelector("textarea")!
+            .dispatchEvent(new KeyboardEvent("keydown", {key: "Enter", bubbles: true, cancelable: true}))
+          requestAnimationFrame(look)
         })
-      }),
+      }, close),
     )
   }
-  console.log(
-    `cold start to a readable plan: median ${median(starts).toFixed(0)} ms of ${starts.map((t) => t.toFixed(0)).join(" ")}\n` +
-      `key to painted plan: median ${median(edits).toFixed(1)} ms of ${edits.map((t) => t.toFixed(0)).join(" ")}`,
-  )
-  expect(starts).toHaveLength(5)
+  console.log(line("key to the plan's change on screen", edits))
+  expect(edits).toHaveLength(15)
 })
