@@ -26,4 +26,4 @@ export function dayOf(iso: string): number | null {
 export const isoOf = (day: number): string =>
   new Date(ZERO + Math.floor(day) * DAY).toISOString().slice(0, 10)
 
-export const yearOf = (day: number): number => Number(isoOf(day).slice(0, 4))
+export const yearOf = (day: number): number => new Date(ZERO + Math.floor(day) * DAY).getUTCFullYear()

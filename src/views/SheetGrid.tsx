@@ -20,7 +20,7 @@ import {
   type SuppressKeyboardEventParams,
 } from "ag-grid-community"
 import {AgGridReact} from "ag-grid-react"
-import {useEffect, useImperativeHandle, useMemo, useRef, type Ref} from "react"
+import {useCallback, useEffect, useImperativeHandle, useMemo, useRef, type Ref} from "react"
 import {chooseKeeping, startEditing} from "../editor/editing"
 import {pressKey} from "../editor/keys"
 import type {Store} from "../editor/store"
@@ -99,26 +99,35 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
   useEffect(nameGrid, [label])
 
   const isLong = count > MOST_ROWS_SHOWN
-  const focus = () => {
+  const focus = useCallback(() => {
     const {row, col} = store.getState().cell
     if (!api.current || row >= count) return
     if (isLong) api.current.ensureIndexVisible(row)
     api.current.ensureColumnVisible(String(col))
     api.current.setFocusedCell(row, String(col))
-  }
-  useImperativeHandle(focusRef, () => ({focus}))
+  }, [store, count, isLong])
+  useImperativeHandle(focusRef, () => ({focus}), [focus])
 
-  const onKey = ({event}: SuppressKeyboardEventParams<SheetRow>) => {
-    const leaves = event.key === "Tab" && leaving.current
-    leaving.current = event.key === "Escape"
-    if (leaving.current) store.turn(() => ({said: "Tab now leaves the sheet."}))
-    if (leaves || leaving.current) return true
-    const used = pressKey(store, event, MOST_ROWS_SHOWN - 1)
-    if (!used) return true // the grid's own keys would disagree with ours
-    event.preventDefault()
-    if (!store.getState().editing) focus()
-    return true
-  }
+  // One object for as long as it can be: for a new one the grid builds all its columns anew.
+  const defaultColDef = useMemo((): ColDef<SheetRow> => {
+    const onKey = ({event}: SuppressKeyboardEventParams<SheetRow>) => {
+      const leaves = event.key === "Tab" && leaving.current
+      leaving.current = event.key === "Escape"
+      if (leaving.current) store.turn(() => ({said: "Tab now leaves the sheet."}))
+      if (leaves || leaving.current) return true
+      const used = pressKey(store, event, MOST_ROWS_SHOWN - 1)
+      if (!used) return true // the grid's own keys would disagree with ours
+      event.preventDefault()
+      if (!store.getState().editing) focus()
+      return true
+    }
+    return {
+      sortable: false,
+      suppressMovable: true,
+      suppressKeyboardEvent: onKey,
+      suppressHeaderKeyboardEvent: () => false,
+    }
+  }, [store, focus])
 
   const onFocused = ({rowIndex, rowPinned, column}: CellFocusedEvent) => {
     if (rowIndex === null || rowPinned || column === null || typeof column === "string") return
@@ -154,12 +163,7 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
         rowData={rowData}
         pinnedBottomRowData={totalRow}
         columnDefs={columnDefs}
-        defaultColDef={{
-          sortable: false,
-          suppressMovable: true,
-          suppressKeyboardEvent: onKey,
-          suppressHeaderKeyboardEvent: () => false,
-        }}
+        defaultColDef={defaultColDef}
         getRowId={({data}) => String(data.row)}
         ensureDomOrder
         suppressColumnVirtualisation={sheet.columns.length <= 30}
