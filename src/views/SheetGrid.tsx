@@ -11,8 +11,6 @@ import {
   ScrollApiModule,
   ValidationModule,
   createTheme,
-  type CellClickedEvent,
-  type CellFocusedEvent,
   type ColDef,
   type GridApi,
   type ICellRendererComp,
@@ -20,12 +18,22 @@ import {
   type SuppressKeyboardEventParams,
 } from "ag-grid-community"
 import {AgGridReact} from "ag-grid-react"
-import {useCallback, useEffect, useImperativeHandle, useMemo, useRef, type Ref} from "react"
+import {
+  useCallback,
+  useEffect,
+  useImperativeHandle,
+  useMemo,
+  useRef,
+  type FocusEvent,
+  type MouseEvent,
+  type Ref,
+} from "react"
 import {chooseKeeping, startEditing} from "../editor/editing"
 import {pressKey} from "../editor/keys"
+import {choose} from "../editor/selection"
 import type {Store} from "../editor/store"
 import {cellName} from "../editor/words"
-import type {Column} from "../workbook/document"
+import {isSameCell, type CellAddress, type Column} from "../workbook/document"
 import {columnLetters} from "../workbook/formula"
 import {planSheet} from "../workbook/plan"
 import {TOTAL_ROW, cellViewAt, isWordColumn, sameView, type CellView} from "./cellView"
@@ -129,30 +137,27 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
     }
   }, [store, focus])
 
-  const onFocused = ({rowIndex, rowPinned, column}: CellFocusedEvent) => {
-    if (rowIndex === null || rowPinned || column === null || typeof column === "string") return
-    const col = Number(column.getColId())
-    const {cell: chosen, editing} = store.getState()
-    if (Number.isNaN(col) || editing || (chosen.row === rowIndex && chosen.col === col)) return
-    chooseKeeping(store, {sheet: chosen.sheet, row: rowIndex, col})
+  // The page's own events, since the grid tells of clicks and focus late: the person may be typing by then,
+  // and what is typed would land in another cell.
+  const onFocus = ({target}: FocusEvent) => {
+    const at = cellOf(target, cell.sheet)
+    if (at && !store.getState().editing && !isSameCell(at, store.getState().cell)) store.turn(choose(at))
   }
-
-  const onClicked = ({rowIndex, rowPinned, column}: CellClickedEvent) => {
-    const col = Number(column.getColId())
-    const {cell: chosen} = store.getState()
-    // The grid tells of a click a moment later, when the person may be typing in that very cell already.
-    const isChosen = chosen.row === rowIndex && chosen.col === col
-    if (rowIndex === null || rowPinned || Number.isNaN(col) || isChosen) return
-    chooseKeeping(store, {sheet: cell.sheet, row: rowIndex, col})
+  const onMouseDown = ({target, button}: MouseEvent) => {
+    const at = cellOf(target, cell.sheet)
+    if (at && button === 0 && !isSameCell(at, store.getState().cell)) chooseKeeping(store, at)
   }
 
   return (
     <div
       className="sheet"
+      role="presentation"
       style={
         isLong ? {height: HEAD_HEIGHT + (MOST_ROWS_SHOWN + (hasTotal ? 1 : 0)) * ROW_HEIGHT + 16} : undefined
       }
       ref={box}
+      onFocus={onFocus}
+      onMouseDown={onMouseDown}
     >
       <AgGridReact<SheetRow>
         key={`${cell.sheet}:${sheet.name}`}
@@ -174,12 +179,18 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
           nameGrid()
         }}
         onGridPreDestroyed={() => (api.current = null)}
-        onCellFocused={onFocused}
-        onCellClicked={onClicked}
         onCellDoubleClicked={({rowPinned}) => !rowPinned && store.turn(startEditing)}
       />
     </div>
   )
+}
+
+/** The cell that a part of the page belongs to: none for row numbers, headings and the row of totals. */
+function cellOf(target: EventTarget, sheet: number): CellAddress | null {
+  const cell = (target as Element).closest(".ag-cell")
+  const row = Number(cell?.closest("[row-index]")?.getAttribute("row-index") ?? NaN)
+  const col = Number(cell?.getAttribute("col-id") ?? NaN)
+  return Number.isNaN(row) || Number.isNaN(col) ? null : {sheet, row, col}
 }
 
 function columnsOf(

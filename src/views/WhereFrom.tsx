@@ -4,7 +4,7 @@ import {textWithUnit} from "../editor/display"
 import {chooseKeeping} from "../editor/editing"
 import type {Store} from "../editor/store"
 import {cellName, movedFrom} from "../editor/words"
-import type {CellAddress, Document} from "../workbook/document"
+import {isSameCell, type CellAddress, type Document} from "../workbook/document"
 import {sentenceOf} from "../workbook/faults"
 import {originOf, usedOf, type Input} from "../workbook/trace"
 import {isFault} from "../workbook/value"
@@ -104,10 +104,10 @@ function OriginStep({store, at, isFirst, onFollow, onGo}: StepProps) {
   const value = store.valueAt(at)
   const isDate = store.workbook.isDateAt(at)
   const moved = movedFrom(
-    changes.find((change) => isSame(change.at, at)),
+    changes.find((change) => isSameCell(change.at, at)),
     isDate,
   )
-  const began = isFault(value) && value.began && !isSame(value.began, at) ? value.began : null
+  const began = isFault(value) && value.began && !isSameCell(value.began, at) ? value.began : null
   return (
     <li>
       <div>
@@ -281,7 +281,7 @@ function Users({store, at, onGo}: {store: Store; at: CellAddress; onGo: (at: Cel
 const Address = ({store, at, onGo}: {store: Store; at: CellAddress; onGo: (at: CellAddress) => void}) => {
   const {document, cell} = store.getState()
   const text = addressText(document, at, cell.sheet)
-  return isSame(at, cell) ? (
+  return isSameCell(at, cell) ? (
     <span className="kind">{text}</span>
   ) : (
     <button className="link small" onClick={() => onGo(at)}>
@@ -294,5 +294,3 @@ const Address = ({store, at, onGo}: {store: Store; at: CellAddress; onGo: (at: C
 const isOwnKey = (at: CellAddress, cells: readonly CellAddress[]) =>
   cells.every(({col}) => col === 0) &&
   (cells.length !== 1 || cells[0]!.row === at.row || cells[0]!.sheet !== at.sheet)
-
-const isSame = (a: CellAddress, b: CellAddress) => a.sheet === b.sheet && a.row === b.row && a.col === b.col

@@ -98,6 +98,9 @@ export interface CellAddress {
   readonly col: number
 }
 
+export const isSameCell = (a: CellAddress, b: CellAddress): boolean =>
+  a.sheet === b.sheet && a.row === b.row && a.col === b.col
+
 export const contentAt = ({sheets}: Document, {sheet, row, col}: CellAddress): Content =>
   sheets[sheet]?.rows[row]?.[col] ?? null
 

@@ -44,6 +44,7 @@ it("measures the time from the key that keeps an entry to the plan's change on s
     await sheet.choose("Long Acre", "Open")
     await page.keyboard.type(i % 2 ? "25 Apr" : "28 Apr")
     const close = await (await sheet.cell("Long Acre", "Weeks")).elementHandle()
+    await page.waitForTimeout(300) // a person's pause: what the typing itself set off is done
     edits.push(
       await page.evaluate((close) => {
         const was = close!.textContent

@@ -95,6 +95,22 @@ describe("the keyboard", () => {
     expect(trouble).toEqual([])
   })
 
+  it("types into the cell that was clicked, however soon the keys follow", async () => {
+    const {page, sheet} = await openPlan()
+    const cells = [await sheet.cell("Long Acre", "Open"), await sheet.cell("Well Field", "Open")] as const
+    const boxes = await Promise.all(cells.map((cell) => cell.boundingBox()))
+    for (let i = 0; i < 8; i++) {
+      const {x, y, width, height} = boxes[i % 2]!
+      const text = `${i + 2} May`
+      await page.mouse.click(x + width / 2, y + height / 2)
+      await page.keyboard.type(text)
+      await page.keyboard.press("Enter")
+      expect(await cells[i % 2]!.innerText()).toBe(text)
+    }
+    expect(await sheet.text("Sand Piece", "Open")).toBe("23 Apr")
+    expect(await sheet.text("Home Strip", "Open")).toBe("28 Apr")
+  })
+
   it("chooses a row in the calendar and the sheet follows", async () => {
     const {page, sheet} = await openPlan()
     const bar = page.locator(".cal [aria-label^='Sand Piece']")
