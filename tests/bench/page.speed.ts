@@ -40,7 +40,7 @@ it("measures the time from the key that keeps an entry to the plan's change on s
   const sheet = sheetOn(page)
   await page.locator(".ag-cell").first().waitFor()
   const edits: number[] = []
-  for (let i = 0; i < 15; i++) {
+  for (let i = 0; i < 30; i++) {
     await sheet.choose("Long Acre", "Open")
     await page.keyboard.type(i % 2 ? "25 Apr" : "28 Apr")
     const close = await (await sheet.cell("Long Acre", "Weeks")).elementHandle()
@@ -62,6 +62,7 @@ it("measures the time from the key that keeps an entry to the plan's change on s
       }, close),
     )
   }
-  console.log(line("key to the plan's change on screen", edits))
-  expect(edits).toHaveLength(15)
+  console.log(line("key to the plan's change on screen, first edits", edits.slice(0, 5)))
+  console.log(line("key to the plan's change on screen, once the browser is warm", edits.slice(15)))
+  expect(edits).toHaveLength(30)
 })
