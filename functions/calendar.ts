@@ -27,3 +27,21 @@ export const isoOf = (day: number): string =>
   new Date(ZERO + Math.floor(day) * DAY).toISOString().slice(0, 10)
 
 export const yearOf = (day: number): number => new Date(ZERO + Math.floor(day) * DAY).getUTCFullYear()
+
+/** Days from 1 January on, counted from 1: 1 January is day 1. */
+export const dayOfYear = (day: number): number => Math.floor(day) - newYear(yearOf(day)) + 1
+
+const newYear = (year: number) => Math.round((Date.UTC(year, 0, 1) - ZERO) / DAY)
+
+/** The year that a model runs in: 365 or 366 days from the first of a month. */
+export interface ModelYear {
+  readonly first: number
+  readonly days: number
+}
+
+/** The model year that holds a day, when it starts with that month (1 to 12). */
+export function modelYearOf(day: number, startMonth: number): ModelYear {
+  const start = (year: number) => Math.round((Date.UTC(year, startMonth - 1, 1) - ZERO) / DAY)
+  const year = yearOf(day) - (day < start(yearOf(day)) ? 1 : 0)
+  return {first: start(year), days: start(year + 1) - start(year)}
+}

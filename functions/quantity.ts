@@ -24,6 +24,8 @@ export type Unit =
   | "per day"
   | "per day and °C"
   | "g/MJ"
+  | "MJ/m²/day"
+  | "°C, °C, MJ/m²/day"
   | "day of the year"
   | "date"
   | "days"

@@ -1,0 +1,40 @@
+/**
+ * Remembers results by the numbers they were worked out from, so that the cells of one model share one run wherever
+ * their ranges stand. Numbers are compared one by one; the hash only finds the place to look. When `most` results are
+ * held, the oldest goes.
+ */
+export function remembering<T>(most: number): (numbers: readonly number[], make: () => T) => T {
+  const held = new Map<number, {readonly numbers: readonly number[]; readonly result: T}[]>()
+  let count = 0
+  return (numbers, make) => {
+    const place = hashOf(numbers)
+    const there = held.get(place) ?? []
+    const found = there.find((one) => isSame(one.numbers, numbers))
+    if (found) return found.result
+    const result = make()
+    if (count >= most) {
+      const [oldest, entries] = held.entries().next().value!
+      held.delete(oldest)
+      count -= entries.length
+    }
+    held.set(place, [...there, {numbers: [...numbers], result}])
+    count++
+    return result
+  }
+}
+
+const isSame = (one: readonly number[], other: readonly number[]) =>
+  one.length === other.length && one.every((number, i) => Object.is(number, other[i]))
+
+const bits = new DataView(new ArrayBuffer(8))
+
+/** FNV-1a (Fowler, Noll and Vo), taken over 32 bits at a time. */
+function hashOf(numbers: readonly number[]): number {
+  let hash = 0x811c9dc5
+  for (const number of numbers) {
+    bits.setFloat64(0, number)
+    hash = Math.imul(hash ^ bits.getUint32(0), 0x01000193)
+    hash = Math.imul(hash ^ bits.getUint32(4), 0x01000193)
+  }
+  return hash
+}
