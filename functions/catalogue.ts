@@ -16,9 +16,16 @@ import {ROOT_AFTER} from "./root/after"
 import {ROOT_SPEARS_TO} from "./root/spearsTo"
 import {ROOT_LEFT} from "./root/left"
 import {ROOT_DATE_AT} from "./root/dateAt"
+import {ROOT_START} from "./root/start"
+import {ROOT_ON} from "./root/on"
+import {ROOT_SEASON} from "./root/season"
+import {ROOT_LAST_CLOSE} from "./root/lastClose"
+import {ROOT_RESERVE_FOR} from "./root/reserveFor"
+import {ROOT_WEIGH} from "./root/weigh"
 import {FERN_REFILL} from "./fern/refill"
 import {FERN_DAYS_NEEDED} from "./fern/daysNeeded"
 import {FERN_LAST_CLOSE} from "./fern/lastClose"
+import {FERN_SAFE_CLOSE} from "./fern/safeClose"
 import {SPEAR_MEAN} from "./spear/mean"
 import {SPEAR_SHARE_UNDER} from "./spear/shareUnder"
 import {SPEAR_TREND} from "./spear/trend"
@@ -46,6 +53,8 @@ import {CROP_BLEND} from "./crop/blend"
 import {CROP_GAP} from "./crop/gap"
 import {CROP_CARRY} from "./crop/carry"
 import {CROP_DENSITY} from "./crop/density"
+import {CROP_IN_YEAR} from "./crop/inYear"
+import {CROP_FIT} from "./crop/fit"
 import {STAND_AGE} from "./stand/age"
 import {STAND_PLANTS} from "./stand/plants"
 import {STAND_ALIVE} from "./stand/alive"
@@ -72,9 +81,16 @@ export const catalogue: readonly FormulaFunction[] = [
   ROOT_SPEARS_TO,
   ROOT_LEFT,
   ROOT_DATE_AT,
+  ROOT_START,
+  ROOT_ON,
+  ROOT_SEASON,
+  ROOT_LAST_CLOSE,
+  ROOT_RESERVE_FOR,
+  ROOT_WEIGH,
   FERN_REFILL,
   FERN_DAYS_NEEDED,
   FERN_LAST_CLOSE,
+  FERN_SAFE_CLOSE,
   SPEAR_MEAN,
   SPEAR_SHARE_UNDER,
   SPEAR_TREND,
@@ -102,6 +118,8 @@ export const catalogue: readonly FormulaFunction[] = [
   CROP_GAP,
   CROP_CARRY,
   CROP_DENSITY,
+  CROP_IN_YEAR,
+  CROP_FIT,
   STAND_AGE,
   STAND_PLANTS,
   STAND_ALIVE,

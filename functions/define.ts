@@ -1,4 +1,4 @@
-import {CellFault, isRange, type Given, type Parameter} from "./parameters"
+import {CellFault, choice, isRange, type Given, type Parameter} from "./parameters"
 import type {Unit} from "./quantity"
 import {isRefusal, notYet, wrongKind, type Refusal} from "./refusal"
 import type {SourceKey} from "./sources"
@@ -24,7 +24,12 @@ export interface FormulaFunction<P extends Parameters = Parameters> {
   readonly parameters: P
   /** Lists that belong together row by row: a blank in one leaves out that row of all. */
   readonly together?: readonly (keyof P & string)[]
-  readonly returns: {readonly label: string; readonly unit: Unit}
+  readonly returns: {
+    readonly label: string
+    readonly unit: Unit
+    /** Where the first argument names the outcome wanted: the outcomes by their names. */
+    readonly named?: Outcomes
+  }
   /** What it refuses beyond the limits of its arguments, in words for the help. */
   readonly refuses?: readonly string[]
   readonly sources: readonly [SourceKey, ...SourceKey[]]
@@ -32,6 +37,17 @@ export interface FormulaFunction<P extends Parameters = Parameters> {
   readonly example: {readonly formula: string; readonly gives: Result}
   calculate(given: Arguments<P>): Result | Refusal
 }
+
+/** What a model can be asked for, by the name that is given as the first argument. */
+export type Outcomes = Readonly<Record<string, {readonly label: string; readonly unit: Unit}>>
+
+/** The unit of what a call gives: that of the outcome asked for where there are several. */
+export const unitGiven = ({returns}: FormulaFunction, first: Given | undefined): Unit =>
+  (typeof first === "string" && returns.named?.[first]?.unit) || returns.unit
+
+/** The first argument of a function with several outcomes: the name of the one wanted. */
+export const outcomeOf = <const O extends Outcomes>(outcomes: O): Parameter<keyof O & string> =>
+  choice("What is asked for", Object.keys(outcomes) as (keyof O & string)[])
 
 /** Gives `calculate` the types of its arguments from `parameters`. */
 export const defineFunction = <const P extends Parameters>(definition: FormulaFunction<P>): FormulaFunction =>

@@ -77,6 +77,27 @@ export function measured(label: string, unit: Unit, limits: Limits = {}): Parame
   return list(label, unit, limitsInWords({unit, limits}), (held) => readNumber(label, unit, limits, held))
 }
 
+/**
+ * A range of numbers of which each belongs to a year, in their order. Blanks after the last are the end; a blank between
+ * would move the others to other years, so it is refused.
+ */
+export function yearly(label: string, unit: Unit, limits: Limits = {}): Parameter<readonly number[]> {
+  const read = (given: Given) => {
+    const cells = isRange(given) ? given.flat() : [given]
+    const end = cells.findLastIndex((held) => held !== null) + 1
+    if (end === 0) return notYet(`${label}: not there yet`)
+    const numbers: number[] = []
+    for (const held of cells.slice(0, end)) {
+      if (held === null) return wrongKind(`${label}: year ${numbers.length + 1} is blank`)
+      const number = readNumber(label, unit, limits, held)
+      if (isRefusal(number)) return number
+      numbers.push(number)
+    }
+    return numbers
+  }
+  return {label, unit, takes: limitsInWords({unit, limits}), isRange: true, read}
+}
+
 /** A range of days. Blanks are left out. */
 export const dates = (label: string): Parameter<readonly number[]> =>
   list(label, "date", "dates", (held) => readDay(label, held))

@@ -8,7 +8,7 @@ import {
   SimpleRangeValue,
 } from "hyperformula"
 import {catalogue} from "./catalogue"
-import {answer, type FormulaFunction} from "./define"
+import {answer, unitGiven, type FormulaFunction} from "./define"
 import {CellFault, type Given, type Held} from "./parameters"
 import {isRefusal, type ErrorCode} from "./refusal"
 
@@ -51,16 +51,14 @@ class CataloguePlugin extends FunctionPlugin {
    */
   answer(definition: FormulaFunction, args: Arguments, state: State) {
     try {
-      const result = answer(
-        definition,
-        args.map((arg) => given(this.evaluateAst(arg, state))),
-      )
+      const values = args.map((arg) => given(this.evaluateAst(arg, state)))
+      const result = answer(definition, values)
       if (result instanceof CellFault) return result.origin as CellError
       if (isRefusal(result)) return new CellError(errorTypes[result.code], result.refused)
       if (typeof result === "string") return result
       if (!Number.isFinite(result))
         return new CellError(ErrorType.NUM, `${definition.name} has no finite answer`)
-      return definition.returns.unit === "date"
+      return unitGiven(definition, values[0]) === "date"
         ? this.returnNumberWrapper(result, "NUMBER_DATE" as never)
         : result
     } catch (fault) {

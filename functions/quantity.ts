@@ -45,6 +45,7 @@ export type Unit =
   | "text"
   | "names and numbers"
   | "as given"
+  | "as named"
   | "number"
 
 /** The numbers a quantity may take. `min` and `max` are allowed themselves, `above` and `below` are not. */
@@ -91,4 +92,4 @@ export function limitsInWords({
 export const withUnit = (value: number, unit: Unit) => `${value}${unitInWords(unit)}`
 
 const unitInWords = (unit: Unit) =>
-  ["share", "number", "as given", "count", "text", "year"].includes(unit) ? "" : ` ${unit}`
+  ["share", "number", "as given", "as named", "count", "text", "year"].includes(unit) ? "" : ` ${unit}`

@@ -49,6 +49,11 @@ export const climateRange: Parameter<Climate> = {
   },
 }
 
+/** Monthly normals as they can be typed into a formula, for the examples of the help (an invented site). */
+export const EXAMPLE_CLIMATE =
+  "{0.6,3.6,4.4;1.5,3,7.1;4.5,4.2,11.1;9.1,7,15.4;13.9,10.6,18.8;17.6,14,20.4;" +
+  "19.3,16.4,19.7;18.5,17,16.8;15.4,15.7,12.8;10.8,12.9,8.5;6,9.3,5.1;2.3,5.9,3.6}"
+
 const remembered = remembering<Climate>(20)
 
 /** A climate from its numbers, row by row: the same numbers give the same object again, while it is remembered. */
