@@ -1,8 +1,9 @@
 import type {CropValue} from "./cropValue"
 import {fernValues} from "./fern/values"
+import {readOnce} from "./memo"
 import {isRange, shown, type Held, type Parameter} from "./parameters"
 import {isWithin, limitsInWords, withUnit} from "./quantity"
-import {outOfRange, wrongKind, type Refusal} from "./refusal"
+import {isRefusal, outOfRange, wrongKind, type Refusal} from "./refusal"
 import {rootValues} from "./root/values"
 import {spearValues} from "./spear/values"
 
@@ -26,6 +27,10 @@ export function valuesOf<const N extends CropValueName>(
     N,
     number
   >
+  const withDefaults = readOnce((rows: readonly (readonly Held[])[]) => {
+    const replaced = readValues(rows)
+    return isRefusal(replaced) ? replaced : {...defaults, ...replaced}
+  })
   return {
     label: "Crop values",
     unit: "names and numbers",
@@ -33,18 +38,21 @@ export function valuesOf<const N extends CropValueName>(
     isRange: true,
     absent: {value: defaults, words: "the defaults"},
     names,
-    read(given) {
-      if (!isRange(given) || given.some((row) => row.length !== 2))
-        return wrongKind("Crop values must be a range of two columns, name and number")
-      const replaced: Record<string, number> = {}
-      const seen = new Set<string>()
-      for (const [name = null, number = null] of given) {
-        const refusal = takeRow(name, number, replaced, seen)
-        if (refusal) return refusal
-      }
-      return {...defaults, ...replaced}
-    },
+    read: (given) => (isRange(given) ? withDefaults(given) : wrongShape()),
   }
+}
+
+const wrongShape = () => wrongKind("Crop values must be a range of two columns, name and number")
+
+function readValues(rows: readonly (readonly Held[])[]): Record<string, number> | Refusal {
+  if (rows.some((row) => row.length !== 2)) return wrongShape()
+  const replaced: Record<string, number> = {}
+  const seen = new Set<string>()
+  for (const [name = null, number = null] of rows) {
+    const refusal = takeRow(name, number, replaced, seen)
+    if (refusal) return refusal
+  }
+  return replaced
 }
 
 function takeRow(name: Held, number: Held, into: Record<string, number>, seen: Set<string>): Refusal | null {

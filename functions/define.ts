@@ -119,10 +119,16 @@ function nothingLeft(group: readonly string[], parameters: Parameters, read: Rec
   return notYet(`${group.map((key) => parameters[key]!.label).join(", ")}: no row is complete yet`)
 }
 
-const faultIn = (given: Given, skips: readonly string[] = []) =>
-  (isRange(given) ? given.flat() : [given]).find(
-    (held): held is CellFault => held instanceof CellFault && !skips.includes(held.code),
-  )
+/** Ranges that were found to hold no error at all. A range that is read again is the same object. */
+const sound = new WeakSet<object>()
+
+function faultIn(given: Given, skips: readonly string[] = []): CellFault | undefined {
+  if (!isRange(given)) return given instanceof CellFault && !skips.includes(given.code) ? given : undefined
+  if (sound.has(given)) return undefined
+  const faults = given.flat().filter((held): held is CellFault => held instanceof CellFault)
+  if (faults.length === 0) sound.add(given)
+  return faults.find(({code}) => !skips.includes(code))
+}
 
 /** After `faultIn` only errors that count as blanks are left in a list. */
 const blankWhereSkipped = (given: Given, skips: readonly string[] | undefined): Given => {

@@ -38,3 +38,13 @@ function hashOf(numbers: readonly number[]): number {
   }
   return hash
 }
+
+/** Remembers what was read from a range for as long as the range itself is held. */
+export function readOnce<R extends object, T>(read: (range: R) => T): (range: R) => T {
+  const held = new WeakMap<R, {readonly result: T}>()
+  return (range) => {
+    const found = held.get(range) ?? {result: read(range)}
+    held.set(range, found)
+    return found.result
+  }
+}

@@ -51,16 +51,14 @@ class CataloguePlugin extends FunctionPlugin {
    */
   answer(definition: FormulaFunction, args: Arguments, state: State) {
     try {
-      const values = args.map((arg) => given(this.evaluateAst(arg, state)))
+      const values = args.map((arg) => this.given(this.evaluateAst(arg, state)))
       const result = answer(definition, values)
       if (result instanceof CellFault) return result.origin as CellError
       if (isRefusal(result)) return new CellError(errorTypes[result.code], result.refused)
       if (typeof result === "string") return result
       if (!Number.isFinite(result))
         return new CellError(ErrorType.NUM, `${definition.name} has no finite answer`)
-      return unitGiven(definition, values[0]) === "date"
-        ? this.returnNumberWrapper(result, "NUMBER_DATE" as never)
-        : result
+      return unitGiven(definition, values[0]) === "date" ? this.dateOf(result) : result
     } catch (fault) {
       return new CellError(
         ErrorType.VALUE,
@@ -68,12 +66,40 @@ class CataloguePlugin extends FunctionPlugin {
       )
     }
   }
+
+  /**
+   * What an argument holds. A range of cells is read once and kept with the engine's own node of that range, which
+   * forgets what it keeps as soon as a cell in it changes: many cells take the same climate and crop values.
+   */
+  private given(value: EngineValue): Given {
+    if (!(value instanceof SimpleRangeValue)) return held(value)
+    const {range} = value
+    const node = range && this.dependencyGraph.getRange(range.start, range.end)
+    const kept = node?.getFunctionValue(KEPT) as Given | undefined
+    if (kept) return kept
+    const read = value.data.map((row) => row.map(held))
+    node?.setFunctionValue(KEPT, read)
+    return read
+  }
+
+  private readonly dates = new Map<number, ReturnType<FunctionPlugin["returnNumberWrapper"]>>()
+
+  /**
+   * A number as a date of the engine: the same object for the same day, since the engine compares objects, and would
+   * work out anew all that rests on a date that has not changed.
+   */
+  private dateOf(day: number) {
+    const date = this.dates.get(day) ?? this.returnNumberWrapper(day, "NUMBER_DATE" as never)
+    if (this.dates.size > MOST_DATES) this.dates.clear()
+    this.dates.set(day, date)
+    return date
+  }
 }
 
-type EngineValue = ReturnType<FunctionPlugin["evaluateAst"]>
+const KEPT = "what our functions read"
+const MOST_DATES = 10_000
 
-const given = (value: EngineValue): Given =>
-  value instanceof SimpleRangeValue ? value.data.map((row) => row.map(held)) : held(value)
+type EngineValue = ReturnType<FunctionPlugin["evaluateAst"]>
 
 function held(value: Exclude<EngineValue, SimpleRangeValue>): Held {
   if (value === EmptyValue) return null

@@ -1,5 +1,5 @@
 import {dayOfYear, type ModelYear} from "../calendar"
-import {remembering} from "../memo"
+import {readOnce, remembering} from "../memo"
 import {isRange, shown, type Held, type Parameter} from "../parameters"
 import {isWithin, limitsInWords, withUnit, type Limits, type Unit} from "../quantity"
 import {isRefusal, notYet, outOfRange, wrongKind, type Refusal} from "../refusal"
@@ -31,23 +31,25 @@ export const climateRange: Parameter<Climate> = {
   unit: "°C, °C, MJ/m²/day",
   takes: "12 monthly or 365 daily rows of three columns: mean air and soil temperature, solar radiation",
   isRange: true,
-  read(given) {
-    if (!isRange(given) || given.some((row) => row.length !== 3))
-      return wrongKind(
-        "Climate must be a range of three columns: mean air and soil temperature, solar radiation",
-      )
-    if (![12, 365, 366].includes(given.length))
-      return wrongKind(`Climate must have 12 monthly rows or 365 daily ones, not ${given.length}`)
-    const numbers: number[] = []
-    for (const [i, row] of given.entries())
-      for (const [j, held] of row.entries()) {
-        const number = readEntry(held, i, j, given.length === 12)
-        if (isRefusal(number)) return number
-        numbers.push(number)
-      }
-    return remembered(numbers, () => climateOf(numbers))
-  },
+  read: (given) => (isRange(given) ? readClimate(given) : wrongShape()),
 }
+
+const wrongShape = () =>
+  wrongKind("Climate must be a range of three columns: mean air and soil temperature, solar radiation")
+
+const readClimate = readOnce((rows: readonly (readonly Held[])[]): Climate | Refusal => {
+  if (rows.some((row) => row.length !== 3)) return wrongShape()
+  if (![12, 365, 366].includes(rows.length))
+    return wrongKind(`Climate must have 12 monthly rows or 365 daily ones, not ${rows.length}`)
+  const numbers: number[] = []
+  for (const [i, row] of rows.entries())
+    for (const [j, held] of row.entries()) {
+      const number = readEntry(held, i, j, rows.length === 12)
+      if (isRefusal(number)) return number
+      numbers.push(number)
+    }
+  return remembered(numbers, () => climateOf(numbers))
+})
 
 /** Monthly normals as they can be typed into a formula, for the examples of the help (an invented site). */
 export const EXAMPLE_CLIMATE =

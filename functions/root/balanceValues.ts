@@ -1,4 +1,5 @@
 import {valuesOf, type CropValueName} from "../cropValues"
+import {readOnce} from "../memo"
 import {isRefusal, outOfRange, type Refusal} from "../refusal"
 
 /** The crop values of the daily reserve balance. */
@@ -61,9 +62,11 @@ export const balanceValues = {
   ...all,
   read(given: Parameters<typeof all.read>[0]) {
     const values = all.read(given)
-    return isRefusal(values) ? values : (contradiction(values) ?? values)
+    return isRefusal(values) ? values : checked(values)
   },
 }
+
+const checked = readOnce((values: BalanceValues) => contradiction(values) ?? values)
 
 export type BalanceValues = Readonly<Record<(typeof balanceNames)[number], number>>
 

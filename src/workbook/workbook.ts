@@ -1,4 +1,5 @@
 import {DetailedCellError, HyperFormula, type RawCellContent} from "hyperformula"
+import {keepUnchanged} from "./keepUnchanged"
 import {dayOf} from "../../functions/calendar"
 import {registerCatalogue} from "../../functions/plugin"
 import {
@@ -166,6 +167,7 @@ export class Workbook {
     ])
     const names = [...WORDS, ...namesIn(this.#document)]
     const engine = HyperFormula.buildFromSheets(Object.fromEntries(contents), SETTINGS, names)
+    keepUnchanged(engine)
     this.#engine = engine
     this.#values = new Map()
     this.#changes = []
