@@ -44,6 +44,10 @@ const enter = (workbook: Workbook, ...cells: [at: CellAddress, content: Content]
 
 const day = (iso: string) => dayOf(iso)!
 
+// In a workbook the end of the fern follows the date on Named values, counted from the start of the model year.
+const YEAR_START = 29
+const FERN_END = `=DAYS(Fern_end_date,DATE(Season,B${YEAR_START},1))+1`
+
 /** What stays without an answer in a shipped workbook, by sheet, row and columns, and why. */
 const UNANSWERED: Record<string, {why: string; sheet: string; rows: string[]; columns: string[]}[]> = {
   "blank.json": [],
@@ -56,7 +60,7 @@ const UNANSWERED: Record<string, {why: string; sheet: string; rows: string[]; co
     },
     {
       why: "Top Corner is not sampled, not opened, and has no floor yet",
-      sheet: "Reserve",
+      sheet: "Crowns",
       rows: ["Top Corner"],
       columns: [
         "Sampled",
@@ -69,14 +73,16 @@ const UNANSWERED: Record<string, {why: string; sheet: string; rows: string[]; co
         "Reserve when sampled",
         "Opens",
         "Days to opening",
-        "Soil till opening",
+        "Structure at start",
+        "Store by the sample",
+        "Store at start",
+        "Sugar at opening",
         "Reserve at opening",
-        "Soil while cutting",
-        "Draw a day",
         "Your floor",
+        "Draw a day",
+        "Soil while cutting",
         "Floor at close",
-        "Above it",
-        "Days to it",
+        "Floor by hand",
       ],
     },
     {
@@ -84,6 +90,22 @@ const UNANSWERED: Record<string, {why: string; sheet: string; rows: string[]; co
       sheet: "Fern",
       rows: ["Top Corner"],
       columns: ["To come back to", "Your floor", "Room to refill", "Days needed", "Last close"],
+    },
+    {
+      why: "Top Corner is not cut",
+      sheet: "One week more",
+      rows: ["Top Corner"],
+      columns: [
+        "With one more",
+        "As planned",
+        "Crop now",
+        "Refill as planned",
+        "Refill with one more",
+        "Lowest as planned",
+        "Lowest with one more",
+        "Next spring as planned",
+        "Next spring with one more",
+      ],
     },
   ],
 }
@@ -154,10 +176,12 @@ describe("every workbook in the folder", () => {
     const listed = Object.entries<CropValue>(cropValues).map(
       ([name, {value, unit, limits, label, tag, from}]) => {
         const [least = null, most = null] = [limits.min ?? limits.above, limits.max ?? limits.below]
-        return [name, value, unit, least, most, label, tag, from]
+        return [name, name === "Fern_end" ? FERN_END : value, unit, least, most, label, tag, from]
       },
     )
-    expect(document.sheets[sheetOf(document, "Crop values")]!.rows).toEqual(listed)
+    const {rows} = document.sheets[sheetOf(document, "Crop values")]!
+    expect(rows).toEqual(listed)
+    expect(rows.findIndex(([name]) => name === "Year_start")).toBe(YEAR_START - 1)
   })
 
   it.each(files)("%s lists the works as functions/sources.ts has them, beside the farm's own", (file) => {
@@ -185,22 +209,20 @@ describe("hollow-brook-farm.json", () => {
   const workbook = open("hollow-brook-farm.json")
   const cellOf = (sheet: string, key: Content, heading: string) => valueOf(workbook, sheet, key, heading)
 
-  // Worked by hand. A tolerance is half of the last digit that the hand calculation carries.
+  // What rests on the daily balance comes from a separate calculation of its equations, with the same sample, normals
+  // and dates. The rest is worked by hand. A tolerance is half of the last digit given.
   const dates: [planting: string, close: string, heldBy: string, slack: number][] = [
-    // Price. Record at full bearing: 3420/.8574, 3010/.7716, 2780/.6945, mean 3964.2; times .6250 in 56 days: 44.24 kg/ha
-    // a day. Stop price (.95 + .03 + .86·.45 + 60/44.24)/.86 = 3.17: week 3 brings 3.30, week 4 3.15. 25 April and 3
-    // weeks: 15 May. Next is the age: 25 April and 8 weeks, 19 June.
-    ["North Bench", "2026-05-15", "price", 35],
-    // Reserve. 52 days after 25 April, see below. Next is the age, 19 June.
-    ["Long Acre", "2026-06-16", "reserve", 3],
-    // Spear size: the line through the four means meets 9.5 mm 34.1 days after 4 May. Next is the fern, 16 June:
-    // 610 g · 18 900 · .531 = 6 122 kg/ha, less 2 300, at 58 a day 65.9 + 25, rounded up 91, + 30 = 121 days before 15 October.
-    ["Sand Piece", "2026-06-07", "spear size", 9],
-    // Fern days: 560 g · 19 300 · .538 = 5 815 kg/ha, less 2 100, at 58 a day 64.05 + 25, rounded up 90, + 30 = 120 days
-    // before 15 October. Next is the crew, 20 June; the age allows 21 June.
-    ["Well Field", "2026-06-17", "fern days", 3],
-    // Two weeks at age 2, from 28 April. Next is the price: 3.00 in week 5 is the last above 2.91, so 1 June.
-    ["Home Strip", "2026-05-11", "weeks for its age", 21],
+    // Price. Season crop 2 786.9 kg/ha in 56 days: 49.77 a day. Stop price (.95 + .03 + .86·.45 + 60/49.77)/.86 = 2.99:
+    // week 5 brings 3.00, week 6 2.85. 25 April and 5 weeks: 29 May. Next is the age, 25 April and 8 weeks: 19 June.
+    ["North Bench", "2026-05-29", "price", 21],
+    // Reserve: its lowest by the balance is 1 607 kg/ha after a close on 10 June. Next is the age, 19 June.
+    ["Long Acre", "2026-06-10", "reserve", 9],
+    // Spear size: the line through the four means meets 9.5 mm 34.1 days after 4 May. Next is the age, 17 June.
+    ["Sand Piece", "2026-06-07", "spear size", 10],
+    // Crew: the last day booked. Next is the age: 27 April and 8 weeks.
+    ["Well Field", "2026-06-20", "crew", 1],
+    // Two weeks at age 2, from 28 April. Next is the price: 3.15 in week 4 is not below 3.153, so 3.30 in week 3: 18 May.
+    ["Home Strip", "2026-05-11", "weeks for its age", 7],
   ]
   it.each(dates)("closes %s on %s, held by %s", (planting, close, heldBy, slack) => {
     expect(cellOf("Season plan", planting, "Close")).toBe(day(close))
@@ -229,53 +251,70 @@ describe("hollow-brook-farm.json", () => {
     ["Season plan", "Top Corner", "Age", 1, 0],
     // The ten samples of Long Acre: mean 408.9, standard deviation 28.2, 80 % interval 396.6 to 421.2 (t, 9 degrees of
     // freedom: 1.383·28.2/√10 = 12.3).
-    ["Reserve", "Long Acre", "Taken", 10, 0],
-    ["Reserve", "Long Acre", "Used", 10, 0],
-    ["Reserve", "Long Acre", "Sugar", 408.9, 1e-9],
-    ["Reserve", "Long Acre", "Spread", 28.2, 0.05],
-    ["Reserve", "Long Acre", "Lower", 396.6, 0.05],
-    ["Reserve", "Long Acre", "Upper", 421.2, 0.05],
+    ["Crowns", "Long Acre", "Taken", 10, 0],
+    ["Crowns", "Long Acre", "Used", 10, 0],
+    ["Crowns", "Long Acre", "Sugar", 408.9, 1e-9],
+    ["Crowns", "Long Acre", "Spread", 28.2, 0.05],
+    ["Crowns", "Long Acre", "Lower", 396.6, 0.05],
+    ["Crowns", "Long Acre", "Upper", 421.2, 0.05],
     // Normal quantile of 90 %: (1.645·28.2/15)² = 9.6, rounded up.
-    ["Reserve", "Long Acre", "Plants to sample", 10, 0],
+    ["Crowns", "Long Acre", "Plants to sample", 10, 0],
     // 600 g · 18 400 = 11 040 kg/ha of dry root, of which .4089 is sugar.
-    ["Reserve", "Long Acre", "Structure", 6525.7, 0.05],
-    ["Reserve", "Long Acre", "Reserve when sampled", 4514.3, 0.05],
-    // 5 March to 25 April; soil (4.2 + 7.0)/2.
-    ["Reserve", "Long Acre", "Days to opening", 51, 0],
-    ["Reserve", "Long Acre", "Soil till opening", 5.6, 1e-9],
-    // Upkeep .0022·2^((5.6 - 20)/10)·6525.7 = 5.291 a day, 269.9 in 51 days.
-    ["Reserve", "Long Acre", "Reserve at opening", 4244.4, 0.05],
-    // 90.93 kg/ha a day (below) · .20832 = 18.94, and upkeep at (7.0 + 10.6 + 14.0)/3 = 10.53 °C, 7.45.
-    ["Reserve", "Long Acre", "Draw a day", 26.39, 0.005],
-    // 1 600/.56; (4244.4 - 2857.1)/26.39 = 52.6 days.
-    ["Reserve", "Long Acre", "Floor at close", 2857.1, 0.05],
-    ["Reserve", "Long Acre", "Days to it", 52, 0],
-    ["Season plan", "Long Acre", "reserve", day("2026-06-16"), 0],
-    // (5 150 + 5 320 + 5 610)/3, all at full bearing; times .95 at age 9; in 56 days.
+    ["Crowns", "Long Acre", "Structure", 6525.7, 0.05],
+    ["Crowns", "Long Acre", "Reserve when sampled", 4514.3, 0.05],
+    ["Crowns", "Long Acre", "Days to opening", 51, 0], // 5 March to 25 April
+    // Carried back over the 64 days to 1 January: 6 525.7/.99972^64, and the upkeep of each day put back.
+    ["Crowns", "Long Acre", "Structure at start", 6643.76, 0.005],
+    ["Crowns", "Long Acre", "Store at start", 4806.35, 0.005],
+    ["Crowns", "Long Acre", "Sugar at opening", 397.93, 0.005],
+    ["Crowns", "Long Acre", "Reserve at opening", 4253.1, 0.05],
+    ["Season plan", "Long Acre", "reserve", day("2026-06-10"), 0],
+    ["Season plan", "Long Acre", "fern days", day("2026-06-30"), 0],
+    ["Season plan", "Sand Piece", "reserve", day("2026-06-23"), 0],
+    ["Season plan", "Well Field", "fern days", day("2026-06-26"), 0],
+    // By hand: 83.138 kg/ha a day · .20832 = 17.32, and upkeep at (7.0 + 10.6 + 14.0)/3 = 10.53 °C, 7.45.
+    ["Crowns", "Long Acre", "Draw a day", 24.77, 0.005],
+    ["Crowns", "Long Acre", "Floor at close", 2857.1, 0.05], // 1 600/.56
+    ["Crowns", "Long Acre", "Floor by hand", day("2026-06-20"), 0], // (4 253.1 - 2 857.1)/24.77 = 56.4 days
+    ["Expected crop", "Long Acre", "By the balance", 5289, 0.05],
+    // Record 5 150 + 5 320 + 5 610, balance 3·6 107.2 for 24 April to 28 June: 1 + 3/5·(.8777 - 1).
+    ["Expected crop", "Long Acre", "Factor", 0.9266, 0.00005],
+    ["Expected crop", "Long Acre", "Ageing", 0.95, 0],
+    ["Expected crop", "Long Acre", "Season crop", 4655.7, 0.05],
+    ["Expected crop", "Long Acre", "A day", 83.138, 0.0005],
+    ["Expected crop", "North Bench", "Factor", 1.1981, 0.00005],
+    ["Expected crop", "North Bench", "Ageing", 0.625, 0.00005], // ×.95 from age 9 to 11, ×.90 after: .95³·.9³
+    // Foretold from the years before: 15.0 and 13.5 % too low; 1.6 and 7.8 % too low for Well Field.
+    ["Expected crop", "North Bench", "Foretold within", 0.1423, 0.00005],
+    ["Expected crop", "Well Field", "Foretold within", 0.0473, 0.00005],
+    ["Expected crop", "Home Strip", "Factor", 1, 0], // no record
+    ["Expected crop", "Home Strip", "Season crop", 624.8, 0.05],
+    // (5 150 + 5 320 + 5 610)/3, all at full bearing: what would be taken without a root sample.
     ["Expected crop", "Long Acre", "At full bearing", 5360, 1e-9],
-    ["Expected crop", "Long Acre", "Season crop", 5092, 1e-9],
-    ["Expected crop", "Long Acre", "A day", 90.93, 0.005],
-    ["Expected crop", "Long Acre", "Low", 63.65, 0.005],
-    ["Expected crop", "Long Acre", "High", 118.21, 0.005],
     // No record: mean of the farm's twelve at full bearing, (3988.8 + 3901.0 + 4002.9 + 5150 + 5320 + 5610 + 5600 +
-    // 5536.8 + 5540 + 4133.3 + 4960 + 5437.5)/12 = 4931.7; times .15.
+    // 5536.8 + 5540 + 4133.3 + 4960 + 5437.5)/12 = 4931.7.
     ["Expected crop", "Home Strip", "At full bearing", 4931.7, 0.05],
-    ["Season plan", "Home Strip", "Yield", 739.8, 0.05],
-    // 620 at age 2, 2 480 at age 3, 4 350 at age 4: divided by .15, .5, .8.
-    ["Expected crop", "Well Field", "At full bearing", 4843.6, 0.05],
-    // Limits that do not hold: 25 April and 8 weeks; 3.05 a kg in the last week is not reached by any price below.
+    // Limits that do not hold: 25 April and 8 weeks.
     ["Season plan", "Long Acre", "weeks for its age", day("2026-06-19"), 0],
-    // Stop price (.98 + .387 + 60/90.93)/.86 = 2.36: even the last week (2.40) pays, so the end of the sheet Prices.
-    ["Season plan", "Long Acre", "Stop price", 2.357, 0.0005],
-    ["Season plan", "Long Acre", "price", day("2026-07-03"), 0],
-    // 25 April to 16 June: 53 days. Air (9.1 + 13.9 + 17.6)/3 = 13.53 °C: a gap of ln(30/16)/(.05·8.53) = 1.47, rounded
-    // up 2 days: 52/2 and the first.
-    ["Season plan", "Long Acre", "Weeks", 53 / 7, 1e-9],
-    ["Season plan", "Long Acre", "Pickings", 27, 0],
-    // 90.93 · 53 · 6.4 ha.
-    ["Season plan", "Long Acre", "Crop", 30.84, 0.005],
-    // 16 May lies in week 4: 44.24·.86·(3.15 - .98/.86 - .45) - 60.
-    ["Season plan", "North Bench", "One more day", -0.63, 0.005],
+    // Stop price (.98 + .387 + 60/83.138)/.86 = 2.43: week 9 brings 2.50, week 10 2.40. 25 April and 9 weeks.
+    ["Season plan", "Long Acre", "Stop price", 2.429, 0.0005],
+    ["Season plan", "Long Acre", "price", day("2026-06-26"), 0],
+    // 25 April to 10 June: 47 days. Air (9.1 + 13.9 + 17.6)/3 = 13.53 °C: a gap of ln(30/16)/(.05·8.53) = 1.47, rounded
+    // up 2 days: 46/2 and the first.
+    ["Season plan", "Long Acre", "Weeks", 47 / 7, 1e-9],
+    ["Season plan", "Long Acre", "Pickings", 24, 0],
+    ["Season plan", "Long Acre", "Yield", 3894.8, 0.05],
+    ["Season plan", "Long Acre", "Crop", 24.93, 0.005], // 3 894.8 · 6.4 ha
+    // 30 May lies in week 6: 49.77·.86·(2.85 - .98/.86 - .45) - 60.
+    ["Season plan", "North Bench", "One more day", -6.05, 0.05],
+    // One week more from 10 to 17 June, and the year after.
+    ["One week more", "Long Acre", "Crop now", 597.3, 0.05],
+    ["One week more", "Long Acre", "Refill as planned", day("2026-08-10"), 0],
+    ["One week more", "Long Acre", "Refill with one more", day("2026-08-21"), 0],
+    ["One week more", "Long Acre", "Lowest as planned", 1607.1, 0.05],
+    ["One week more", "Long Acre", "Lowest with one more", 1448.4, 0.05],
+    ["One week more", "Long Acre", "Next spring as planned", 5117.3, 0.05],
+    ["One week more", "Long Acre", "Next spring with one more", 4774.9, 0.05],
     ["Fern", "Well Field", "Days needed", 120, 0],
     ["Fern", "Long Acre", "Last close", day("2026-07-01"), 0], // (4 514.3 - 1 600)/58 = 50.2 + 25, up 76, + 30 = 106 days
     ["Records", "North Bench", "At full bearing", 3420 / 0.8574, 1e-9],
@@ -293,8 +332,8 @@ describe("hollow-brook-farm.json", () => {
     const totals = document.sheets[sheet]!.columns.flatMap(({heading, total}) =>
       total ? [[heading, workbook.evaluate(total, sheet) as number] as const] : [],
     )
-    // 44.24·21·4.1 + 90.93·53·6.4 + 99.27·46·5.0 + 82.17·52·7.2 + 739.8·2.3 kg; the range is three tenths either way.
-    const crop = 89.95
+    // 1 693.7·4.1 + 3 894.8·6.4 + 4 649.2·5.0 + 5 703.6·7.2 + 624.8·2.3 kg; the range is three tenths either way.
+    const crop = 97.62
     const expected: Record<string, number> = {Area: 28, Crop: crop, Low: 0.7 * crop, High: 1.3 * crop}
     expect(totals.map(([heading]) => heading)).toEqual(Object.keys(expected))
     for (const [heading, total] of totals) expect(total, heading).toBeCloseTo(expected[heading]!, 1)
@@ -307,9 +346,9 @@ describe("hollow-brook-farm.json", () => {
       expect(found).toContainEqual({sheet: at.sheet, row: at.row, col: at.col})
     const at = (sheet: string, heading: string) => place(document, sheet, "Long Acre", heading)
     holds(used(at("Season plan", "Close")), at("Season plan", "reserve"))
-    holds(used(at("Season plan", "reserve")), at("Reserve", "Reserve at opening"))
-    holds(used(at("Reserve", "Reserve at opening")), at("Reserve", "Sugar"))
-    const found = used(at("Reserve", "Sugar"))
+    holds(used(at("Season plan", "reserve")), at("Crowns", "Store at start"))
+    holds(used(at("Crowns", "Store at start")), at("Crowns", "Sugar"))
+    const found = used(at("Crowns", "Sugar"))
     const {sheet, col} = at("Root samples", "Sugar")
     const samples = found.filter((cell) => cell.sheet === sheet && cell.col === col)
     const rows = [...new Set(samples.map(({row}) => row))]
@@ -370,11 +409,11 @@ describe("a change in hollow-brook-farm.json", () => {
     const [first, second] = samples("Long Acre", "Sugar") as [CellAddress, CellAddress]
     enter(workbook, [first, null])
     // (4 089 - 412)/9
-    expect(cellOf("Reserve", "Long Acre", "Sugar")).toBeCloseTo(408.556, 3)
-    expect(cellOf("Reserve", "Long Acre", "Used")).toBe(9)
+    expect(cellOf("Crowns", "Long Acre", "Sugar")).toBeCloseTo(408.556, 3)
+    expect(cellOf("Crowns", "Long Acre", "Used")).toBe(9)
     expect(check("Blank samples")).toEqual([1, "Long Acre"])
     enter(workbook, [second, 0])
-    expect(cellOf("Reserve", "Long Acre", "Sugar")).toBeCloseTo((4089 - 412 - 388) / 9, 9)
+    expect(cellOf("Crowns", "Long Acre", "Sugar")).toBeCloseTo((4089 - 412 - 388) / 9, 9)
     expect(check("Samples outside the usual range")).toEqual([1, "Long Acre"])
   })
 
@@ -386,9 +425,9 @@ describe("a change in hollow-brook-farm.json", () => {
       ...samples("Long Acre", "Reading").map((at, i): [CellAddress, Content] => [at, 18 + (i % 2)]),
     )
     // Five readings of 18 and five of 19: mean 18.5, so 15 + 20·18.5; spread 20·√(10·.25/9).
-    expect(cellOf("Reserve", "Long Acre", "Used")).toBe(10)
-    expect(cellOf("Reserve", "Long Acre", "Sugar")).toBeCloseTo(385, 9)
-    expect(cellOf("Reserve", "Long Acre", "Spread")).toBeCloseTo(10.541, 3)
+    expect(cellOf("Crowns", "Long Acre", "Used")).toBe(10)
+    expect(cellOf("Crowns", "Long Acre", "Sugar")).toBeCloseTo(385, 9)
+    expect(cellOf("Crowns", "Long Acre", "Spread")).toBeCloseTo(10.541, 3)
   })
 
   it("moves the close with the fourth diameter", () => {
@@ -403,7 +442,7 @@ describe("a change in hollow-brook-farm.json", () => {
     const {workbook, at, cellOf, check} = changed()
     enter(workbook, [at("Season plan", "Long Acre", "Close"), "2026-06-18"])
     expect(cellOf("Season plan", "Long Acre", "Held by")).toBe("you")
-    expect(cellOf("Season plan", "Long Acre", "Slack")).toBe(-2)
+    expect(cellOf("Season plan", "Long Acre", "Slack")).toBe(-8)
     expect(check("Closes typed over")).toEqual([1, "Long Acre"])
     expect(cellOf("Season plan", "Long Acre", "Weeks")).toBeCloseTo(55 / 7, 9)
   })
@@ -442,7 +481,7 @@ describe("a change in hollow-brook-farm.json", () => {
     )
     expect(check("Samples too old at opening")).toEqual([1, "North Bench"])
     expect(check("Spear sizes dated after the plan")).toEqual([1, "Sand Piece"])
-    for (const sheet of ["Season plan", "Reserve", "Expected crop", "Fern"])
+    for (const sheet of ["Season plan", "Crowns", "Expected crop", "Fern"])
       expect(check(`Plantings missing from ${sheet}`)).toEqual([1, "Brook End"])
     expect(check("Names on Season plan that are no planting")).toEqual([1, "Home Strip"])
     enter(workbook, [at("Plantings", "Brook End", "Planting"), "Long Acre"])
@@ -482,7 +521,7 @@ describe("blank.json", () => {
       workbook.valueAt({sheet, row, col: 1}),
     )
     expect(new Set(counts)).toEqual(new Set([0]))
-    expect(counts).toHaveLength(18)
+    expect(counts).toHaveLength(20)
   })
 
   it("works out the farm's values once the farm's rows are typed into it", () => {
