@@ -14,14 +14,14 @@ describe("the season plan", () => {
     const {page, trouble, sheet} = await openPlan()
     const row = (planting: string) =>
       Promise.all(["Close", "Held by", "Weeks"].map((heading) => sheet.text(planting, heading)))
-    // Well Field: weeks 27 Apr + 56 - 1 = 21 Jun, crew 20 Jun, last date 24 Jun; fern days 15 Oct - 120 days = 17 Jun.
-    expect(await row("Well Field")).toEqual(["17 Jun", "fern days", "7.4"])
+    // Well Field: weeks 27 Apr + 56 - 1 = 21 Jun, crew 20 Jun, last date 24 Jun, fern and floor later: 55 days.
+    expect(await row("Well Field")).toEqual(["20 Jun", "crew", "7.9"])
     // Two weeks at age 2: 28 Apr + 14 - 1.
     expect(await row("Home Strip")).toEqual(["11 May", "weeks for its age", "2.0"])
     expect(await row("Sand Piece")).toEqual(["7 Jun", "spear size", "6.6"])
     expect(await row("Top Corner")).toEqual(["not cut", "young", ""])
     expect(await page.locator(".finding").innerText()).toMatch(
-      /^Sand Piece closes next, on 7 Jun, held by spear size/,
+      /^North Bench closes next, on 29 May, held by price; Sand Piece 9 days later, held by spear size/,
     )
     expect(trouble).toEqual([])
   })
@@ -89,9 +89,11 @@ describe("the season plan", () => {
   it("follows the fern's end date, a named value", async () => {
     const {sheet} = await openPlan()
     await sheet.open("Named values")
-    await sheet.type("Fern_end_date", "Value", "2026-10-10")
+    await sheet.type("Fern_end_date", "Value", "2026-10-01")
     await sheet.open("Season plan")
-    expect(await sheet.text("Well Field", "Close")).toBe("12 Jun")
+    // By a separate calculation of the balance: closed on 18 Jun it refills on 31 Aug, 31 days before the end; a day later, 29.
+    expect(await sheet.text("Well Field", "Close")).toBe("18 Jun")
+    expect(await sheet.text("Well Field", "Held by")).toBe("fern days")
   })
 })
 
@@ -99,7 +101,7 @@ describe("root samples", () => {
   // Ten dormant samples of Long Acre: 412 388 455 430 367 441 402 398 420 376, mean 408.9; t interval with 9 degrees of freedom.
   it("give the mean with its interval and how many were used", async () => {
     const {sheet} = await openPlan()
-    await sheet.open("Reserve")
+    await sheet.open("Crowns")
     expect(await sheet.text("Long Acre", "Sugar")).toBe("408.9")
     expect(await sheet.text("Long Acre", "Spread")).toBe("28.2")
     expect([await sheet.text("Long Acre", "Lower"), await sheet.text("Long Acre", "Upper")]).toEqual([
@@ -121,7 +123,7 @@ describe("root samples", () => {
       await page.keyboard.press("Delete")
       expect(await (await sheet.cell(row, "Sugar")).getAttribute("data-kind")).toBe("missing")
     }
-    await sheet.open("Reserve")
+    await sheet.open("Crowns")
     expect([await sheet.text("Long Acre", "Used"), await sheet.text("Long Acre", "Taken")]).toEqual([
       "8",
       "10",
@@ -134,7 +136,7 @@ describe("root samples", () => {
     await sheet.open("Root samples")
     await sheet.type(20, "Sugar", "0")
     expect(await (await sheet.cell(20, "Sugar")).getAttribute("data-kind")).toBe("questioned")
-    await sheet.open("Reserve")
+    await sheet.open("Crowns")
     expect(await sheet.text("Long Acre", "Used")).toBe("9")
     expect(await sheet.text("Long Acre", "Sugar")).toBe("365.9") // 3293 / 9
     expect(trouble).toEqual([])
@@ -157,8 +159,8 @@ describe("Where from", () => {
     await sheet.choose("Long Acre", "Close")
     const trace = sheet.whereFrom()
     const follow = (name: RegExp) => trace.getByRole("button", {name}).last().click()
-    await follow(/^reserve 16 Jun 2026$/)
-    await follow(/^Reserve at opening/)
+    await follow(/^reserve 10 Jun 2026$/)
+    await follow(/^Store at start/)
     await follow(/^Sugar/)
     const told = await trace.innerText()
     for (const sample of [412, 388, 455, 430, 367, 441, 402, 398, 420, 376])
@@ -178,10 +180,10 @@ describe("Where from", () => {
     await sheet.open("Plantings")
     await sheet.choose("Long Acre", "Dry root")
     await page.keyboard.press("Delete")
-    await sheet.open("Reserve")
-    await sheet.choose("Long Acre", "Reserve at opening")
+    await sheet.open("Crowns")
+    await sheet.choose("Long Acre", "Store at start")
     const told = await sheet.whereFrom().innerText()
     expect(told).toContain("not measured yet")
-    expect(told).toMatch(/Started in\s+Structure of Long Acre, Reserve/)
+    expect(told).toMatch(/Started in\s+Structure of Long Acre, Crowns/)
   })
 })
