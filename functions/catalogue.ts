@@ -61,6 +61,12 @@ import {STAND_ALIVE} from "./stand/alive"
 import {CREW_HOURS} from "./crew/hours"
 import {CREW_PEOPLE} from "./crew/people"
 import {PACK_CARTONS} from "./pack/cartons"
+import {CLIMATE_DAY_LENGTH} from "./climate/dayLength"
+import {CLIMATE_SKY_RADIATION} from "./climate/skyRadiation"
+import {CLIMATE_SOLAR} from "./climate/solar"
+import {CLIMATE_SOIL} from "./climate/soil"
+import {CLIMATE_SOIL_FROM_AIR} from "./climate/soilFromAir"
+import {CLIMATE_ON_DAY} from "./climate/onDay"
 
 /** Every formula function, in help order. A function is published by its line here. */
 export const catalogue: readonly FormulaFunction[] = [
@@ -126,4 +132,10 @@ export const catalogue: readonly FormulaFunction[] = [
   CREW_HOURS,
   CREW_PEOPLE,
   PACK_CARTONS,
+  CLIMATE_DAY_LENGTH,
+  CLIMATE_SKY_RADIATION,
+  CLIMATE_SOLAR,
+  CLIMATE_SOIL,
+  CLIMATE_SOIL_FROM_AIR,
+  CLIMATE_ON_DAY,
 ]

@@ -26,6 +26,8 @@ export type Unit =
   | "g/MJ"
   | "MJ/m²/day"
   | "°C, °C, MJ/m²/day"
+  | "°"
+  | "per √°C"
   | "day of the year"
   | "date"
   | "days"
@@ -92,4 +94,6 @@ export function limitsInWords({
 export const withUnit = (value: number, unit: Unit) => `${value}${unitInWords(unit)}`
 
 const unitInWords = (unit: Unit) =>
-  ["share", "number", "as given", "as named", "count", "text", "year"].includes(unit) ? "" : ` ${unit}`
+  ["share", "number", "as given", "as named", "count", "text", "year", "month"].includes(unit)
+    ? ""
+    : ` ${unit}`

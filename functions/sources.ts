@@ -108,6 +108,18 @@ export const sources = {
       "National Institute of Standards and Technology; the first as quoted elsewhere, the second from memory",
     tag: "second-hand",
   },
+  fao56: {
+    work:
+      "Allen, R.G., Pereira, L.S., Raes, D., Smith, M. (1998). Crop evapotranspiration. FAO Irrigation and Drainage " +
+      "Paper 56. Food and Agriculture Organization of the United Nations; equations and examples as quoted elsewhere",
+    tag: "second-hand",
+  },
+  soilFromAir: {
+    work:
+      "Stand-in of this planner for soil at crown depth: the air with 0.75 of its swing and 20 days later. " +
+      "Compare it with your own thermometer",
+    tag: "assumption",
+  },
 } as const satisfies Record<string, Source>
 
 export type SourceKey = keyof typeof sources
