@@ -42,7 +42,10 @@ describe("climateRange", () => {
   it.each([
     [7, "Climate must be a range of three columns: mean air and soil temperature, solar radiation"],
     [null, "Climate must be a range of three columns: mean air and soil temperature, solar radiation"],
-    [rows(12, () => [1, 2]), "Climate must be a range of three columns: mean air and soil temperature, solar radiation"],
+    [
+      rows(12, () => [1, 2]),
+      "Climate must be a range of three columns: mean air and soil temperature, solar radiation",
+    ],
     [rows(13), "Climate must have 12 monthly rows or 365 daily ones, not 13"],
     [rows(364), "Climate must have 12 monthly rows or 365 daily ones, not 364"],
     [spoiled(4, 0, "warm"), 'Climate, month 5: air temperature must be a number, not the text "warm"'],
@@ -53,7 +56,10 @@ describe("climateRange", () => {
   it.each([
     [spoiled(0, 0, -61), "Climate, month 1: air temperature must be from -60 to 60 °C, not -61 °C"],
     [spoiled(1, 1, 51), "Climate, month 2: soil temperature must be from -40 to 50 °C, not 51 °C"],
-    [spoiled(11, 2, -1), "Climate, month 12: solar radiation must be from 0 to 50 MJ/m²/day, not -1 MJ/m²/day"],
+    [
+      spoiled(11, 2, -1),
+      "Climate, month 12: solar radiation must be from 0 to 50 MJ/m²/day, not -1 MJ/m²/day",
+    ],
     [
       rows(365).with(59, [5, 5, 60]),
       "Climate, day 60: solar radiation must be from 0 to 50 MJ/m²/day, not 60 MJ/m²/day",
@@ -80,8 +86,20 @@ const numbered = (length: number) => Float64Array.from({length}, (_, i) => i + 1
 describe("alongYear", () => {
   // Days of the year by hand: 1 July is day 182, in a leap year 183; 29 February is day 60, 1 March 60 or 61.
   it.each([
-    {holds: "2026-04-25", from: 1, rows: 365, days: 365, at: {"2026-01-01": 1, "2026-03-01": 60, "2026-12-31": 365}},
-    {holds: "2026-04-25", from: 1, rows: 366, days: 365, at: {"2026-01-01": 1, "2026-03-01": 60, "2026-12-31": 365}},
+    {
+      holds: "2026-04-25",
+      from: 1,
+      rows: 365,
+      days: 365,
+      at: {"2026-01-01": 1, "2026-03-01": 60, "2026-12-31": 365},
+    },
+    {
+      holds: "2026-04-25",
+      from: 1,
+      rows: 366,
+      days: 365,
+      at: {"2026-01-01": 1, "2026-03-01": 60, "2026-12-31": 365},
+    },
     {
       holds: "2028-04-25",
       from: 1,
@@ -122,7 +140,8 @@ describe("alongYear", () => {
     const year = modelYearOf(dayOf(holds)!, from)
     const along = alongYear(numbered(rows), year)
     expect(along.length).toBe(days)
-    for (const [iso, row] of Object.entries(at)) expect([iso, along[dayOf(iso)! - year.first]]).toEqual([iso, row])
+    for (const [iso, row] of Object.entries(at))
+      expect([iso, along[dayOf(iso)! - year.first]]).toEqual([iso, row])
   })
   it("takes for each day the row of its number, day by day over four years", () => {
     const first = dayOf("2026-07-01")!

@@ -8,7 +8,8 @@ const months = air.map((_, i) => i + 1)
 
 describe("soil", () => {
   it("stays flat in a flat year", () => {
-    for (const month of months) expect(soil(month, new Float64Array(12).fill(11), 0.75, 20)).toBeCloseTo(11, 12)
+    for (const month of months)
+      expect(soil(month, new Float64Array(12).fill(11), 0.75, 20)).toBeCloseTo(11, 12)
   })
   it("is the air itself with its whole swing and no lag", () => {
     for (const month of months) expect(soil(month, air, 1, 0)).toBeCloseTo(air[month - 1]!, 12)

@@ -44,7 +44,10 @@ describe("soilFromAir", () => {
   it("goes over the turn of the year", () => {
     const newYear = dayOf("2027-01-01")!
     // Normal on 1 January 0 and on 31 December 36.4: 1 °C warmer on both.
-    expect(soilFromAir(newYear, [newYear, newYear - 1], [1, 37.4], rising, 0.75, 20)).toBeCloseTo(-3 + 0.75, 12)
+    expect(soilFromAir(newYear, [newYear, newYear - 1], [1, 37.4], rising, 0.75, 20)).toBeCloseTo(
+      -3 + 0.75,
+      12,
+    )
   })
   it("refuses lists of different length", () => {
     expect(soilFromAir(day, last(2), [10], flat, 0.75, 20)).toEqual({
@@ -63,7 +66,11 @@ describe("CLIMATE.SOIL_FROM_AIR", () => {
     )
 
   it("takes three quarters and 20 days unless told otherwise", () => {
-    const records = [["2026-05-10", 14], ["2026-04-21", 10], ["2026-04-20", 30]]
+    const records = [
+      ["2026-05-10", 14],
+      ["2026-04-21", 10],
+      ["2026-04-20", 30],
+    ]
     expect(soil(records)).toBeCloseTo(10.5, 12)
     // One more day lets the third in: 9 + 1·(4 + 0 + 20)/3.
     expect(soil(records, ",1,21")).toBeCloseTo(17, 12)
@@ -72,8 +79,18 @@ describe("CLIMATE.SOIL_FROM_AIR", () => {
     expect(soil([])).toBeCloseTo(9, 12)
   })
   it("leaves out an air temperature that is not there yet and passes other errors on", () => {
-    expect(soil([["2026-05-10", 14], ["2026-05-09", "=NA()"]])).toBeCloseTo(12, 12)
-    expect(soil([["2026-05-10", 14], ["2026-05-09", "=1/0"]])).toMatchObject({code: "#DIV/0!"})
+    expect(
+      soil([
+        ["2026-05-10", 14],
+        ["2026-05-09", "=NA()"],
+      ]),
+    ).toBeCloseTo(12, 12)
+    expect(
+      soil([
+        ["2026-05-10", 14],
+        ["2026-05-09", "=1/0"],
+      ]),
+    ).toMatchObject({code: "#DIV/0!"})
   })
   it("refuses a part of a day", () => {
     expect(soil([], ",0.75,7.5")).toEqual({

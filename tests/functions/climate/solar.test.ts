@@ -30,7 +30,9 @@ describe("solar", () => {
 
 describe("CLIMATE.SOLAR", () => {
   it("takes the factor of the inland when none is given", () => {
-    expect(cell('=CLIMATE.SOLAR(45,"2026-07-15",25,9)')).toBe(cell('=CLIMATE.SOLAR(45,"2026-07-15",25,9,0.16)'))
+    expect(cell('=CLIMATE.SOLAR(45,"2026-07-15",25,9)')).toBe(
+      cell('=CLIMATE.SOLAR(45,"2026-07-15",25,9,0.16)'),
+    )
   })
   it("says when a temperature is not there yet", () => {
     expect(cell('=CLIMATE.SOLAR(45,"2026-07-15",T!A1,9)')).toEqual({
