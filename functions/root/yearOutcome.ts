@@ -48,9 +48,13 @@ export function lowestDay(course: Course): number {
   return lowest
 }
 
-/** The day on which the store counts as filled again, counted from 0; -1 when it does not that year. */
+/**
+ * The day on which the store counts as filled again, counted from 0; -1 when it does not that year. A store that was empty
+ * at opening has nothing to come back to.
+ */
 export function refillDay(course: Course, crowns: Crowns, open: number): number {
   const wanted = REFILLED * sugarBefore(course, crowns, open)
+  if (wanted === 0) return -1
   for (let day = lowestDay(course) + 1; day < course.reserve.length; day++)
     if (sugarOn(course, day) >= wanted) return day
   return -1
