@@ -35,6 +35,10 @@ export function lastClose(
     return !isRefusal(reserve) && atLeast(reserve, floor)
   }
   const latest = Math.min(first + values.Fern_end - 2, first + days - 1)
+  if (open - 1 > latest)
+    return notYet(
+      `No season: the opening, ${isoOf(open)}, comes after the fern's end, ${isoOf(first + values.Fern_end - 1)}`,
+    )
   const close = lastDayThat(open - 1, latest, holds)
   if (close < open - 1) {
     const uncut = lowest(open - 1)
@@ -67,7 +71,11 @@ export const ROOT_LAST_CLOSE = defineFunction({
     values: balanceValues,
   },
   returns: {label: "Last close", unit: "date"},
-  refuses: ["a floor that even a season without cutting goes below", "a floor that no close reaches"],
+  refuses: [
+    "a floor that even a season without cutting goes below",
+    "a floor that no close reaches",
+    "an opening after the fern's end",
+  ],
   sources: ["balance", "planning"],
   example: {
     formula: `=ROOT.LAST_CLOSE(2200,6000,6400,${EXAMPLE_CLIMATE},"2026-04-25")`,
