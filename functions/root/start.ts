@@ -42,10 +42,14 @@ export function crownsAtStart(
     return isAutumn ? carriedOn(crowns, soil, day, values) : carriedBack(crowns, soil, day, values)
   }
   const ofOpening = modelYearOf(open, values.Year_start)
-  if (ofOpening.first === year.first)
-    return sampled < open
-      ? carriedBack(crowns, soil, day, values)
-      : notYet(`Sampled while growing: ${isoOf(sampled)} is not before the opening, ${isoOf(open)}`)
+  if (ofOpening.first === year.first) {
+    if (sampled < open) return carriedBack(crowns, soil, day, values)
+    return notYet(
+      isAutumn
+        ? `Sampled on ${isoOf(sampled)}, after the season that opened on ${isoOf(open)}: give the opening of the next season`
+        : `Sampled while growing: ${isoOf(sampled)} is not before the opening, ${isoOf(open)}`,
+    )
+  }
   if (ofOpening.first !== year.first + year.days)
     return notYet(`Sampled on ${isoOf(sampled)}: not in the winter before the opening, ${isoOf(open)}`)
   return isAutumn
