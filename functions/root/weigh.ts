@@ -12,11 +12,13 @@ export function weigh(
   sample: number,
   sampleError: number,
 ): number | Refusal {
-  const [doubt, noise] = [modelError ** 2, sampleError ** 2]
-  if (doubt + noise === 0)
+  const larger = Math.max(modelError, sampleError)
+  if (larger === 0)
     return model === sample
       ? model
       : outOfRange(`${model} and ${sample} mg/g are both given as certain, and differ`)
+  // Over the larger of them, so that no square runs out of a double's range.
+  const [doubt, noise] = [(modelError / larger) ** 2, (sampleError / larger) ** 2]
   return (model * noise + sample * doubt) / (doubt + noise)
 }
 
