@@ -85,7 +85,6 @@ export function yearly(label: string, unit: Unit, limits: Limits = {}): Paramete
   const read = (given: Given) => {
     const cells = isRange(given) ? given.flat() : [given]
     const end = cells.findLastIndex((held) => held !== null) + 1
-    if (end === 0) return notYet(`${label}: not there yet`)
     const numbers: number[] = []
     for (const held of cells.slice(0, end)) {
       if (held === null) return wrongKind(`${label}: year ${numbers.length + 1} is blank`)
@@ -93,9 +92,9 @@ export function yearly(label: string, unit: Unit, limits: Limits = {}): Paramete
       if (isRefusal(number)) return number
       numbers.push(number)
     }
-    return numbers
+    return numbers // with nothing in it: not measured yet, or the default, by `answer`
   }
-  return {label, unit, takes: limitsInWords({unit, limits}), isRange: true, read}
+  return {label, unit, takes: limitsInWords({unit, limits}), isRange: true, isList: true, read}
 }
 
 /** A range of days. Blanks are left out. */

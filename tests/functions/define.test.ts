@@ -1,7 +1,7 @@
 import {describe, expect, it} from "vitest"
 import {dayOf} from "../../functions/calendar"
 import {valuesOf} from "../../functions/cropValues"
-import {answer, defineFunction, type FormulaFunction} from "../../functions/define"
+import {answer, defineFunction, outcomeOf, unitGiven, type FormulaFunction} from "../../functions/define"
 import {
   CellFault,
   choice,
@@ -13,6 +13,7 @@ import {
   quantity,
   side,
   words,
+  yearly,
   type Given,
   type Parameter,
 } from "../../functions/parameters"
@@ -177,6 +178,65 @@ describe("a list", () => {
     expect(read(parameters, [1, null])).toEqual({a: 1, b: []})
     expect(read(parameters, [1, column(null, null)])).toEqual({a: 1, b: []})
     expect(read(parameters, [1, column(null, 4)])).toEqual({a: 1, b: [4]})
+  })
+})
+
+describe("a list with an entry a year", () => {
+  const parameters = {a: yearly("Weeks", "weeks", {min: 0, max: 52})}
+  it("keeps its order, drops the blanks at its end and takes one value as a list of one", () => {
+    expect(read(parameters, [column(8, 0, 6, null, null)])).toEqual({a: [8, 0, 6]})
+    expect(read(parameters, [[[8, 9, null]]])).toEqual({a: [8, 9]})
+    expect(read(parameters, [7])).toEqual({a: [7]})
+  })
+  it("refuses a blank before its last entry", () => {
+    expect(read(parameters, [column(8, null, 6)])).toEqual({
+      refused: "Weeks: year 2 is blank",
+      code: "#VALUE!",
+    })
+    expect(read(parameters, [column(null, 6)])).toEqual({refused: "Weeks: year 1 is blank", code: "#VALUE!"})
+  })
+  it("keeps its limits in every year", () => {
+    expect(read(parameters, [column(8, 53)])).toEqual({
+      refused: "Weeks must be from 0 to 52 weeks, not 53 weeks",
+      code: "#NUM!",
+    })
+    expect(read(parameters, [column(8, "9")])).toMatchObject({code: "#VALUE!"})
+  })
+  it("with nothing in it is not measured yet, or its default", () => {
+    const nothing = {refused: "Weeks: not measured yet", code: "#N/A"}
+    expect(read(parameters, [null])).toEqual(nothing)
+    expect(read(parameters, [column(null, null)])).toEqual(nothing)
+    const withDefault = {a: optional(parameters.a, [8], "8")}
+    expect(read(withDefault, [])).toEqual({a: [8]})
+    expect(read(withDefault, [column(null, null)])).toEqual({a: [8]})
+    expect(read(withDefault, [column(0)])).toEqual({a: [0]})
+  })
+})
+
+describe("outcomes by their names", () => {
+  const named = {
+    picked: {label: "Crop picked", unit: "kg/ha"},
+    "lowest date": {label: "Day of the lowest sugar", unit: "date"},
+  } as const
+  const what = outcomeOf(named)
+  const returns = {label: "The outcome named", unit: "as named", named} as const
+
+  it("are taken as they are written, and refused with the list otherwise", () => {
+    expect(read({what}, ["lowest date"])).toEqual({what: "lowest date"})
+    for (const wrong of ["Picked", "", "constructor"])
+      expect(read({what}, [wrong])).toEqual({
+        refused: `What is asked for must be one of "picked", "lowest date", not the text "${wrong}"`,
+        code: "#VALUE!",
+      })
+    expect(read({what}, [null])).toEqual({refused: "What is asked for is blank", code: "#N/A"})
+  })
+  it("have each their own unit; a function with one outcome has its own", () => {
+    const asked = {...SPEAR_HEAT, returns} as FormulaFunction
+    expect(unitGiven(asked, "picked")).toBe("kg/ha")
+    expect(unitGiven(asked, "lowest date")).toBe("date")
+    expect(unitGiven(asked, "no such name")).toBe("as named")
+    expect(unitGiven(asked, 3)).toBe("as named")
+    expect(unitGiven(SPEAR_HEAT, "picked")).toBe(SPEAR_HEAT.returns.unit)
   })
 })
 
