@@ -82,6 +82,9 @@ describe("ROOT.LAST_CLOSE", () => {
       refused: "No season: the opening, 2026-11-01, comes after the fern's end, 2026-10-15",
       code: "#N/A",
     })
+    const opening = (day: string) => ask(ROOT_LAST_CLOSE, 2000, 6000, 6400, generic, day)
+    expect(opening("2026-10-16")).toMatchObject({refused: expect.stringMatching(/^No season: /)})
+    expect(opening("2026-10-15")).toMatchObject({refused: expect.stringMatching(/^No close before /)})
   })
   it("in a model year from July is the same moved by half a year", () => {
     const south = generic.map((_, i) => generic[(i + 365 - 181) % 365]!)
