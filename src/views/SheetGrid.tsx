@@ -171,7 +171,7 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
         defaultColDef={defaultColDef}
         getRowId={({data}) => String(data.row)}
         ensureDomOrder
-        suppressColumnVirtualisation={sheet.columns.length <= 30}
+        suppressColumnVirtualisation={sheet.columns.length <= 40}
         suppressCellFocus={false}
         animateRows={false}
         onGridReady={(ready) => {

@@ -17,6 +17,33 @@ const ruleSchema = z.strictObject({
   usual: z.tuple([z.number(), z.number()]).optional(),
 })
 
+/** What the reserve picture and the studies of the crown's year read. */
+export const CROWN_PARTS = [
+  "structure at start",
+  "store at start",
+  "opens",
+  "sampled sugar",
+  "sampled lower",
+  "sampled upper",
+  "samples used",
+  "sampled on",
+  "floor",
+  "fern loss from",
+  "fern left",
+  "later sample",
+  "later sugar",
+  "later error",
+  "factor",
+  "ageing",
+  "air",
+  "soil",
+  "sun",
+  "value name",
+  "value",
+  "store through the year",
+  "range of the study",
+] as const
+
 const columnSchema = z.strictObject({
   heading: z.string().min(1),
   unit: z.string().optional(),
@@ -40,7 +67,7 @@ const columnSchema = z.strictObject({
   /** Begins a new group of columns: a rule is drawn before it. */
   starts: z.boolean().optional(),
   rule: ruleSchema.optional(),
-  /** What the column stands for in the season calendar and the printed plan. */
+  /** What the column stands for in the pictures, the studies and the printed plan: they find their numbers by it. */
   part: z
     .enum([
       "planting",
@@ -54,6 +81,7 @@ const columnSchema = z.strictObject({
       "crop low",
       "crop high",
       "limit",
+      ...CROWN_PARTS,
     ])
     .optional(),
   /** One or two sentences for the person who reads it: what it means, how it is worked out, what it rests on. */

@@ -1,0 +1,153 @@
+import {climateRange, type Climate} from "../../functions/climate/climate"
+import type {HealthStep} from "../../functions/fern/healthy"
+import {isRefusal, notYet, type Refusal} from "../../functions/refusal"
+import {balanceValues, type BalanceValues} from "../../functions/root/balanceValues"
+import type {Held} from "../../functions/parameters"
+import type {CellAddress, Column, Document} from "./document"
+import {planOf} from "./plan"
+import {isFault, type Value} from "./value"
+import {namesIn, type Workbook} from "./workbook"
+
+type Part = NonNullable<Column["part"]>
+
+/** Sugar measured in roots on a day: the mean, mg/g, and the interval that goes with it where there is one. */
+export interface MeasuredSugar {
+  readonly day: number
+  readonly sugar: number
+  readonly lower: number | null
+  readonly upper: number | null
+}
+
+/** One planting as the daily balance is run for it, read from the sheets. Mass in kg/ha. */
+export interface PlantingCrowns {
+  readonly planting: string
+  readonly structure: number
+  readonly reserve: number
+  readonly open: number
+  /** The last day of cutting; the day before the opening when it is not cut. */
+  readonly close: number
+  readonly floor: number | null
+  readonly healthy: readonly HealthStep[]
+  /** The planting's own factor and its ageing together: what the modelled crop is multiplied by. */
+  readonly factor: number
+  readonly measured: readonly MeasuredSugar[]
+  /** Plants in the dormant sample. */
+  readonly samplesUsed: number
+}
+
+/** What the daily balance of this workbook runs on. */
+export interface CrownYears {
+  readonly plantings: readonly PlantingCrowns[]
+  readonly climate: Climate
+  readonly values: BalanceValues
+  /** The planting that the sheets of the crown's year show, and the cell that names it. */
+  readonly shown: {readonly planting: string; readonly at: CellAddress} | null
+  readonly asOf: number | null
+}
+
+/** Reads the crowns of a workbook: null when it has no sheet of them, a refusal when the climate or the crop values are not whole. */
+export function crownsOf(workbook: Workbook): CrownYears | Refusal | null {
+  const {document} = workbook
+  const sheet = sheetWith(document, "store at start")
+  if (sheet < 0) return null
+  const climate = rangeOf(workbook, ["air", "soil", "sun"])
+  const values = rangeOf(workbook, ["value name", "value"])
+  if (!climate || !values) return notYet("The workbook has no sheet of weather or of crop values")
+  const read = climateRange.read(climate)
+  if (isRefusal(read)) return read
+  const constants = balanceValues.read(values)
+  if (isRefusal(constants)) return constants
+  const closes = new Map((planOf(workbook)?.rows ?? []).map(({planting, closes}) => [planting, closes]))
+  const named = (name: string) => namesIn(document).find((one) => one.name.toLowerCase() === name)?.at
+  const shownAt = named("shown_planting")
+  const asOf = named("as_of")
+  return {
+    plantings: document.sheets[sheet]!.rows.flatMap(
+      (_, row) => plantingIn(workbook, sheet, row, closes) ?? [],
+    ),
+    climate: read,
+    values: constants,
+    shown: shownAt ? {planting: String(workbook.valueAt(shownAt) ?? ""), at: shownAt} : null,
+    asOf: asOf ? numberOf(workbook.valueAt(asOf)) : null,
+  }
+}
+
+function plantingIn(
+  workbook: Workbook,
+  sheet: number,
+  row: number,
+  closes: ReadonlyMap<string, number | null>,
+): PlantingCrowns | null {
+  const value = (part: Part) => valueIn(workbook, sheet, row, part)
+  const number = (part: Part) => numberOf(value(part))
+  const planting = String(value("planting") ?? "")
+  const [structure, reserve, open] = [number("structure at start"), number("store at start"), number("opens")]
+  if (structure === null || structure <= 0 || reserve === null || open === null) return null
+  const [lossFrom, left] = [number("fern loss from"), number("fern left")]
+  const factor = lookedUp(workbook, "factor", planting) ?? 1
+  const ageing = lookedUp(workbook, "ageing", planting) ?? 1
+  const measured: MeasuredSugar[] = []
+  const [on, sugar] = [number("sampled on"), number("sampled sugar")]
+  if (on !== null && sugar !== null)
+    measured.push({day: on, sugar, lower: number("sampled lower"), upper: number("sampled upper")})
+  const [later, laterSugar, error] = [number("later sample"), number("later sugar"), number("later error")]
+  if (later !== null && laterSugar !== null) {
+    const half = error === null ? null : NORMAL_80 * error
+    measured.push({
+      day: later,
+      sugar: laterSugar,
+      lower: half === null ? null : laterSugar - half,
+      upper: half === null ? null : laterSugar + half,
+    })
+  }
+  return {
+    planting,
+    structure,
+    reserve,
+    open,
+    close: closes.get(planting) ?? open - 1,
+    floor: number("floor"),
+    healthy: lossFrom !== null && left !== null ? [{from: lossFrom, share: left}] : [],
+    factor: factor * ageing,
+    measured,
+    samplesUsed: number("samples used") ?? 0,
+  }
+}
+
+/** Standard errors on either side of a mean that hold 80 % of a normal distribution. */
+const NORMAL_80 = 1.2816
+
+const sheetWith = ({sheets}: Document, part: Part) =>
+  sheets.findIndex(({columns}) => columns.some((column) => column.part === part))
+
+const columnWith = ({sheets}: Document, sheet: number, part: Part) =>
+  sheets[sheet]!.columns.findIndex((column) => column.part === part)
+
+function valueIn(workbook: Workbook, sheet: number, row: number, part: Part): Value {
+  const col = columnWith(workbook.document, sheet, part)
+  return col < 0 ? null : workbook.valueAt({sheet, row, col})
+}
+
+/** The value of a part in the row that another sheet has for a planting. */
+function lookedUp(workbook: Workbook, part: Part, planting: string): number | null {
+  const sheet = sheetWith(workbook.document, part)
+  if (sheet < 0) return null
+  const row = workbook.document.sheets[sheet]!.rows.findIndex(
+    (_, row) => valueIn(workbook, sheet, row, "planting") === planting,
+  )
+  return row < 0 ? null : numberOf(valueIn(workbook, sheet, row, part))
+}
+
+/** The columns of these parts on the sheet that has the first of them, row by row, as our functions are given a range. */
+function rangeOf(workbook: Workbook, parts: readonly Part[]): Held[][] | null {
+  const sheet = sheetWith(workbook.document, parts[0]!)
+  if (sheet < 0) return null
+  return workbook.document.sheets[sheet]!.rows.map((_, row) =>
+    parts.map((part) => {
+      const value = valueIn(workbook, sheet, row, part)
+      return isFault(value) ? null : value
+    }),
+  )
+}
+
+const numberOf = (value: Value) => (typeof value === "number" ? value : null)
