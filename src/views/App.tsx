@@ -15,6 +15,10 @@ import {CalendarTable} from "./pictures/CalendarTable"
 import {calendarFinding} from "./pictures/calendarWords"
 import {CalendarKey} from "./pictures/marks"
 import {planShown} from "./planShown"
+import {noReserve, ReservePlate} from "./ReservePlate"
+import {reserveFinding} from "./pictures/reserveLayout"
+import {reserveShown} from "./reserveShown"
+import {isRefusal} from "../../functions/refusal"
 import {useEditor, useWide} from "./useEditor"
 import "./tokens.css"
 import "./page.css"
@@ -44,6 +48,8 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
   const grid = useRef<SheetFocus>(null)
   const focusSheet = useCallback(() => grid.current?.focus(), [])
   const plan = planShown(store)
+  const reserve = reserveShown(store)
+  const year = reserve && !isRefusal(reserve) ? reserve.year : null
   const selectRow = useCallback(
     (row: number) => store.turn((state) => choose({...state.cell, row})(state)),
     [store],
@@ -78,8 +84,16 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
                 Delete row
               </Act>
             </div>
-            <p className="finding">{plan ? calendarFinding(plan) : sheet.about}</p>
-            {plan && sheet.about && <p className="basis">{sheet.about}</p>}
+            <p className="finding">
+              {plan
+                ? calendarFinding(plan)
+                : year
+                  ? reserveFinding(year)
+                  : reserve
+                    ? noReserve(reserve)
+                    : sheet.about}
+            </p>
+            {(plan || reserve) && sheet.about && <p className="basis">{sheet.about}</p>}
           </div>
           {plan ? (
             <SeasonSpread
@@ -92,7 +106,10 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
               {shown}
             </SeasonSpread>
           ) : (
-            <div className="alone">{shown}</div>
+            <>
+              {reserve && !isRefusal(reserve) && <ReservePlate store={store} shown={reserve} />}
+              <div className="alone">{shown}</div>
+            </>
           )}
           <div className={plan ? "foot" : "foot even"}>
             <div className="left">

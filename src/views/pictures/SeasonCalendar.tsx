@@ -1,7 +1,8 @@
-import {useEffect, useId, useRef, useState, type KeyboardEvent} from "react"
+import {useId, type KeyboardEvent} from "react"
 import type {Plan} from "../../workbook/plan"
 import {px} from "./limitShapes"
 import {MarkShape} from "./marks"
+import {useWidth} from "./useWidth"
 import "./pictures.css"
 import {
   seasonCalendar,
@@ -220,19 +221,4 @@ function keyDown(event: KeyboardEvent<SVGRectElement>, select: () => void) {
   else if (to === undefined) return
   else targets[to]?.focus()
   event.preventDefault()
-}
-
-/** The width of the element that the ref is given to, px; null until it is measured. */
-function useWidth() {
-  const place = useRef<HTMLDivElement>(null)
-  const [width, setWidth] = useState<number | null>(null)
-  useEffect(() => {
-    if (!place.current) return
-    const observer = new ResizeObserver(([entry]) => {
-      if (entry && entry.contentRect.width > 0) setWidth(Math.round(entry.contentRect.width))
-    })
-    observer.observe(place.current)
-    return () => observer.disconnect()
-  }, [])
-  return [place, width] as const
 }

@@ -1,0 +1,104 @@
+import {useId} from "react"
+import {reserveFinding, reserveLayout, type ReserveYear} from "./reserveLayout"
+import {useWidth} from "./useWidth"
+import "./pictures.css"
+
+/** Chosen for the first drawing, before the place is measured. */
+const FIRST_WIDTH = 1000
+/** Chosen: narrower than this the months cannot be told apart. */
+const LEAST_WIDTH = 320
+
+/**
+ * The reserve of one planting through the year: the line solid up to the as-of day and dashed after it, measured samples
+ * as dots with their interval, the planner's own floor, and the days of cutting. The sheet below it is its table.
+ */
+export function ReserveThroughTheYear({year, width: given}: {year: ReserveYear; width?: number}) {
+  const [place, measured] = useWidth()
+  const title = useId()
+  const layout = reserveLayout(year, Math.max(given ?? measured ?? FIRST_WIDTH, LEAST_WIDTH))
+  const {width, height, left, right, base, rules, months, floor, asOf, cutting, lowest, refill} = layout
+  const wide = width >= 600
+  return (
+    <div ref={place} className="reserve-year">
+      <svg
+        className="pic"
+        width={width}
+        height={height}
+        viewBox={`0 0 ${width} ${height}`}
+        role="img"
+        aria-labelledby={title}
+      >
+        <title id={title}>{reserveFinding(year)}</title>
+        <text className="quiet" x={0} y={14}>
+          sugar in the store, kg/ha
+        </text>
+        {rules.map(({y, words}) => (
+          <g key={y}>
+            <path className="hair" d={`M${left} ${y}H${right}`} />
+            <text className="quiet" x={left - 8} y={y + 5} textAnchor="end">
+              {words}
+            </text>
+          </g>
+        ))}
+        {months.map(({x, words}, i) => (
+          <g key={x}>
+            <path className="hair" d={`M${x} ${base}v6`} />
+            {(wide || i % 2 === 0) && (
+              <text x={x + 3} y={base + 19} className="quiet">
+                {words}
+              </text>
+            )}
+          </g>
+        ))}
+        <path className="axis" d={`M${left} ${base}H${right}`} />
+        {cutting && (
+          <g>
+            <path className="cutting" d={`M${cutting.from} ${base + 24}v5H${cutting.to}v-5`} />
+            <text className="held" x={(cutting.from + cutting.to) / 2} y={base + 45} textAnchor="middle">
+              {cutting.words}
+            </text>
+          </g>
+        )}
+        {floor && (
+          <g>
+            <path className="axis" d={`M${left} ${floor.y}H${right}`} />
+            <text className="halo strong" x={right} y={floor.y - 6} textAnchor="end">
+              {floor.words}
+            </text>
+          </g>
+        )}
+        {asOf && (
+          <g>
+            <path className="as-of" d={`M${asOf.x} ${20}V${base}`} />
+            <text className="halo strong" x={asOf.x + 6} y={30}>
+              {asOf.words}
+            </text>
+          </g>
+        )}
+        <path className="course" d={layout.past} />
+        <path className="course to-be" d={layout.toCome} />
+        <circle className="turn" cx={lowest.x} cy={lowest.y} r={4} />
+        <text className="halo held" x={lowest.x + 8} y={lowest.y + 18}>
+          {lowest.words}
+        </text>
+        {refill && (
+          <g>
+            <circle className="turn" cx={refill.x} cy={refill.y} r={4} />
+            <text className="halo held" x={refill.x + 10} y={refill.y + 14}>
+              {refill.words}
+            </text>
+          </g>
+        )}
+        {layout.measured.map(({x, y, top, bottom, words}) => (
+          <g key={x}>
+            <path className="interval" d={`M${x} ${top}V${bottom}`} />
+            <circle className="sampled" cx={x} cy={y} r={4.5} />
+            <text className="halo" x={x + 8} y={Math.min(top, y - 4) - 6}>
+              {words}
+            </text>
+          </g>
+        ))}
+      </svg>
+    </div>
+  )
+}

@@ -1,0 +1,176 @@
+import {dayOf, yearOf} from "../../../functions/calendar"
+import type {Crowns, Course} from "../../../functions/root/dailyBalance"
+import {modelledYear, planYear} from "../../../functions/root/modelledYear"
+import {isRefusal} from "../../../functions/refusal"
+import {reserve as reserveOf} from "../../../functions/root/reserve"
+import {refillDay} from "../../../functions/root/yearOutcome"
+import {dayText, numberText} from "../../editor/display"
+import type {CrownYears, PlantingCrowns} from "../../workbook/crowns"
+
+/** The reserve of one planting through its model year, by the balance. Days counted from the start of the year. */
+export interface ReserveYear {
+  readonly planting: PlantingCrowns
+  readonly first: number
+  readonly course: Course
+  readonly open: number
+  readonly stop: number
+  /** The day of the lowest store, and of the lowest sugar's refill; -1 when it does not refill. */
+  readonly lowest: number
+  readonly refill: number
+  readonly asOf: number | null
+}
+
+/** Runs the year of the planting that is shown, or null when there is none to run. */
+export function reserveYear({plantings, climate, values, shown, asOf}: CrownYears): ReserveYear | null {
+  const planting = plantings.find((one) => one.planting === shown?.planting)
+  if (!planting) return null
+  const plan = planYear(planting.open, Math.max(planting.close, planting.open - 1), values)
+  if (isRefusal(plan)) return null
+  const crowns: Crowns = planting
+  const course = modelledYear(crowns, climate, plan, planting.healthy, values)
+  const {first, days} = plan.year
+  const lowest = course.reserve.indexOf(Math.min(...course.reserve))
+  return {
+    planting,
+    first,
+    course,
+    open: plan.cutting.open,
+    stop: plan.cutting.stop,
+    lowest,
+    refill: refillDay(course, crowns, plan.cutting.open),
+    asOf: asOf !== null && asOf >= first && asOf < first + days ? asOf - first : null,
+  }
+}
+
+/** "Long Acre: 3 393 kg/ha left on 25 May; lowest 1 607 on 1 Jul, 7 above your floor; full again on 10 Aug." */
+export function reserveFinding({planting, first, course, lowest, refill, asOf}: ReserveYear): string {
+  const kg = (mass: number) => numberText(Math.round(mass), 0)
+  const least = course.reserve[lowest]!
+  const today = asOf === null ? "" : `${kg(course.reserve[asOf]!)} kg/ha left on ${dayText(first + asOf)}; `
+  const {floor} = planting
+  const gap = floor === null ? 0 : Math.round(least) - Math.round(floor)
+  const beside =
+    floor === null
+      ? ""
+      : gap === 0
+        ? ", at your floor"
+        : `, ${kg(Math.abs(gap))} ${gap > 0 ? "above" : "below"} your floor`
+  const again = refill < 0 ? "not full again this year" : `full again on ${dayText(first + refill)}`
+  return `${planting.planting}: ${today}lowest ${kg(least)} kg/ha on ${dayText(first + lowest)}${beside}; ${again}.`
+}
+
+export interface Point {
+  readonly x: number
+  readonly y: number
+}
+
+export interface Dot extends Point {
+  /** Ends of the interval, px; equal to y where there is none. */
+  readonly top: number
+  readonly bottom: number
+  readonly words: string
+}
+
+/** Everything that the drawing needs, px. */
+export interface ReserveLayout {
+  readonly width: number
+  readonly height: number
+  readonly left: number
+  readonly right: number
+  readonly base: number
+  readonly rules: readonly {readonly y: number; readonly words: string}[]
+  readonly months: readonly {readonly x: number; readonly words: string}[]
+  /** The line up to the as-of day, and from it on. */
+  readonly past: string
+  readonly toCome: string
+  readonly floor: {readonly y: number; readonly words: string} | null
+  readonly asOf: {readonly x: number; readonly words: string} | null
+  readonly cutting: {readonly from: number; readonly to: number; readonly words: string} | null
+  readonly lowest: Point & {readonly words: string}
+  readonly refill: (Point & {readonly words: string}) | null
+  readonly measured: readonly Dot[]
+}
+
+const HEIGHT = 280
+const LEFT = 52
+const RIGHT = 16
+const TOP = 26
+const BELOW = 52
+const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
+
+/** Lays out the picture of the reserve through the year: kg/ha from 0, the model year along. */
+export function reserveLayout(year: ReserveYear, width: number): ReserveLayout {
+  const {planting, first, course, open, stop, lowest, refill, asOf} = year
+  const days = course.reserve.length
+  const base = HEIGHT - BELOW
+  const measured = planting.measured.filter(({day}) => day >= first && day < first + days)
+  // Sugar of a sample stands at the structure that the balance has that day.
+  const storeOf = (sugar: number, day: number) => reserveOf(sugar, course.structure[day - first]!)
+  const tops = measured.map(({day, sugar, upper}) => storeOf(upper ?? sugar, day))
+  const step = stepOf(Math.max(...course.reserve, planting.floor ?? 0, ...tops))
+  const most = step * Math.ceil(Math.max(...course.reserve, planting.floor ?? 0, ...tops) / step)
+  const x = (day: number) => LEFT + ((day + 1) / days) * (width - LEFT - RIGHT)
+  const y = (kg: number) => base - (kg / most) * (base - TOP)
+  const line = (from: number, to: number) => {
+    const points: string[] = []
+    for (let day = from; day <= to; day++)
+      points.push(`${x(day).toFixed(1)} ${y(course.reserve[day]!).toFixed(1)}`)
+    return points.length > 1 ? `M${points.join("L")}` : ""
+  }
+  const kg = (mass: number) => numberText(Math.round(mass), 0)
+  const now = asOf ?? 0
+  return {
+    width,
+    height: HEIGHT,
+    left: LEFT,
+    right: width - RIGHT,
+    base,
+    rules: Array.from({length: most / step + 1}, (_, i) => ({y: y(i * step), words: kg(i * step)})),
+    months: monthsOf(first, days).map(({day, month}) => ({x: x(day - 1), words: MONTHS[month]!})),
+    past: line(0, now),
+    toCome: line(now, days - 1),
+    floor: planting.floor === null ? null : {y: y(planting.floor), words: `your floor ${kg(planting.floor)}`},
+    asOf: asOf === null ? null : {x: x(asOf), words: `as of ${dayText(first + asOf)}`},
+    cutting:
+      stop > open
+        ? {
+            from: x(open - 1),
+            to: x(stop - 1),
+            words: `cutting ${dayText(first + open)} to ${dayText(first + stop - 1)}`,
+          }
+        : null,
+    lowest: {
+      x: x(lowest),
+      y: y(course.reserve[lowest]!),
+      words: `lowest ${kg(course.reserve[lowest]!)} on ${dayText(first + lowest)}`,
+    },
+    refill:
+      refill < 0
+        ? null
+        : {x: x(refill), y: y(course.reserve[refill]!), words: `full again ${dayText(first + refill)}`},
+    measured: measured.map(({day, sugar, lower, upper}) => ({
+      x: x(day - first),
+      y: y(storeOf(sugar, day)),
+      top: y(storeOf(upper ?? sugar, day)),
+      bottom: y(storeOf(lower ?? sugar, day)),
+      words: `measured ${numberText(sugar, 0)} mg/g on ${dayText(day)}`,
+    })),
+  }
+}
+
+/** A round step of 1, 2 or 5 times a power of ten that parts the axis in three to six. */
+function stepOf(most: number): number {
+  const power = 10 ** Math.floor(Math.log10(Math.max(1, most / 3)))
+  return [1, 2, 5, 10].map((factor) => factor * power).find((step) => most / step <= 6)!
+}
+
+/** The firsts of the months in a model year, days counted from its start. */
+function monthsOf(first: number, days: number): {day: number; month: number}[] {
+  const months: {day: number; month: number}[] = []
+  for (let year = yearOf(first); year <= yearOf(first + days - 1); year++)
+    for (let month = 0; month < 12; month++) {
+      const day = dayOf(`${year}-${String(month + 1).padStart(2, "0")}-01`)! - first
+      if (day >= 0 && day < days) months.push({day, month})
+    }
+  return months
+}

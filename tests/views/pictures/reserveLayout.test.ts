@@ -1,0 +1,81 @@
+import {readFileSync} from "node:fs"
+import {describe, expect, it} from "vitest"
+import {dayOf} from "../../../functions/calendar"
+import {isRefusal} from "../../../functions/refusal"
+import {reserveFinding, reserveLayout, reserveYear} from "../../../src/views/pictures/reserveLayout"
+import {crownsOf, type CrownYears} from "../../../src/workbook/crowns"
+import {readFile} from "../../../src/workbook/file"
+import {Workbook} from "../../../src/workbook/workbook"
+
+function farm(): CrownYears {
+  const reading = readFile(
+    readFileSync(new URL("../../../workbooks/hollow-brook-farm.json", import.meta.url), "utf8"),
+  )
+  if ("refused" in reading) throw new Error(reading.refused)
+  const crowns = crownsOf(new Workbook(reading.document))
+  if (!crowns || isRefusal(crowns)) throw new Error("the farm has crowns")
+  return crowns
+}
+const crowns = farm()
+const year = reserveYear(crowns)!
+
+describe("the crowns of the demonstration farm", () => {
+  it("are read for each planting that has been sampled and opens", () => {
+    expect(crowns.plantings.map(({planting}) => planting)).toEqual([
+      "North Bench",
+      "Long Acre",
+      "Sand Piece",
+      "Well Field",
+      "Home Strip",
+    ])
+  })
+  it("carry what the plan says of the season", () => {
+    const longAcre = crowns.plantings[1]!
+    expect(longAcre.open).toBe(dayOf("2026-04-25"))
+    expect(longAcre.close).toBe(dayOf("2026-06-10"))
+    expect(longAcre.floor).toBe(1600)
+    expect(longAcre.measured).toHaveLength(1)
+    expect(longAcre.measured[0]!.sugar).toBeCloseTo(408.9, 9)
+    expect(longAcre.samplesUsed).toBe(10)
+  })
+})
+
+describe("the reserve through the year", () => {
+  it("says what is left, how low it will fall and when it is back", () => {
+    // By a separate calculation of the balance: lowest store 1 607.1 kg/ha, refill on 10 August.
+    expect(reserveFinding(year)).toMatch(
+      /^Long Acre: 3.451 kg\/ha left on 25 May; lowest 1.607 kg\/ha on 29 Jun, 7 above your floor; full again on 10 Aug\.$/,
+    )
+  })
+
+  it("stands at its numbers: 0 on the base, the lowest under the floor's label, dots at their day", () => {
+    const layout = reserveLayout(year, 1000)
+    const [zero, next] = layout.rules
+    expect(zero!.y).toBe(layout.base)
+    const perKg = (zero!.y - next!.y) / 2000
+    expect(layout.base - layout.floor!.y).toBeCloseTo(1600 * perKg, 9)
+    expect(layout.base - layout.lowest.y).toBeCloseTo(1607.1 * perKg, 1)
+    // The days of the year lie evenly between the ends.
+    const perDay = (layout.right - layout.left) / 365
+    expect(layout.cutting!.to - layout.cutting!.from).toBeCloseTo(47 * perDay, 9)
+    expect(layout.asOf!.x - layout.left).toBeCloseTo((31 + 28 + 31 + 30 + 25) * perDay, 9)
+    expect(layout.months.map(({words}) => words)).toHaveLength(12)
+    expect(layout.months[1]!.x - layout.months[0]!.x).toBeCloseTo(31 * perDay, 9)
+    // 408.9 mg/g at the sampled day lies on the line that was drawn from it.
+    const [dot] = layout.measured
+    expect(layout.base - dot!.y).toBeCloseTo(4514.26 * perKg, 1)
+    expect(dot!.top).toBeLessThan(dot!.y)
+    expect(dot!.bottom).toBeGreaterThan(dot!.y)
+  })
+
+  it("is drawn whole to the as-of day and goes on dashed from the same point", () => {
+    const {past, toCome} = reserveLayout(year, 1000)
+    expect(past.split("L")).toHaveLength(145) // 1 January to 25 May
+    expect(past.split("L").at(-1)).toBe(toCome.slice(1).split("L")[0])
+    expect(toCome.split("L")).toHaveLength(365 - 144)
+  })
+
+  it("has nothing to show for a planting that is not there", () => {
+    expect(reserveYear({...crowns, shown: {...crowns.shown!, planting: "Nowhere"}})).toBeNull()
+  })
+})
