@@ -1,6 +1,6 @@
 import {textOf} from "../editor/display"
 import type {EditorState, Store} from "../editor/store"
-import type {CellAddress, Document} from "../workbook/document"
+import type {CellAddress, Column, Document} from "../workbook/document"
 import {referenceOf, tokens} from "../workbook/formula"
 import {sentenceOf} from "../workbook/faults"
 import {kindAt, type CellKind} from "../workbook/trace"
@@ -43,7 +43,7 @@ export function cellViewAt(store: Store, at: CellAddress): CellView {
     : kind === "missing"
       ? "none"
       : isTotal && at.col === 0 && !column.total
-        ? "All"
+        ? totalName(sheet.columns)
         : shown
   return {
     text,
@@ -59,6 +59,10 @@ export function cellViewAt(store: Store, at: CellAddress): CellView {
     reference: markedRanges(state).find((range) => covers(range, at))?.number ?? null,
   }
 }
+
+/** What the line under a sheet is called: "Mean" where it holds means, else "All". */
+const totalName = (columns: readonly Column[]) =>
+  columns.some(({total}) => total?.includes("AVERAGE(")) ? "Mean" : "All"
 
 /** Stands for the line of totals under a sheet. */
 export const TOTAL_ROW = -1
