@@ -1,12 +1,18 @@
 import {isRefusal} from "../../functions/refusal"
+import {useState} from "react"
 import {enterContent} from "../editor/commands/cells"
 import type {Store} from "../editor/store"
 import {ReserveThroughTheYear} from "./pictures/ReserveThroughTheYear"
+import {HowSurePanel} from "./HowSurePanel"
+import type {HowSure} from "../studies/howSure"
+import type {CrownYears, PlantingCrowns} from "../workbook/crowns"
 import type {ReserveShown} from "./reserveShown"
 
 /** The picture of the reserve above its sheet, and the choice of the planting that it shows. */
 export function ReservePlate({store, shown: {crowns, year}}: {store: Store; shown: ReserveShown}) {
   const {plantings, shown} = crowns
+  const [studied, setStudied] = useState<Studied | null>(null)
+  const found = studied && year && isOf(studied, crowns, year.planting) ? studied.found : null
   return (
     <div className="plate">
       {shown && (
@@ -25,10 +31,34 @@ export function ReservePlate({store, shown: {crowns, year}}: {store: Store; show
           </select>
         </label>
       )}
-      {year && <ReserveThroughTheYear year={year} />}
+      {year && (
+        <>
+          <ReserveThroughTheYear year={year} bands={found?.store ?? null} />
+          <HowSurePanel
+            key={year.planting.planting}
+            store={store}
+            crowns={crowns}
+            planting={year.planting}
+            found={found}
+            onFound={(found) => setStudied(found && {found, of: inputsOf(crowns, year.planting)})}
+          />
+        </>
+      )}
     </div>
   )
 }
+
+/** A study and what it was run on, so that its bands go when anything under them changes. */
+interface Studied {
+  readonly found: HowSure
+  readonly of: string
+}
+
+const inputsOf = ({climate, values}: CrownYears, planting: PlantingCrowns) =>
+  JSON.stringify([planting, values, [...climate.air], [...climate.soil], [...climate.sun]])
+
+const isOf = ({of}: Studied, crowns: CrownYears, planting: PlantingCrowns) =>
+  of === inputsOf(crowns, planting)
 
 /** Why there is no picture, in a sentence. */
 export function noReserve(shown: ReserveShown | Parameters<typeof isRefusal>[0]): string {

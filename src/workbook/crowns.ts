@@ -30,6 +30,8 @@ export interface PlantingCrowns {
   readonly healthy: readonly HealthStep[]
   /** The planting's own factor and its ageing together: what the modelled crop is multiplied by. */
   readonly factor: number
+  /** Years of its own record that the factor rests on. */
+  readonly recordYears: number
   readonly measured: readonly MeasuredSugar[]
   /** Plants in the dormant sample. */
   readonly samplesUsed: number
@@ -109,6 +111,7 @@ function plantingIn(
     floor: number("floor"),
     healthy: lossFrom !== null && left !== null ? [{from: lossFrom, share: left}] : [],
     factor: factor * ageing,
+    recordYears: lookedUp(workbook, "record years", planting) ?? 0,
     measured,
     samplesUsed: number("samples used") ?? 0,
   }

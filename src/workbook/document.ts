@@ -35,6 +35,7 @@ export const CROWN_PARTS = [
   "later error",
   "factor",
   "ageing",
+  "record years",
   "air",
   "soil",
   "sun",

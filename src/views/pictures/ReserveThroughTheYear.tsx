@@ -1,5 +1,5 @@
 import {useId} from "react"
-import {reserveFinding, reserveLayout, type ReserveYear} from "./reserveLayout"
+import {reserveFinding, reserveLayout, type Bands, type ReserveYear} from "./reserveLayout"
 import {useWidth} from "./useWidth"
 import "./pictures.css"
 
@@ -8,14 +8,21 @@ const FIRST_WIDTH = 1000
 /** Chosen: narrower than this the months cannot be told apart. */
 const LEAST_WIDTH = 320
 
+interface Props {
+  readonly year: ReserveYear
+  /** From a study: the 10, 25, 50, 75 and 90 of a hundred of the store at the end of each week. */
+  readonly bands?: Bands | null
+  readonly width?: number
+}
+
 /**
  * The reserve of one planting through the year: the line solid up to the as-of day and dashed after it, measured samples
  * as dots with their interval, the planner's own floor, and the days of cutting. The sheet below it is its table.
  */
-export function ReserveThroughTheYear({year, width: given}: {year: ReserveYear; width?: number}) {
+export function ReserveThroughTheYear({year, bands = null, width: given}: Props) {
   const [place, measured] = useWidth()
   const title = useId()
-  const layout = reserveLayout(year, Math.max(given ?? measured ?? FIRST_WIDTH, LEAST_WIDTH))
+  const layout = reserveLayout(year, Math.max(given ?? measured ?? FIRST_WIDTH, LEAST_WIDTH), bands)
   const {width, height, left, right, base, rules, months, floor, asOf, cutting, lowest, refill} = layout
   const wide = width >= 600
   return (
@@ -75,6 +82,14 @@ export function ReserveThroughTheYear({year, width: given}: {year: ReserveYear; 
             </text>
           </g>
         )}
+        {layout.bands.map(({area, words, x, y}) => (
+          <g key={words}>
+            <path className="band" d={area} />
+            <text className="halo quiet" x={x} y={y} textAnchor="end">
+              {words}
+            </text>
+          </g>
+        ))}
         <path className="course" d={layout.past} />
         <path className="course to-be" d={layout.toCome} />
         <circle className="turn" cx={lowest.x} cy={lowest.y} r={4} />

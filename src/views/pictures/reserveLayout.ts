@@ -89,7 +89,12 @@ export interface ReserveLayout {
   readonly lowest: Point & {readonly words: string}
   readonly refill: (Point & {readonly words: string}) | null
   readonly measured: readonly Dot[]
+  /** The ranges of a study, the wider one first; none before it is run. */
+  readonly bands: readonly (Point & {readonly area: string; readonly words: string})[]
 }
+
+/** Five quantiles (10, 25, 50, 75 and 90 of a hundred) of the store at the end of each week. */
+export type Bands = readonly (readonly number[])[]
 
 const HEIGHT = 280
 const LEFT = 52
@@ -99,7 +104,7 @@ const BELOW = 52
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
 
 /** Lays out the picture of the reserve through the year: kg/ha from 0, the model year along. */
-export function reserveLayout(year: ReserveYear, width: number): ReserveLayout {
+export function reserveLayout(year: ReserveYear, width: number, weekly: Bands | null = null): ReserveLayout {
   const {planting, first, course, open, stop, lowest, refill, asOf} = year
   const days = course.reserve.length
   const base = HEIGHT - BELOW
@@ -107,8 +112,14 @@ export function reserveLayout(year: ReserveYear, width: number): ReserveLayout {
   // Sugar of a sample stands at the structure that the balance has that day.
   const storeOf = (sugar: number, day: number) => reserveOf(sugar, course.structure[day - first]!)
   const tops = measured.map(({day, sugar, upper}) => storeOf(upper ?? sugar, day))
-  const step = stepOf(Math.max(...course.reserve, planting.floor ?? 0, ...tops))
-  const most = step * Math.ceil(Math.max(...course.reserve, planting.floor ?? 0, ...tops) / step)
+  const highest = Math.max(
+    ...course.reserve,
+    planting.floor ?? 0,
+    ...tops,
+    ...(weekly ?? []).map((week) => week[4]!),
+  )
+  const step = stepOf(highest)
+  const most = step * Math.ceil(highest / step)
   const x = (day: number) => LEFT + ((day + 1) / days) * (width - LEFT - RIGHT)
   const y = (kg: number) => base - (kg / most) * (base - TOP)
   const line = (from: number, to: number) => {
@@ -116,6 +127,23 @@ export function reserveLayout(year: ReserveYear, width: number): ReserveLayout {
     for (let day = from; day <= to; day++)
       points.push(`${x(day).toFixed(1)} ${y(course.reserve[day]!).toFixed(1)}`)
     return points.length > 1 ? `M${points.join("L")}` : ""
+  }
+  const band = (low: number, high: number, words: string, place: "top" | "bottom") => {
+    const points = (weekly ?? []).map((week, i) => ({
+      x: x(Math.min(days - 1, 7 * i + 6)),
+      top: y(week[high]!),
+      bottom: y(week[low]!),
+    }))
+    const edge = [
+      ...points.map(({x, top}) => `${x.toFixed(1)} ${top.toFixed(1)}`),
+      ...points.toReversed().map(({x, bottom}) => `${x.toFixed(1)} ${bottom.toFixed(1)}`),
+    ]
+    return {
+      area: `M${edge.join("L")}Z`,
+      words,
+      x: width - RIGHT - 4,
+      y: place === "top" ? points.at(-1)!.top + 16 : points.at(-1)!.bottom - 5,
+    }
   }
   const kg = (mass: number) => numberText(Math.round(mass), 0)
   const now = asOf ?? 0
@@ -148,6 +176,7 @@ export function reserveLayout(year: ReserveYear, width: number): ReserveLayout {
       refill < 0
         ? null
         : {x: x(refill), y: y(course.reserve[refill]!), words: `full again ${dayText(first + refill)}`},
+    bands: weekly ? [band(0, 4, "8 in 10", "top"), band(1, 3, "half", "bottom")] : [],
     measured: measured.map(({day, sugar, lower, upper}) => ({
       x: x(day - first),
       y: y(storeOf(sugar, day)),

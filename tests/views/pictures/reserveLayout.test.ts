@@ -75,6 +75,21 @@ describe("the reserve through the year", () => {
     expect(toCome.split("L")).toHaveLength(365 - 144)
   })
 
+  it("draws the bands of a study at their weeks, the wider one first, and makes room for them", () => {
+    const weekly = Array.from({length: 53}, () => [1000, 2000, 3000, 4000, 9000])
+    const {bands, rules, base} = reserveLayout(year, 1000, weekly)
+    expect(bands.map(({words}) => words)).toEqual(["8 in 10", "half"])
+    expect(Number(rules.at(-1)!.words.replace(/\D/g, ""))).toBeGreaterThanOrEqual(9000)
+    const perKg = (rules[0]!.y - rules[1]!.y) / 2000
+    const corners = bands[1]!.area
+      .slice(1, -1)
+      .split("L")
+      .map((corner) => corner.split(" ").map(Number))
+    expect(corners).toHaveLength(106)
+    expect(base - corners[0]![1]!).toBeCloseTo(4000 * perKg, 1)
+    expect(base - corners.at(-1)![1]!).toBeCloseTo(2000 * perKg, 1)
+  })
+
   it("has nothing to show for a planting that is not there", () => {
     expect(reserveYear({...crowns, shown: {...crowns.shown!, planting: "Nowhere"}})).toBeNull()
   })

@@ -1,0 +1,142 @@
+import {useEffect, useRef, useState} from "react"
+import {isoOf, modelYearOf} from "../../functions/calendar"
+import {keepRanges} from "../editor/commands/ranges"
+import {dayText, numberText} from "../editor/display"
+import type {Store} from "../editor/store"
+import {ASSUMED, type HowSure, type HowSureInput} from "../studies/howSure"
+import {measureNext, widthFrom} from "../studies/measureNext"
+import {runHowSure, type Running} from "../studies/run"
+import type {CrownYears, PlantingCrowns} from "../workbook/crowns"
+
+const DRAWS = 10_000
+const SEED = 1
+
+/** Standard errors from the middle of an 80 % interval to its end. */
+const NORMAL_80 = 1.2816
+
+/** Relative standard error of the sampled sugar, from its interval; with none, that of one plant (Feller & Fink 2007). */
+function sugarErrorOf({measured: [sample]}: PlantingCrowns): number {
+  if (!sample || sample.lower === null || sample.upper === null || sample.sugar <= 0) return 0.209
+  return (sample.upper - sample.lower) / 2 / NORMAL_80 / sample.sugar
+}
+
+/** Chosen: an own record halves the doubt about the factor with three years; without one it is 30 %. */
+const factorErrorOf = ({recordYears}: PlantingCrowns) => 0.3 / Math.sqrt(recordYears + 1)
+
+function inputOf(planting: PlantingCrowns, {climate, values}: CrownYears): HowSureInput {
+  const year = modelYearOf(planting.open, values.Year_start)
+  const {structure, reserve, healthy, factor} = planting
+  return {
+    crowns: {structure, reserve},
+    climate,
+    year,
+    open: planting.open - year.first,
+    close: planting.close - year.first,
+    healthy,
+    values,
+    factor,
+    sugarError: sugarErrorOf(planting),
+    factorError: factorErrorOf(planting),
+    ...ASSUMED,
+    seed: SEED,
+  }
+}
+
+/** The row of the sheet How sure, in the order of its columns. */
+function rowOf(planting: PlantingCrowns, first: number, asOf: number | null, found: HowSure, next: string) {
+  const whole = (value: number) => Math.round(value)
+  const {picked, refill, noRefill, nextSugar} = found
+  return [
+    planting.planting,
+    asOf === null ? null : isoOf(asOf),
+    found.draws,
+    String(SEED),
+    ...picked.map(whole),
+    refill ? isoOf(first + whole(refill[2])) : null,
+    refill && noRefill < 0.1 ? isoOf(first + whole(refill[4])) : null,
+    Math.round(noRefill * 1000) / 1000,
+    whole(nextSugar[0]),
+    whole(nextSugar[2]),
+    whole(nextSugar[4]),
+    widthFrom(found),
+    next,
+  ] as const
+}
+
+interface Props {
+  store: Store
+  crowns: CrownYears
+  planting: PlantingCrowns
+  found: HowSure | null
+  onFound: (found: HowSure | null) => void
+}
+
+/** Runs the study of how sure the year of one planting is, and says what it found. */
+export function HowSurePanel({store, crowns, planting, found, onFound}: Props) {
+  const [share, setShare] = useState<number | null>(null)
+  const [fault, setFault] = useState("")
+  const running = useRef<Running | null>(null)
+  useEffect(() => () => running.current?.stop(), [])
+
+  const {first} = modelYearOf(planting.open, crowns.values.Year_start)
+  const next = found ? measureNext(found, sugarErrorOf(planting), planting.samplesUsed) : ""
+  const start = async () => {
+    setFault("")
+    setShare(0)
+    running.current = runHowSure(inputOf(planting, crowns), DRAWS, setShare)
+    try {
+      const result = await running.current.result
+      if (result) {
+        onFound(result)
+        const words = measureNext(result, sugarErrorOf(planting), planting.samplesUsed)
+        store.run(keepRanges(rowOf(planting, first, crowns.asOf, result, words)))
+      }
+    } catch (error) {
+      setFault(`The study could not be run: ${error instanceof Error ? error.message : String(error)}`)
+    }
+    running.current = null
+    setShare(null)
+  }
+
+  return (
+    <div className="how-sure">
+      {share === null ? (
+        <button onClick={() => void start()}>Work out how sure</button>
+      ) : (
+        <>
+          <progress value={share} aria-label="Draws done" />
+          <button onClick={() => running.current?.stop()}>Stop</button>
+        </>
+      )}
+      <div aria-live="polite">
+        {fault && <p>{fault}</p>}
+        {found && (
+          <>
+            <p>
+              Crop {kg(found.picked[0])} to {kg(found.picked[4])} kg/ha in 8 draws of 10, half of them{" "}
+              {kg(found.picked[1])} to {kg(found.picked[3])}. {refillWords(found, first)} Next year starts at{" "}
+              {kg(found.nextSugar[0])} to {kg(found.nextSugar[4])} mg/g.
+            </p>
+            <p>The width comes from {widthFrom(found)}.</p>
+            <p>To narrow it: {next}</p>
+            <p className="small q">
+              {numberText(found.draws, 0)} draws of the sample’s error, root mass (10 %, assumed), the year’s
+              warmth (1 °C) and sun (5 %), the record’s factor and each crop value (20 % either way, assumed).
+              Shares are squared correlations: how inputs work on each other is left out. Kept on the sheet
+              How sure, and in the plan’s range.
+            </p>
+          </>
+        )}
+      </div>
+    </div>
+  )
+}
+
+const kg = (value: number) => numberText(Math.round(value), 0)
+
+function refillWords({refill, noRefill}: HowSure, first: number): string {
+  if (!refill) return "None of them is full again this year."
+  const middle = dayText(first + Math.round(refill[2]))
+  const never = noRefill > 0.005 ? `, ${Math.round(100 * noRefill)} % are not this year` : ""
+  return `Half of those that fill are full again by ${middle}${never}.`
+}
