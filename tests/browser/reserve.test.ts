@@ -15,7 +15,7 @@ it("shows the reserve of the planting that is chosen", async () => {
   const {page, trouble} = await openReserve()
   const finding = page.locator(".finding")
   expect(await finding.innerText()).toMatch(/^Long Acre: .*lowest 1.607 kg\/ha on 29 Jun, 7 above your floor/)
-  await page.getByLabel("Planting", {exact: true}).selectOption("Well Field")
+  await page.getByRole("combobox", {name: "Planting"}).selectOption("Well Field")
   expect(await finding.innerText()).toMatch(/^Well Field: .*full again on 4 Sep\.$/)
   expect(await page.locator(".reserve-year svg title").textContent()).toBe(await finding.innerText())
   const {violations} = await new AxeBuilder({page}).analyze()
