@@ -488,6 +488,19 @@ describe("a change in hollow-brook-farm.json", () => {
     expect(check("Planting names used twice")).toEqual([1, "Long Acre, Long Acre"])
   })
 
+  it("does not refill a store whose fern is all lost before it is full", () => {
+    const {workbook, at, cellOf, check} = changed()
+    enter(
+      workbook,
+      [at("Crowns", "Long Acre", "Fern loss from"), "2026-07-10"],
+      [at("Crowns", "Long Acre", "Fern left"), 0],
+    )
+    // Without green there is no sugar to gain, and the balance had it full on 10 August at the earliest.
+    expect(cellOf("One week more", "Long Acre", "Refill as planned")).toMatchObject({code: "#N/A"})
+    expect(check("Stores that do not refill in time")).toEqual([1, "Long Acre"])
+    expect(cellOf("Season plan", "Long Acre", "fern days")).toMatchObject({code: "#N/A"})
+  })
+
   it("takes a row without a name in its stride", () => {
     const {workbook, at, cellOf} = changed()
     const {sheet, row} = at("Season plan", "Sand Piece", "Close")

@@ -1,13 +1,11 @@
 import {isoOf} from "../calendar"
-import {EXAMPLE_CLIMATE, climateRange} from "../climate/climate"
+import {EXAMPLE_CLIMATE} from "../climate/climate"
 import {defineFunction, outcomeOf, type Outcomes} from "../define"
-import {healthyFern} from "../fern/healthy"
 import {date} from "../parameters"
 import {isRefusal, outOfRange} from "../refusal"
-import {balanceValues} from "./balanceValues"
 import {modelledYear, planYear} from "./modelledYear"
-import {closeOfCutting, openingOfCutting, rootsOfAField, storedSugar} from "./quantities"
 import {sugarOn} from "./yearOutcome"
+import {yearParameters} from "./yearParameters"
 
 /** The state at the end of a day. */
 const states = {
@@ -27,13 +25,7 @@ export const ROOT_ON = defineFunction({
   parameters: {
     what: outcomeOf(states),
     date: date("Day"),
-    structure: rootsOfAField,
-    reserve: storedSugar,
-    climate: climateRange,
-    open: openingOfCutting,
-    close: closeOfCutting,
-    healthy: healthyFern,
-    values: balanceValues,
+    ...yearParameters,
   },
   returns: {label: "The state named", unit: "as named", named: states},
   refuses: ["a day outside the model year of the opening", "a close more than a day before the opening"],

@@ -1,11 +1,9 @@
-import {EXAMPLE_CLIMATE, climateRange} from "../climate/climate"
+import {EXAMPLE_CLIMATE} from "../climate/climate"
 import {defineFunction, outcomeOf} from "../define"
-import {healthyFern} from "../fern/healthy"
 import {isRefusal} from "../refusal"
-import {balanceValues} from "./balanceValues"
 import {modelledYear, planYear} from "./modelledYear"
-import {closeOfCutting, openingOfCutting, rootsOfAField, storedSugar} from "./quantities"
 import {yearOutcome, yearOutcomes} from "./yearOutcome"
+import {yearParameters} from "./yearParameters"
 
 export const ROOT_SEASON = defineFunction({
   name: "ROOT.SEASON",
@@ -17,13 +15,7 @@ export const ROOT_SEASON = defineFunction({
     "drought or disease. Its first use is the difference that a week makes.",
   parameters: {
     what: outcomeOf(yearOutcomes),
-    structure: rootsOfAField,
-    reserve: storedSugar,
-    climate: climateRange,
-    open: openingOfCutting,
-    close: closeOfCutting,
-    healthy: healthyFern,
-    values: balanceValues,
+    ...yearParameters,
   },
   returns: {label: "The outcome named", unit: "as named", named: yearOutcomes},
   refuses: ["a close more than a day before the opening", "a close outside the model year"],

@@ -3,44 +3,14 @@ import {isoOf, modelYearOf} from "../../functions/calendar"
 import {keepRanges} from "../editor/commands/ranges"
 import {dayText, numberText} from "../editor/display"
 import type {Store} from "../editor/store"
-import {ASSUMED, type HowSure, type HowSureInput} from "../studies/howSure"
+import type {HowSure} from "../studies/howSure"
 import {measureNext, widthFrom} from "../studies/measureNext"
+import {plantingStudy, sugarErrorOf} from "../studies/plantingStudy"
 import {runHowSure, type Running} from "../studies/run"
 import type {CrownYears, PlantingCrowns} from "../workbook/crowns"
 
 const DRAWS = 10_000
 const SEED = 1
-
-/** Standard errors from the middle of an 80 % interval to its end. */
-const NORMAL_80 = 1.2816
-
-/** Relative standard error of the sampled sugar, from its interval; with none, that of one plant (Feller & Fink 2007). */
-function sugarErrorOf({measured: [sample]}: PlantingCrowns): number {
-  if (!sample || sample.lower === null || sample.upper === null || sample.sugar <= 0) return 0.209
-  return (sample.upper - sample.lower) / 2 / NORMAL_80 / sample.sugar
-}
-
-/** Chosen: an own record halves the doubt about the factor with three years; without one it is 30 %. */
-const factorErrorOf = ({recordYears}: PlantingCrowns) => 0.3 / Math.sqrt(recordYears + 1)
-
-function inputOf(planting: PlantingCrowns, {climate, values}: CrownYears): HowSureInput {
-  const year = modelYearOf(planting.open, values.Year_start)
-  const {structure, reserve, healthy, factor} = planting
-  return {
-    crowns: {structure, reserve},
-    climate,
-    year,
-    open: planting.open - year.first,
-    close: planting.close - year.first,
-    healthy,
-    values,
-    factor,
-    sugarError: sugarErrorOf(planting),
-    factorError: factorErrorOf(planting),
-    ...ASSUMED,
-    seed: SEED,
-  }
-}
 
 /** The row of the sheet How sure, in the order of its columns. */
 function rowOf(planting: PlantingCrowns, first: number, asOf: number | null, found: HowSure, next: string) {
@@ -83,7 +53,7 @@ export function HowSurePanel({store, crowns, planting, found, onFound}: Props) {
   const start = async () => {
     setFault("")
     setShare(0)
-    running.current = runHowSure(inputOf(planting, crowns), DRAWS, setShare)
+    running.current = runHowSure(plantingStudy(planting, crowns, SEED), DRAWS, setShare)
     try {
       const result = await running.current.result
       if (result) {

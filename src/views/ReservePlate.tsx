@@ -1,4 +1,4 @@
-import {isRefusal} from "../../functions/refusal"
+import {isRefusal, type Refusal} from "../../functions/refusal"
 import {useState} from "react"
 import {enterContent} from "../editor/commands/cells"
 import type {Store} from "../editor/store"
@@ -61,9 +61,9 @@ const isOf = ({of}: Studied, crowns: CrownYears, planting: PlantingCrowns) =>
   of === inputsOf(crowns, planting)
 
 /** Why there is no picture, in a sentence. */
-export function noReserve(shown: ReserveShown | Parameters<typeof isRefusal>[0]): string {
+export function noReserve(shown: ReserveShown | Refusal): string {
   if (isRefusal(shown)) return `${shown.refused}.`
-  const name = (shown as ReserveShown).crowns.shown?.planting
+  const name = shown.crowns.shown?.planting
   return name
     ? `${name} cannot be run yet: it needs root samples, root mass, a count of plants and an opening.`
     : "No planting is chosen. Once one has been sampled and has an opening, its year stands here."

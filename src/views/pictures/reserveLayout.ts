@@ -96,6 +96,9 @@ export interface ReserveLayout {
 /** Five quantiles (10, 25, 50, 75 and 90 of a hundred) of the store at the end of each week. */
 export type Bands = readonly (readonly number[])[]
 
+/** Chosen: narrower than this long words run into each other. */
+const NARROW = 600
+
 const HEIGHT = 280
 const LEFT = 52
 const RIGHT = 16
@@ -182,7 +185,7 @@ export function reserveLayout(year: ReserveYear, width: number, weekly: Bands | 
       y: y(storeOf(sugar, day)),
       top: y(storeOf(upper ?? sugar, day)),
       bottom: y(storeOf(lower ?? sugar, day)),
-      words: `measured ${numberText(sugar, 0)} mg/g on ${dayText(day)}`,
+      words: `${width < NARROW ? "" : "measured "}${numberText(sugar, 0)} mg/g, ${dayText(day)}`,
     })),
   }
 }
