@@ -492,13 +492,28 @@ describe("a change in hollow-brook-farm.json", () => {
     const {workbook, at, cellOf, check} = changed()
     enter(
       workbook,
+      [at("Season plan", "Long Acre", "Close"), "2026-06-10"],
       [at("Crowns", "Long Acre", "Fern loss from"), "2026-07-10"],
       [at("Crowns", "Long Acre", "Fern left"), 0],
     )
-    // Without green there is no sugar to gain, and the balance had it full on 10 August at the earliest.
+    // Closed on 10 June it would be full on 10 August; without green from 10 July there is no sugar to gain.
     expect(cellOf("One week more", "Long Acre", "Refill as planned")).toMatchObject({code: "#N/A"})
     expect(check("Stores that do not refill in time")).toEqual([1, "Long Acre"])
-    expect(cellOf("Season plan", "Long Acre", "fern days")).toMatchObject({code: "#N/A"})
+  })
+
+  it("never drops a limit that not even a season without cutting can keep", () => {
+    const {workbook, at, cellOf} = changed()
+    enter(
+      workbook,
+      [at("Crowns", "Long Acre", "Fern loss from"), "2026-05-01"],
+      [at("Crowns", "Long Acre", "Fern left"), 0],
+      [at("Plantings", "Sand Piece", "Reserve floor"), 9000], // more than its store ever holds
+    )
+    expect(cellOf("Season plan", "Long Acre", "fern days")).toBe(day("2026-04-24"))
+    expect(cellOf("Season plan", "Sand Piece", "reserve")).toBe(day("2026-04-22"))
+    expect(cellOf("Season plan", "Sand Piece", "Close")).toBe(day("2026-04-22"))
+    expect(cellOf("Season plan", "Sand Piece", "Held by")).toBe("reserve")
+    expect(cellOf("Season plan", "Sand Piece", "Yield")).toBe(0)
   })
 
   it("takes a row without a name in its stride", () => {
