@@ -26,7 +26,8 @@ async function sample(name: keyof typeof samples): Promise<Document> {
 export async function startPlanner(root: Root) {
   const device = await openDevice()
   const found = await device.latest()
-  const store = createStore(found && !isRefused(found) ? found.document : await sample("demonstration"))
+  const document = found && !isRefused(found) ? found.document : await sample("demonstration")
+  const store = createStore(document, onceDrawn)
 
   let saving = savingAtStart(found)
   const listeners = new Set<() => void>()
@@ -42,17 +43,23 @@ export async function startPlanner(root: Root) {
     const plan = planOf(store.workbook)
     return plan && {name: document.name, season: document.season, plan}
   }
-  keepLook(look())
-  let shown = store.getState().document
-  store.subscribe(() => {
+  let kept = store.getState().document
+  const keep = () => {
     const {document} = store.getState()
-    if (document === shown) return
-    shown = document
+    if (document === kept) return
+    kept = document
     autosave.changed(document)
     keepLook(look())
+  }
+  keepLook(look())
+  // What was done is drawn before it is kept: to keep it takes as long as to draw it.
+  store.subscribe(() => {
+    if (store.getState().document !== kept) onceDrawn(keep)
   })
   window.document.addEventListener("visibilitychange", () => {
-    if (window.document.visibilityState === "hidden") void autosave.flush()
+    if (window.document.visibilityState !== "hidden") return
+    keep()
+    void autosave.flush()
   })
 
   const keeping: Keeping = {
@@ -80,6 +87,12 @@ export async function startPlanner(root: Root) {
 
   if (found && !isRefused(found) && found.notice) tell(`${found.notice}.`)
   root.render(<App store={store} keeping={keeping} />)
+}
+
+/** Does it after the next drawing; at once where nothing is drawn, as in a tab that is not seen. */
+function onceDrawn(act: () => void) {
+  if (window.document.visibilityState === "hidden") act()
+  else requestAnimationFrame(() => setTimeout(act))
 }
 
 function savingAtStart(found: Awaited<ReturnType<Device["latest"]>>): string {

@@ -45,7 +45,7 @@ export function modelledYear(
 ): Course {
   const key = [
     climateNumber(climate),
-    ...balanceNames.map((name) => values[name]),
+    valuesNumber(values),
     crowns.structure,
     crowns.reserve,
     year.first,
@@ -67,7 +67,7 @@ export function modelledYear(
 
 /** The drivers of a year: the same climate, year and crop values share them. */
 export function driversFor(climate: Climate, year: ModelYear, values: BalanceValues): Drivers {
-  const key = [climateNumber(climate), year.first, ...balanceNames.map((name) => values[name])]
+  const key = [climateNumber(climate), year.first, valuesNumber(values)]
   return rememberedDrivers(key, () => driversOf(climate, year, values))
 }
 
@@ -75,12 +75,25 @@ export function driversFor(climate: Climate, year: ModelYear, values: BalanceVal
 const rememberedCourse = remembering<Course>(400)
 const rememberedDrivers = remembering<Drivers>(20)
 
-const numbers = new WeakMap<Climate, number>()
+const climates = new WeakMap<Climate, number>()
+const valueSets = new WeakMap<BalanceValues, number>()
+const rememberedSets = remembering<number>(50)
 let lastNumber = 0
 
 /** A number that stands for a climate: while it is remembered, equal climates are one object. */
-function climateNumber(climate: Climate): number {
-  const number = numbers.get(climate) ?? ++lastNumber
-  numbers.set(climate, number)
+const climateNumber = (climate: Climate) => numbered(climates, climate, () => ++lastNumber)
+
+/** A number that stands for a set of values: the same for every object that holds the same. */
+const valuesNumber = (values: BalanceValues) =>
+  numbered(valueSets, values, () =>
+    rememberedSets(
+      balanceNames.map((name) => values[name]),
+      () => ++lastNumber,
+    ),
+  )
+
+function numbered<T extends object>(held: WeakMap<T, number>, one: T, make: () => number): number {
+  const number = held.get(one) ?? make()
+  held.set(one, number)
   return number
 }

@@ -1,5 +1,6 @@
 import {dayOf, FIRST_DAY, isoOf, LAST_DAY} from "../../functions/calendar"
 import {COLUMN_FORMULA, type Column, type Content} from "../workbook/document"
+import {hasCellInBraces} from "../workbook/formula"
 import {dateText, numberText} from "./display"
 
 /** What typed text means in a column, or the sentence that says why it cannot stand there. */
@@ -60,6 +61,7 @@ function whatIsOff(formula: string): string {
   const [open, closed] = [(bare.match(/\(/g) ?? []).length, (bare.match(/\)/g) ?? []).length]
   if (open > closed) return `${open - closed} bracket${open - closed > 1 ? "s are" : " is"} not closed`
   if (closed > open) return `${closed - open} bracket${closed - open > 1 ? "s" : ""} too many`
+  if (hasCellInBraces(formula)) return "an array in braces takes numbers and words, not cells or names"
   if (bare.includes(";")) return "arguments are parted by commas here, not by “;”"
   if (/[-+*/^&=<>,(]$/.test(bare.trim())) return `something is missing after “${bare.trim().at(-1)}”`
   return "check its signs and commas"

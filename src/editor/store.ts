@@ -51,8 +51,12 @@ export type Turn = (state: EditorState) => Partial<Omit<EditorState, "document" 
 
 export type Store = ReturnType<typeof createStore>
 
-/** The editor's one store. Views read `state` and call `run`, `turn`, `undo`, `redo` or `open`; nothing else writes. */
-export function createStore(document: Document) {
+/**
+ * The editor's one store. Views read `state` and call `run`, `turn`, `undo`, `redo` or `open`; nothing else writes.
+ *
+ * An act is shown as soon as the open sheet is worked out; `later` chooses when the rest is, and what it moved is told.
+ */
+export function createStore(document: Document, later: (act: () => void) => void = (act) => act()) {
   const workbook = new Workbook(document)
   const listeners = new Set<() => void>()
   let state: EditorState = {
@@ -71,9 +75,22 @@ export function createStore(document: Document) {
     for (const listener of listeners) listener()
   }
 
-  const shown = (next: Document, change: Partial<EditorState>, said: string) => {
-    const settled = {editing: null, question: null, document: next, changes: workbook.changes, said}
-    become(withCellInside({...state, ...settled, ...change}))
+  const shown = (next: Document, change: Partial<EditorState>, said: string) =>
+    become(
+      withCellInside({...state, editing: null, question: null, document: next, changes: [], said, ...change}),
+    )
+
+  /** What an act moved, once all of it is worked out; a newer act has news of its own. */
+  const tellChanges = (next: Document, said?: string) =>
+    later(() => {
+      if (state.document !== next) return
+      const {changes} = workbook
+      become({...state, changes, said: said ?? whatMoved(next, changes)})
+    })
+
+  const show = (document: Document, history: Partial<EditorState>, said: string) => {
+    shown(workbook.show(document, state.cell.sheet), history, said)
+    tellChanges(document, said)
   }
 
   return {
@@ -92,33 +109,30 @@ export function createStore(document: Document) {
       const edit = command(state)
       if (!edit) return false
       const step = {document: state.document, name: editName(state.document, edit)}
-      const next = workbook.revise(edit)
+      const next = workbook.revise(edit, state.cell.sheet)
       const history = {undoable: [...state.undoable, step], redoable: []}
       // Where rows moved, another value in a cell is no news of that cell.
-      if (edit.type === "enter") shown(next, history, whatMoved(next, workbook.changes))
-      else shown(next, {...history, changes: []}, `Done: ${step.name}.`)
+      if (edit.type !== "enter") shown(next, history, `Done: ${step.name}.`)
+      else {
+        shown(next, history, "")
+        tellChanges(next)
+      }
       return true
     },
     undo(): boolean {
       const step = state.undoable.at(-1)
       if (!step) return false
       const redoable = [...state.redoable, {document: state.document, name: step.name}]
-      shown(
-        workbook.show(step.document),
-        {undoable: state.undoable.slice(0, -1), redoable},
-        `Undone: ${step.name}.`,
-      )
+      const undoable = state.undoable.slice(0, -1)
+      show(step.document, {undoable, redoable}, `Undone: ${step.name}.`)
       return true
     },
     redo(): boolean {
       const step = state.redoable.at(-1)
       if (!step) return false
       const undoable = [...state.undoable, {document: state.document, name: step.name}]
-      shown(
-        workbook.show(step.document),
-        {redoable: state.redoable.slice(0, -1), undoable},
-        `Done again: ${step.name}.`,
-      )
+      const redoable = state.redoable.slice(0, -1)
+      show(step.document, {undoable, redoable}, `Done again: ${step.name}.`)
       return true
     },
     /** Opens another workbook. What was open is one undo away. */
@@ -126,7 +140,7 @@ export function createStore(document: Document) {
       const step = {document: state.document, name: `opening ${next.name}`}
       const cell = {sheet: Math.max(0, planSheet(next)), row: 0, col: 0}
       const undoable = [...state.undoable, step]
-      shown(workbook.show(next), {undoable, redoable: [], cell, changes: []}, `${next.name} is open.`)
+      shown(workbook.show(next), {undoable, redoable: [], cell}, `${next.name} is open.`)
     },
   }
 }

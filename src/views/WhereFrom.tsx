@@ -1,4 +1,4 @@
-import {memo, useState, type ReactNode} from "react"
+import {memo, useDeferredValue, useState, type ReactNode} from "react"
 import {sources} from "../../functions/sources"
 import {textWithUnit} from "../editor/display"
 import {chooseKeeping} from "../editor/editing"
@@ -19,7 +19,8 @@ const MOST_VALUES = 12
 /** Where the chosen cell's value came from, step by step down to what was typed or measured, and who uses it. */
 export function WhereFrom({store, onGo}: {store: Store; onGo: () => void}) {
   const {cell, document} = useEditor(store)
-  return <Trace store={store} cell={cell} document={document} onGo={onGo} />
+  // What an edit moved on the sheet and in the picture is drawn first.
+  return <Trace store={store} cell={cell} document={useDeferredValue(document)} onGo={onGo} />
 }
 
 interface TraceProps {

@@ -130,6 +130,9 @@ export interface CellAddress {
 export const isSameCell = (a: CellAddress, b: CellAddress): boolean =>
   a.sheet === b.sheet && a.row === b.row && a.col === b.col
 
+export const isFormula = (content: unknown): content is string =>
+  typeof content === "string" && content.startsWith("=")
+
 export const contentAt = ({sheets}: Document, {sheet, row, col}: CellAddress): Content =>
   sheets[sheet]?.rows[row]?.[col] ?? null
 

@@ -126,6 +126,16 @@ export function withRowsAsCells(formula: string, lastColumnOf: (sheet: string | 
     .join("")
 }
 
+/** Whether an array in braces holds a cell or a name. The engine (3.5.0) would not follow it when it changes, or throw. */
+export function hasCellInBraces(formula: string): boolean {
+  if (!formula.includes("{")) return false
+  let depth = 0
+  return tokens(formula).some(({kind, text}) => {
+    if (kind === "sign") depth += text === "{" ? 1 : text === "}" ? -1 : 0
+    return depth > 0 && (kind === "reference" || kind === "name")
+  })
+}
+
 /** The formula with every use of a named value given its new name. */
 export const renamed = (formula: string, was: string, now: string) =>
   tokens(formula)

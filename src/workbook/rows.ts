@@ -1,4 +1,4 @@
-import {COLUMN_FORMULA, type Column, type Content, type Document, type Sheet} from "./document"
+import {COLUMN_FORMULA, isFormula, type Column, type Content, type Document, type Sheet} from "./document"
 import {formulaText, piecesDown, piecesOf, type Pieces, type Reference} from "./formula"
 
 /** Where a row of the changed sheet stands afterwards, and where its references then point; null when it is gone. */
@@ -59,7 +59,7 @@ function withMovedRows(document: Document, move: Move): Document {
     const columns = sheet.columns.map((column, col) => movedColumn(sheet, column, col, home, rewrite))
     const rows = sheet.rows.map((row, r) => {
       const next = row.map((content, col) => {
-        if (typeof content !== "string" || !content.startsWith("=")) return content
+        if (!isFormula(content)) return content
         const {contents} = columns[col]!
         return content === COLUMN_FORMULA && contents ? contents(r) : rewrittenText(content, rewrite)
       })

@@ -1,6 +1,14 @@
 import {catalogue} from "../../functions/catalogue"
 import type {FormulaFunction} from "../../functions/define"
-import {COLUMN_FORMULA, contentAt, isTypedOver, type CellAddress, type Document, type Sheet} from "./document"
+import {
+  COLUMN_FORMULA,
+  contentAt,
+  isFormula,
+  isTypedOver,
+  type CellAddress,
+  type Document,
+  type Sheet,
+} from "./document"
 import {columnLetters, referenceOf, tokens, type Reference} from "./formula"
 import {isFault, type Value} from "./value"
 import {formulaIn, namesIn, type Workbook} from "./workbook"
@@ -60,13 +68,13 @@ export function kindAt(document: Document, at: CellAddress): CellKind {
   if (isTypedOver(document, at)) return "typed over"
   if (isUnusual(column.rule?.usual, content)) return "questioned"
   if (content === null && column.kind === "measured" && holdsAnything(sheet, at.row)) return "missing"
-  return typeof content === "string" && content.startsWith("=") ? "worked out" : column.kind
+  return isFormula(content) ? "worked out" : column.kind
 }
 
 /** What a row is about: the word in its first column, such as a planting's name. */
 export function keyOfRow({sheets}: Document, {sheet, row}: Pick<CellAddress, "sheet" | "row">): string {
   const key = sheets[sheet]?.rows[row]?.[0] ?? null
-  return key === null || (typeof key === "string" && key.startsWith("=")) ? `row ${row + 1}` : String(key)
+  return key === null || isFormula(key) ? `row ${row + 1}` : String(key)
 }
 
 /** "10 of 10 used", "8 of 10 used, 2 blank": how many cells of a measured range hold something. */
@@ -111,7 +119,7 @@ function cellsOf(document: Document, at: CellAddress, index: number, {from, to}:
 /** What the first column holds, as formulas compare it, without regard to case; null when that is nothing or a formula. */
 function plantingOf({rows}: Sheet, row: number): string | null {
   const key = rows[row]?.[0] ?? null
-  return key === null || (typeof key === "string" && key.startsWith("=")) ? null : String(key).toLowerCase()
+  return key === null || isFormula(key) ? null : String(key).toLowerCase()
 }
 
 const columnsOf = ({columns}: Sheet, {from, to}: Pick<Reference, "from" | "to">) =>

@@ -1,18 +1,26 @@
-import {DetailedCellError, HyperFormula, type RawCellContent} from "hyperformula"
-import {keepUnchanged} from "./keepUnchanged"
+import {
+  DetailedCellError,
+  ExportedCellChange,
+  HyperFormula,
+  type ExportedChange,
+  type RawCellContent,
+} from "hyperformula"
 import {dayOf} from "../../functions/calendar"
 import {registerCatalogue} from "../../functions/plugin"
 import {
   COLUMN_FORMULA,
   contentAt,
+  isFormula,
   type CellAddress,
   type Content,
   type Document,
   type Sheet,
 } from "./document"
 import type {Edit, Entry} from "./edit"
-import {cellText, movedDown, renamed, sheetText, withRowsAsCells} from "./formula"
+import {cellText, hasCellInBraces, movedDown, renamed, sheetText, withRowsAsCells} from "./formula"
+import {recalculationOf, type Recalculation} from "./recalculation"
 import {blankRow, withRowsInserted, withRowsRemoved, withSheet} from "./rows"
+import {sheetsBehind, sheetsBehindFormula} from "./sheetsBehind"
 import {isFault, type Change, type Value} from "./value"
 
 registerCatalogue()
@@ -41,6 +49,9 @@ const WORDS = [
 export class Workbook {
   #document: Document
   #engine: HyperFormula
+  #recalculation!: Recalculation
+  /** The sheets whose values are owed until they are asked for. */
+  #waiting: ReadonlySet<number> = new Set()
   #values = new Map<string, Value>()
   #changes: readonly Change[] = []
 
@@ -55,16 +66,19 @@ export class Workbook {
 
   /** The worked-out values that the last revision changed. */
   get changes() {
+    this.#settle()
     return this.#changes
   }
 
   valueAt(at: CellAddress): Value {
+    if (this.#waiting.has(at.sheet)) this.#settle()
     const formulaValue = this.#values.get(keyOf(at))
     return formulaValue === undefined ? this.#read(at) : formulaValue
   }
 
   /** Whether the engine knows the value of the cell as a date. */
   isDateAt(at: CellAddress): boolean {
+    if (this.#waiting.has(at.sheet)) this.#settle()
     return this.#engine.getCellValueDetailedType(this.#engineAddress(at)).startsWith("NUMBER_DATE")
   }
 
@@ -75,8 +89,11 @@ export class Workbook {
 
   /** Works out a formula as if it stood on a sheet, without putting it there. */
   evaluate(formula: string, sheet: number): Value | readonly (readonly Value[])[] {
-    if (!this.#engine.validateFormula(formula))
+    if (!this.#isReadable(formula))
       return {code: "#ERROR!", reason: "This formula cannot be read", began: null}
+    if (this.#waiting.size > 0)
+      for (const behind of sheetsBehindFormula(this.#document, formula, sheet))
+        if (this.#waiting.has(behind)) this.#settle()
     const result: unknown = this.#engine.calculateFormula(
       engineFormula(this.#document, formula, sheet),
       this.#sheetId(sheet),
@@ -91,10 +108,14 @@ export class Workbook {
 
   /** The formula spelt as the engine spells it, or null when it is not one. */
   normalized(formula: string): string | null {
-    if (!this.#engine.validateFormula(formula)) return null
+    if (!this.#isReadable(formula)) return null
     const spelt = this.#engine.normalizeFormula(formula)
     // The engine takes the quotes off a sheet named "2026", and then cannot read it.
     return this.#engine.validateFormula(spelt) ? spelt : formula
+  }
+
+  #isReadable(formula: string) {
+    return this.#engine.validateFormula(formula) && !hasCellInBraces(formula)
   }
 
   /** The cells whose formulas use this one directly: by itself, within a range, or by its name. */
@@ -111,41 +132,64 @@ export class Workbook {
     return [...users.values()]
   }
 
-  /** Makes the change and returns the new document. */
-  revise(edit: Edit): Document {
+  /**
+   * Makes the change and returns the new document. With a sheet that is `lookedAt`, sheets it does not rest on are
+   * worked out when they are asked for, or by `changes`.
+   */
+  revise(edit: Edit, lookedAt?: number): Document {
     switch (edit.type) {
       case "enter":
-        return this.show(withContents(this.#document, edit.cells))
+        return this.show(withContents(this.#document, edit.cells), lookedAt)
       case "insertRows":
-        return this.show(withRowsInserted(this.#document, edit.sheet, edit.before, edit.count))
+        return this.show(withRowsInserted(this.#document, edit.sheet, edit.before, edit.count), lookedAt)
       case "removeRows":
-        return this.show(withRowsRemoved(this.#document, edit.sheet, edit.first, edit.count))
+        return this.show(withRowsRemoved(this.#document, edit.sheet, edit.first, edit.count), lookedAt)
     }
   }
 
   /** Shows another document, such as an earlier one from the history. Throws, and shows what it did, when the engine cannot. */
-  show(next: Document): Document {
+  show(next: Document, lookedAt?: number): Document {
+    this.#settle()
     const shown = this.#document
     const before = this.#values
     this.#document = next
     const sameSheets = haveSameSheets(shown, next)
-    if (!sameSheets || !this.#update(shown, next)) this.#rebuild(shown)
-    if (sameSheets) this.#readChanges(before)
+    if (sameSheets && lookedAt !== undefined && haveSameRows(shown, next)) this.#letWait(lookedAt)
+    const worked = sameSheets ? this.#update(shown, next) : null
+    if (!worked) this.#rebuild(shown)
+    if (worked && haveSameRows(shown, next)) {
+      this.#forgetWhatIsNoFormula(shown)
+      this.#changes = []
+      this.#takeChanges(worked)
+    } else if (sameSheets) this.#readChanges(before)
+    if (!this.#recalculation.isOwing) this.#waiting = new Set()
     return next
   }
 
-  /** Gives the engine what changed. Says whether it took it; if not, it stands half changed and has to be made anew. */
-  #update(shown: Document, next: Document): boolean {
+  #letWait(lookedAt: number) {
+    const behind = sheetsBehind(this.#document, lookedAt)
+    const waiting = [...this.#document.sheets.keys()].filter((sheet) => !behind.has(sheet))
+    this.#waiting = new Set(waiting)
+    this.#recalculation.letWait(new Set(waiting.map(this.#sheetId)))
+  }
+
+  /** Works out what was left for later. */
+  #settle() {
+    this.#waiting = new Set()
+    const {isOwing} = this.#recalculation
+    this.#recalculation.settle()
+    if (isOwing) this.#takeChanges(this.#engine.batch(() => {}))
+  }
+
+  /** Gives the engine what changed and returns what it worked out; null when it could not: it then stands half changed. */
+  #update(shown: Document, next: Document): readonly ExportedChange[] | null {
     try {
-      this.#engine.batch(() => {
+      return this.#engine.batch(() => {
         this.#name(namesIn(shown), namesIn(next))
-        next.sheets.forEach(
-          (sheet, i) => sheet !== shown.sheets[i] && this.#write(i, shown.sheets[i]!, sheet),
-        )
+        next.sheets.forEach((sheet, i) => sheet !== shown.sheets[i] && this.#write(i, shown, next))
       })
-      return true
     } catch {
-      return false
+      return null
     }
   }
 
@@ -167,7 +211,8 @@ export class Workbook {
     ])
     const names = [...WORDS, ...namesIn(this.#document)]
     const engine = HyperFormula.buildFromSheets(Object.fromEntries(contents), SETTINGS, names)
-    keepUnchanged(engine)
+    this.#recalculation = recalculationOf(engine)
+    this.#waiting = new Set()
     this.#engine = engine
     this.#values = new Map()
     this.#changes = []
@@ -175,12 +220,17 @@ export class Workbook {
     return engine
   }
 
-  #write(index: number, was: Sheet, now: Sheet) {
+  /** Only cells that hold something else are given: the engine works out whatever it is given, and all that rests on it. */
+  #write(index: number, shown: Document, next: Document) {
     const sheet = this.#sheetId(index)
+    const [was, now] = [shown.sheets[index]!, next.sheets[index]!]
     const columnsChanged = now.columns.some(({formula}, col) => formula !== was.columns[col]?.formula)
-    for (let row = 0; row < Math.max(was.rows.length, now.rows.length); row++)
-      if (columnsChanged || now.rows[row] !== was.rows[row])
-        this.#engine.setCellContents({sheet, row, col: 0}, [engineRow(this.#document, index, row)])
+    for (let row = 0; row < Math.max(was.rows.length, now.rows.length); row++) {
+      if (!columnsChanged && now.rows[row] === was.rows[row]) continue
+      const before = engineRow(shown, index, row)
+      for (const [col, content] of engineRow(next, index, row).entries())
+        if (content !== before[col]) this.#engine.setCellContents({sheet, row, col}, content)
+    }
   }
 
   #name(was: readonly Named[], now: readonly Named[]) {
@@ -193,7 +243,31 @@ export class Workbook {
     }
   }
 
-  /** Compares the values with those of before. All are read: an edit that moves rows moves values without changing them. */
+  /** A cell that held a formula and holds a number or words now is read from the document's side again. */
+  #forgetWhatIsNoFormula(shown: Document) {
+    for (const [sheet, {rows}] of this.#document.sheets.entries())
+      for (const [row, contents] of rows.entries())
+        if (contents !== shown.sheets[sheet]!.rows[row])
+          for (const col of contents.keys())
+            if (!isFormula(contents[col])) this.#values.delete(keyOf({sheet, row, col}))
+  }
+
+  /** Takes over what the engine worked out, where all cells stand where they stood. */
+  #takeChanges(worked: readonly ExportedChange[]) {
+    const changes = [...this.#changes]
+    for (const one of worked) {
+      if (!(one instanceof ExportedCellChange) || one.sheet < 0) continue
+      const at = this.#ownAddress(one)
+      if (!isFormula(contentAt(this.#document, at))) continue
+      const was = this.#values.get(keyOf(at))
+      const now = this.#valueOf(one.newValue)
+      this.#values.set(keyOf(at), now)
+      if (was !== undefined && !sameValue(was, now)) changes.push({at, was, now})
+    }
+    this.#changes = changes.sort((a, b) => inOrder(a.at, b.at))
+  }
+
+  /** Reads every value anew and compares: an edit that moves rows moves values without changing them. */
   #readChanges(before: ReadonlyMap<string, Value>) {
     const changes: Change[] = []
     this.#values = new Map()
@@ -209,8 +283,7 @@ export class Workbook {
   #eachFormula(visit: (at: CellAddress) => void) {
     for (const [sheet, {rows}] of this.#document.sheets.entries())
       for (const [row, contents] of rows.entries())
-        for (const [col, content] of contents.entries())
-          if (typeof content === "string" && content.startsWith("=")) visit({sheet, row, col})
+        for (const [col, content] of contents.entries()) if (isFormula(content)) visit({sheet, row, col})
   }
 
   #read = (at: CellAddress): Value => {
@@ -250,6 +323,11 @@ const haveSameSheets = ({sheets}: Document, next: Document) =>
     ({name, columns}, i) => name === sheets[i]!.name && columns.length === sheets[i]!.columns.length,
   )
 
+const haveSameRows = ({sheets}: Document, next: Document) =>
+  next.sheets.every(({rows}, i) => rows.length === sheets[i]!.rows.length)
+
+const inOrder = (a: CellAddress, b: CellAddress) => a.sheet - b.sheet || a.row - b.row || a.col - b.col
+
 interface EngineAddress {
   sheet: number
   row: number
@@ -270,7 +348,7 @@ interface Named {
 /** The formula in a cell, that of its column included, or null. */
 export function formulaIn(document: Document, at: CellAddress): string | null {
   const content = contentAt(document, at)
-  if (typeof content !== "string" || !content.startsWith("=")) return null
+  if (!isFormula(content)) return null
   const {formula} = document.sheets[at.sheet]!.columns[at.col]!
   return content === COLUMN_FORMULA && formula !== undefined ? movedDown(formula, at.row) : content
 }
@@ -329,8 +407,7 @@ const isTaken = (document: Document, name: string, {sheet, row}: CellAddress) =>
   )
 
 function withNameChanged(document: Document, was: string, now: string): Document {
-  const change = <T>(content: T) =>
-    typeof content === "string" && content.startsWith("=") ? (renamed(content, was, now) as T) : content
+  const change = <T>(content: T) => (isFormula(content) ? (renamed(content, was, now) as T) : content)
   const sheets = document.sheets.map((sheet) => ({
     ...sheet,
     columns: sheet.columns.map((column) => ({
@@ -360,10 +437,14 @@ function engineRow(document: Document, sheet: number, row: number): RawCellConte
  * (3.5.0) throws "Range does not exist" or "Value of the formula cell is not computed", on opening as on an edit.
  */
 const engineFormula = ({sheets}: Document, formula: string, sheet: number) =>
-  withRowsAsCells(formula, (name) => {
-    const own = name === null ? sheet : sheetNamed(sheets, name)
-    return Math.max(0, (sheets[own]?.columns.length ?? 1) - 1)
-  })
+  hasCellInBraces(formula)
+    ? UNREADABLE
+    : withRowsAsCells(formula, (name) => {
+        const own = name === null ? sheet : sheetNamed(sheets, name)
+        return Math.max(0, (sheets[own]?.columns.length ?? 1) - 1)
+      })
+
+const UNREADABLE = "=("
 
 const sheetNamed = (sheets: readonly Sheet[], name: string) =>
   sheets.findIndex((one) => one.name.toLowerCase() === name.toLowerCase())

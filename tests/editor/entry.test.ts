@@ -192,6 +192,7 @@ describe("a formula", () => {
     ["=SUM(A1;B1)", "arguments are parted by commas here, not by “;”"],
     ["=A1+", "something is missing after “+”"],
     ["=A1<>", "something is missing after “>”"],
+    ["=SUM({A1,2})", "an array in braces takes numbers and words, not cells or names"],
     ["=A1 B1 C", "check its signs and commas"],
   ])("that cannot be read is refused with the reason: %s", (typed, reason) =>
     expect(read(typed)).toEqual(refused(`This formula cannot be read: ${reason}`)),

@@ -155,12 +155,34 @@ describe("the store", () => {
     const store = farmStore()
     let told = 0
     const leave = store.subscribe(() => told++)
-    store.run(enterContent(inPlan("C1"), 7))
     store.turn(choose(inPlan("C2")))
-    expect(told).toBe(2)
+    store.run(enterContent(inPlan("C1"), 7)) // told of the act, then of what it moved
+    expect(told).toBe(3)
     leave()
     store.undo()
-    expect(told).toBe(2)
+    expect(told).toBe(3)
+  })
+
+  it("shows an act at once, and tells what it moved when there is time", () => {
+    const acts: (() => void)[] = []
+    const store = createStore(farm, (act) => acts.push(act))
+    store.run(enterContent(inPlan("C1"), 7))
+    expect(store.getState()).toMatchObject({said: "", changes: []})
+    acts.shift()!()
+    const {said, changes} = store.getState()
+    expect(said).toContain("changed.")
+    expect(changes).not.toEqual([])
+  })
+
+  it("leaves the news of an act that a newer one has overtaken", () => {
+    const acts: (() => void)[] = []
+    const store = createStore(farm, (act) => acts.push(act))
+    store.run(enterContent(inPlan("C1"), 7))
+    store.undo()
+    acts.shift()!()
+    expect(store.getState().said).toMatch(/^Undone/)
+    acts.shift()!()
+    expect(store.getState().said).toMatch(/^Undone/)
   })
 })
 

@@ -9,6 +9,7 @@ import {
   referenceText,
   renamed,
   sheetText,
+  hasCellInBraces,
   tokens,
   withRowsAsCells,
 } from "../../src/workbook/formula"
@@ -215,6 +216,19 @@ describe("withRowsAsCells", () => {
     ['="2:3"&SUM(1:1)', '="2:3"&SUM(A1:G1)'],
   ])("puts %s as %s", (formula, asCells) => {
     expect(withRowsAsCells(formula, (sheet) => (sheet === null ? 6 : 27))).toBe(asCells)
+  })
+})
+
+describe("hasCellInBraces", () => {
+  it.each([
+    ["=SUM({1,2;3,4})+A1", false],
+    ['=IF(A1,{"A1","Rate"},Rate)', false],
+    ["=SUM({A1,2})", true],
+    ["=SUM({1,Rate})", true],
+    ["=SUM({1,TRUE()})+{2}", false],
+    ["=SUM({1})+SUM({2,(A:A)})", true],
+  ])("finds a cell or a name within braces alone: %s", (formula, has) => {
+    expect(hasCellInBraces(formula)).toBe(has)
   })
 })
 

@@ -764,6 +764,19 @@ describe("another document", () => {
   })
 })
 
+describe("an array in braces", () => {
+  // Given as such, the engine (3.5.0) throws "Value of the formula cell is not computed", or never follows A1.
+  it.each(["=SUM({A1,2})", "=SUM({B1,2})", "=SUM({TRUE,2})"])(
+    "cannot hold a cell or a name: %s",
+    (formula) => {
+      const workbook = new Workbook(documentOf(sheet("Plan", ["A", "B", "C"], [[1, "=A1*2", formula]])))
+      expect(workbook.normalized(formula)).toBeNull()
+      for (const value of [workbook.valueAt(cellAt("C1")), workbook.evaluate(formula, 0)])
+        expect(value).toMatchObject({code: "#ERROR!"})
+    },
+  )
+})
+
 describe("whole rows", () => {
   it("may overlap, on opening as on an edit", () => {
     // The smallest document found on which hyperformula 3.5.0 throws when it is given whole rows as such.

@@ -1,9 +1,14 @@
+import {memo, useDeferredValue} from "react"
 import {dateText} from "../../editor/display"
 import type {Plan} from "../../workbook/plan"
 import {calendarTable} from "./calendarWords"
 
-/** The season calendar in words: the same plan as the picture, closed until it is asked for. */
+/** The season calendar in words: the same plan as the picture, closed until it is asked for and drawn after it. */
 export function CalendarTable({plan}: {readonly plan: Plan}) {
+  return <Table plan={useDeferredValue(plan)} />
+}
+
+const Table = memo(function Table({plan}: {readonly plan: Plan}) {
   const {headings, rows, crop} = calendarTable(plan)
   return (
     <details className="twin">
@@ -15,7 +20,7 @@ export function CalendarTable({plan}: {readonly plan: Plan}) {
       )}
     </details>
   )
-}
+})
 
 interface WordTableProps {
   readonly caption: string

@@ -1,0 +1,79 @@
+import type {HyperFormula} from "hyperformula"
+
+/** A formula as the engine holds it; its parts are not public. */
+interface FormulaVertex {
+  readonly array?: unknown
+  readonly cellAddress?: {readonly sheet: number}
+  isComputed(): boolean
+  getCellValue(): unknown
+  setCellValue(value: unknown): unknown
+}
+
+interface Inside {
+  readonly _evaluator?: {recomputeFormulaVertexValue(vertex: FormulaVertex): unknown}
+  readonly _dependencyGraph?: {readonly graph?: {markNodeAsDirty(vertex: FormulaVertex): void}}
+}
+
+/** What the engine works out after an edit, and when. */
+export interface Recalculation {
+  /** The sheets, by the engine's numbers, whose formulas keep their values until `settle`. Nothing else may rest on them. */
+  letWait(sheets: ReadonlySet<number>): void
+  /** Whether formulas that wait have something to work out. */
+  readonly isOwing: boolean
+  /** From here on nothing waits: the engine's next batch works out what is owed. */
+  settle(): void
+}
+
+/**
+ * Takes two liberties with the engine's way of working out an edit. An engine without these parts calculates the same,
+ * more slowly.
+ *
+ * It stops at a cell whose new value is the old one, but it compares objects, and makes a new one for each date and each
+ * error: all that rests on a date would be worked out anew each time, changed or not. The old object is put back where the
+ * new one says the same.
+ *
+ * And it works out everything at once. What nobody looks at can wait: such a formula keeps its value, which stops the
+ * engine there, and is marked as one that the next batch has to begin with.
+ */
+export function recalculationOf(engine: HyperFormula): Recalculation {
+  const {_evaluator: evaluator, _dependencyGraph: dependencies} = engine as unknown as Inside
+  const graph = dependencies?.graph
+  const work = evaluator?.recomputeFormulaVertexValue
+  let waiting: ReadonlySet<number> = new Set()
+  let isOwing = false
+  if (evaluator && work)
+    evaluator.recomputeFormulaVertexValue = (vertex) => {
+      const before = vertex.isComputed() ? vertex.getCellValue() : undefined
+      if (before !== undefined && graph && waiting.has(vertex.cellAddress?.sheet ?? -1)) {
+        graph.markNodeAsDirty(vertex)
+        isOwing = true
+        return before
+      }
+      const now = work.call(evaluator, vertex)
+      return !vertex.array && saysTheSame(before, now) ? vertex.setCellValue(before) : now
+    }
+  return {
+    letWait: (sheets) => void (waiting = sheets),
+    get isOwing() {
+      return isOwing
+    },
+    settle() {
+      waiting = new Set()
+      isOwing = false
+    },
+  }
+}
+
+function saysTheSame(one: unknown, other: unknown): boolean {
+  if (one === other || !isObject(one) || !isObject(other) || one.constructor !== other.constructor)
+    return false
+  const parts = Object.keys(other)
+  return (
+    parts.length > 0 &&
+    parts.length === Object.keys(one).length &&
+    parts.every((part) => Object.is(one[part], other[part]))
+  )
+}
+
+const isObject = (value: unknown): value is Record<string, unknown> =>
+  typeof value === "object" && value !== null

@@ -1,0 +1,129 @@
+import {afterEach, describe, expect, it, vi} from "vitest"
+import {SEASON_CLOSE} from "../../functions/season/close"
+import {SEASON_PICKINGS} from "../../functions/season/pickings"
+import type {Document} from "../../src/workbook/document"
+import {Workbook} from "../../src/workbook/workbook"
+
+afterEach(() => vi.restoreAllMocks())
+
+/** One sheet holds two limits, the other a close, the pickings up to it, and an error with what rests on it. */
+const season = (): Document => ({
+  name: "Field",
+  sheets: [
+    {
+      name: "Limits",
+      group: "",
+      columns: [
+        {heading: "One", kind: "typed", format: "date"},
+        {heading: "Other", kind: "typed", format: "date"},
+      ],
+      rows: [["2026-06-09", "2026-06-20"]],
+    },
+    {
+      name: "Season",
+      group: "",
+      columns: [
+        {
+          heading: "Close",
+          kind: "worked out",
+          formula: '=SEASON.CLOSE({"a","b"},Limits!A1:B1)',
+          format: "date",
+        },
+        {heading: "Pickings", kind: "worked out", formula: '=SEASON.PICKINGS("2026-04-20",A1,2)'},
+        {heading: "Fault", kind: "worked out", formula: "=IF(Limits!B1>0,NA(),1)"},
+        {
+          heading: "After it",
+          kind: "worked out",
+          formula: '=IFERROR(C1,SEASON.PICKINGS("2026-04-20","2026-04-20",1))',
+        },
+      ],
+      rows: [["=", "=", "=", "="]],
+    },
+  ],
+})
+
+const enter = (workbook: Workbook, col: number, content: string) =>
+  workbook.revise({type: "enter", cells: [{at: {sheet: 0, row: 0, col}, content}]})
+
+it("leaves alone what rests on a date or an error that came out as before", () => {
+  const workbook = new Workbook(season())
+  const closes = vi.spyOn(SEASON_CLOSE, "calculate")
+  const pickings = vi.spyOn(SEASON_PICKINGS, "calculate")
+  enter(workbook, 1, "2026-06-22")
+  expect(closes).toHaveBeenCalledTimes(1)
+  expect(pickings).not.toHaveBeenCalled()
+})
+
+it("goes on where the date has changed", () => {
+  const workbook = new Workbook(season())
+  const at = {sheet: 1, row: 0, col: 1}
+  const before = workbook.valueAt(at)
+  enter(workbook, 1, "2026-06-01")
+  // 20 April to 9 June holds 26 pickings two days apart, to 1 June 22.
+  expect([before, workbook.valueAt(at)]).toEqual([26, 22])
+})
+
+describe("what nobody looks at", () => {
+  const typed = {heading: "Typed", kind: "typed"} as const
+  const worked = (heading: string, formula: string) => ({heading, kind: "worked out", formula}) as const
+  const sheet = (name: string, columns: Document["sheets"][number]["columns"], rows: unknown[][]) =>
+    ({name, group: "", columns, rows}) as Document["sheets"][number]
+  /** Looked at is Plan; it rests on Input and, through a name, on Named. Aside rests on Plan, and nothing on Aside. */
+  const farm = (): Document => ({
+    name: "Farm",
+    sheets: [
+      sheet("Plan", [worked("Sum", "=Input!A1+Share"), worked("Twice", "=A1*2")], [["=", "="]]),
+      sheet("Input", [typed, typed], [[5, 1]]),
+      sheet(
+        "Aside",
+        [worked("Of the plan", "=Plan!B1+1"), worked("Further", "=SEASON.PICKINGS(40001,40000+A1,1)")],
+        [["=", "="]],
+      ),
+      {...sheet("Named", [{heading: "Name", kind: "typed"}, typed], [["Share", "=Input!B1"]]), names: true},
+    ],
+  })
+  const cell = (sheet: number, col: number) => ({sheet, row: 0, col})
+  const typing = (content: number) => ({type: "enter", cells: [{at: cell(1, 0), content}]}) as const
+
+  it("is worked out when it is asked for, and not before", () => {
+    const workbook = new Workbook(farm())
+    const pickings = vi.spyOn(SEASON_PICKINGS, "calculate")
+    workbook.revise(typing(7), 0)
+    expect([workbook.valueAt(cell(0, 0)), workbook.valueAt(cell(0, 1))]).toEqual([8, 16])
+    expect(pickings).not.toHaveBeenCalled()
+    expect([workbook.valueAt(cell(2, 0)), workbook.valueAt(cell(2, 1))]).toEqual([17, 17])
+    expect(pickings).toHaveBeenCalledTimes(1)
+  })
+
+  it.each([
+    ["a formula that points to it", (workbook: Workbook) => workbook.evaluate("=Aside!A1", 0), 17],
+    ["a formula on its own sheet", (workbook: Workbook) => workbook.evaluate("=A1", 2), 17],
+    ["the next edit", (workbook: Workbook) => (workbook.revise(typing(8)), workbook.valueAt(cell(2, 0))), 19],
+    [
+      "an earlier document",
+      (workbook: Workbook) => (workbook.show(farm(), 0), workbook.valueAt(cell(2, 0))),
+      13,
+    ],
+  ])("is up to date for %s", (_, ask, value) => {
+    const workbook = new Workbook(farm())
+    workbook.revise(typing(7), 0)
+    expect(ask(workbook)).toBe(value)
+  })
+
+  it("is among the changes, in the order of the sheets", () => {
+    const workbook = new Workbook(farm())
+    workbook.revise(typing(7), 0)
+    expect(workbook.changes.map(({at, was, now}) => [at.sheet, at.col, was, now])).toEqual([
+      [0, 0, 6, 8],
+      [0, 1, 12, 16],
+      [2, 0, 13, 17],
+      [2, 1, 13, 17],
+    ])
+  })
+
+  it("does not keep a formula waiting that the open sheet rests on by a name", () => {
+    const workbook = new Workbook(farm())
+    workbook.revise({type: "enter", cells: [{at: cell(1, 1), content: 3}]}, 0)
+    expect(workbook.valueAt(cell(0, 0))).toBe(8)
+  })
+})
