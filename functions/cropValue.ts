@@ -7,6 +7,8 @@ export interface CropValue {
   readonly label: string
   readonly unit: Unit
   readonly limits: Limits
+  /** The range it is likely to lie in, where one is published or known of the kind. */
+  readonly likely?: readonly [number, number]
   readonly tag: Tag
   /** Where the default is from, or why it was chosen. */
   readonly from: string

@@ -1,10 +1,11 @@
 import type {Root} from "react-dom/client"
 import demonstration from "../workbooks/hollow-brook-farm.json?raw"
+import {yearOf} from "./editor/editing"
 import {createStore} from "./editor/store"
 import {keepLook} from "./lastLook"
 import {createAutosave, type SavingState} from "./storage/autosave"
 import {isRefused, openDevice, type Device} from "./storage/deviceStore"
-import {copyName, keepFileCopy, openFileCopy} from "./storage/fileCopy"
+import {copyName, keepFileCopy, openFileCopy, openTable} from "./storage/fileCopy"
 import {App, type Keeping} from "./views/App"
 import type {Document} from "./workbook/document"
 import {readFile} from "./workbook/file"
@@ -81,6 +82,21 @@ export async function startPlanner(root: Root) {
       if ("refused" in reading)
         tell(`${chosen.name} was not opened. ${reading.refused}. What was open is as it was.`)
       else store.open(reading.document)
+    },
+    async bringInWeather() {
+      const chosen = await openTable()
+      if (!chosen) return
+      if (isRefused(chosen)) return tell(`${chosen.refused}.`)
+      const {document} = store.getState()
+      const {readWeather} = await import("./editor/weatherFile")
+      const read = readWeather(chosen.text, document, yearOf(document))
+      if ("refused" in read)
+        tell(`${chosen.name} was not brought in. ${read.refused}. The sheet is as it was.`)
+      else
+        store.turn(() => ({
+          question: {asks: read.asks, yes: "Bring them in", edit: read.edit},
+          said: read.asks,
+        }))
     },
     openSample: async (name) => store.open(await sample(name)),
   }

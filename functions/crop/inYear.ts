@@ -1,8 +1,9 @@
 import {dayOf, isoOf, yearOf} from "../calendar"
 import {EXAMPLE_CLIMATE, climateRange, type Climate} from "../climate/climate"
 import {defineFunction, outcomeOf, type Refusal} from "../define"
-import {optional, quantity, yearly} from "../parameters"
+import {isRange, optional, quantity, yearly, type Given, type Parameter} from "../parameters"
 import {isRefusal} from "../refusal"
+import {healthyFern, type HealthStep} from "../fern/healthy"
 import {balanceValues, type BalanceValues} from "../root/balanceValues"
 import type {Crowns} from "../root/dailyBalance"
 import {modelledYear, planYear, type YearPlan} from "../root/modelledYear"
@@ -12,10 +13,13 @@ import {yearOutcome, yearOutcomes, type YearOutcome} from "../root/yearOutcome"
 /** Chosen: an early loss of fern never takes more than this from the next crop; the balance is too harsh there. */
 const LEAST_AFTER_LOSS = 0.4
 
+/** The green share of the fern: one number a year, or steps of the first year, after which the fern is whole. */
+export type FernOfYears = readonly number[] | readonly HealthStep[]
+
 /**
  * An outcome of the year number `year`, counted from 1, when the balance runs on year after year with the same climate
  * and opening. One number of weeks and one healthy share a year; the last of each goes on. Weeks are rounded to whole
- * days. The crop of a year after a loss of fern is at least 0.40 of what it would be without that loss.
+ * days. Steps of the fern's health are of the first year alone. The crop of a year after a loss of fern is at least 0.40 of what it would be without that loss.
  */
 export function inYear(
   what: YearOutcome,
@@ -24,13 +28,13 @@ export function inYear(
   climate: Climate,
   open: number,
   weeks: readonly number[],
-  healthy: readonly number[],
+  healthy: FernOfYears,
   values: BalanceValues,
 ): number | Refusal {
-  const run = (from: Crowns, number: number, share = entry(healthy, number)) => {
+  const run = (from: Crowns, number: number, fern = fernOf(healthy, number)) => {
     const plan = planYear(open, open - 1 + Math.round(7 * entry(weeks, number)), values)
     if (isRefusal(plan)) return plan
-    return {plan, course: modelledYear(from, climate, plan, [{from: -Infinity, share}], values)}
+    return {plan, course: modelledYear(from, climate, plan, fern, values)}
   }
   let before = crowns
   let at = crowns
@@ -46,8 +50,9 @@ export function inYear(
     const outcome = yearOutcome(what, course, at, plan)
     if (isRefusal(outcome)) return outcome
     if (isDate(what)) return sameDayIn(outcome, year - 1)
-    if (what !== "picked" || number === 1 || entry(healthy, number - 1) === 1) return outcome
-    const whole = run(before, number - 1, 1)
+    if (what !== "picked" || number === 1 || fernOf(healthy, number - 1).every(({share}) => share === 1))
+      return outcome
+    const whole = run(before, number - 1, [])
     if (isRefusal(whole)) return whole
     const without = run(atEnd(whole.course, whole.plan), number)
     return isRefusal(without)
@@ -55,6 +60,13 @@ export function inYear(
       : Math.max(outcome, LEAST_AFTER_LOSS * without.course.picked[without.plan.year.days - 1]!)
   }
 }
+
+function fernOf(healthy: FernOfYears, number: number): readonly HealthStep[] {
+  if (!isSteps(healthy)) return [{from: -Infinity, share: entry(healthy, number)}]
+  return number === 1 ? healthy : []
+}
+
+const isSteps = (healthy: FernOfYears): healthy is readonly HealthStep[] => typeof healthy[0] === "object"
 
 const entry = (list: readonly number[], number: number) => list[Math.min(number, list.length) - 1]!
 
@@ -75,11 +87,27 @@ function sameDayIn(day: number, years: number): number {
   return dayOf(year + monthAndDay) ?? dayOf(`${year}-02-28`)!
 }
 
+const sharesOfYears = yearly("Healthy share of the fern, one a year", "share", {min: 0, max: 1})
+
+/** Two columns that begin with a date are steps of the first year; a number of at most 1 is a share, even in a row of two. */
+const fernOfYears: Parameter<FernOfYears> = {
+  ...sharesOfYears,
+  takes: "a share from 0 to 1 for each year, or for the first year a range of two columns, date and share",
+  read: (given) => (isDated(given) ? healthyFern.read(given) : sharesOfYears.read(given)),
+}
+
+function isDated(given: Given): boolean {
+  if (!isRange(given) || given.some((row) => row.length !== 2)) return false
+  const first = given.flat().find((held) => held !== null)
+  return typeof first === "string" || (typeof first === "number" && first > 1)
+}
+
 export const CROP_IN_YEAR = defineFunction({
   name: "CROP.IN_YEAR",
   summary: "The outcome of a later year, when the daily balance runs on year after year",
   about:
     "The same climate and opening every year; the weeks and the healthy share of the fern may differ, the last of each goes on. " +
+    "A loss of fern with its date, in two columns, is one of the first year. " +
     "For comparing lengths of season over many years. The balance knows no ageing and no loss of plants: multiply by the age factor. " +
     "Fields cut too long fall faster than it says (the fifth harvest year of the Iowa trial). After a loss of fern the next crop is " +
     "never taken below 0.40 of what it would be without (chosen: the balance is too harsh there).",
@@ -91,7 +119,7 @@ export const CROP_IN_YEAR = defineFunction({
     climate: climateRange,
     open: openingOfCutting,
     weeks: yearly("Weeks of cutting, one a year", "weeks", {min: 0, max: 52}),
-    healthy: optional(yearly("Healthy share of the fern, one a year", "share", {min: 0, max: 1}), [1], "1"),
+    healthy: optional(fernOfYears, [1], "1"),
     values: balanceValues,
   },
   returns: {label: "The outcome named", unit: "as named", named: yearOutcomes},

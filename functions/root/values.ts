@@ -92,6 +92,7 @@ export const rootValues = {
     label: "Dry matter of fresh spears",
     unit: "share",
     limits: {above: 0, max: 0.3},
+    likely: [0.065, 0.1],
     tag: "assumption",
     from: "Green 0.065 to 0.10 (from memory); white 0.055 to 0.07, where 0.065 is the value",
   },
@@ -100,6 +101,7 @@ export const rootValues = {
     label: "Dry matter left below ground as stubs, per dry matter cut",
     unit: "share",
     limits: {min: 0, max: 2},
+    likely: [0.4, 0.7],
     tag: "assumption",
     from: "Calibrated; 15 cm below ground and 23 cm cut would give 0.65 by length. White, cut near the crown: 0.25",
   },
@@ -108,6 +110,7 @@ export const rootValues = {
     label: "Spears cut but not sold (trimmed, crooked, thin), per kg sold",
     unit: "share",
     limits: {min: 0, max: 2},
+    likely: [0.08, 0.25],
     tag: "assumption",
     from: "Planning value of this planner; 0.08 to 0.25 is likely",
   },
@@ -116,6 +119,7 @@ export const rootValues = {
     label: "Sugar that a kg of spear dry matter costs to build",
     unit: "kg/kg",
     limits: {min: 1, max: 3},
+    likely: [1.38, 1.56],
     tag: "derived",
     from:
       "Penning de Vries, Brunsting & van Laar (1974, from memory) with an assumed make-up of spears: 1.38 to 1.56, by the " +
@@ -126,6 +130,7 @@ export const rootValues = {
     label: "Sugar that structural root breathes a day at 20 °C, per kg",
     unit: "per day",
     limits: {min: 0, max: 0.03},
+    likely: [0.0015, 0.004],
     tag: "derived",
     from:
       "Set so that 180 days of a mild winter cost 38 % of the store; Pressman and others (1993) found more than 30 %. " +

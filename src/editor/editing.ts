@@ -72,7 +72,7 @@ const takingDates = (column: Column, content: Content): Column =>
     : column
 
 /** The year of the season, to complete dates typed without one. */
-function yearOf({season = ""}: Document): number {
+export function yearOf({season = ""}: Document): number {
   const written = /\b(19|20)\d{2}\b/.exec(season)?.[0]
   return written ? Number(written) : new Date().getFullYear()
 }

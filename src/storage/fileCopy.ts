@@ -35,18 +35,28 @@ export async function keepFileCopy(
   })
 }
 
-/** Asks for a file and reads its text. Null when the person changed their mind. Has to be called from a click or a key. */
-export async function openFileCopy(): Promise<ChosenFile | Refused | null> {
+/** Asks for a workbook's file and reads its text. Null when the person changed their mind. Has to be called from a click or a key. */
+export const openFileCopy = () => openText(FILE_TYPES)
+
+/** Asks for a table in text, such as CSV, likewise. */
+export const openTable = () => openText(TABLE_TYPES)
+
+type FileType = {readonly description: string; readonly accept: Readonly<Record<string, readonly string[]>>}
+
+function openText(types: readonly FileType[]): Promise<ChosenFile | Refused | null> {
   const {showOpenFilePicker} = globalThis as Pickers
   return unlessCancelled("The file could not be read", async () => {
     const file = showOpenFilePicker
-      ? await (await showOpenFilePicker({types: FILE_TYPES}))[0]!.getFile()
-      : await pick()
+      ? await (await showOpenFilePicker({types}))[0]!.getFile()
+      : await pick(types.flatMap(({accept}) => Object.entries(accept).flat(2)).join(","))
     return file && {text: await file.text(), name: file.name}
   })
 }
 
 const FILE_TYPES = [{description: "Workbook", accept: {"application/json": [".json"]}}]
+const TABLE_TYPES = [
+  {description: "Table in text", accept: {"text/csv": [".csv"], "text/plain": [".txt", ".tsv", ".dat"]}},
+]
 
 /** Not all browsers have these, so the compiler's list of the page's functions leaves them out. */
 interface Pickers {
@@ -76,10 +86,10 @@ function download(text: string, name: string): {name: string} {
   return {name}
 }
 
-function pick(): Promise<File | null> {
+function pick(accept: string): Promise<File | null> {
   const input = document.createElement("input")
   input.type = "file"
-  input.accept = ".json,application/json"
+  input.accept = accept
   return new Promise((resolve) => {
     input.addEventListener("change", () => resolve(input.files?.[0] ?? null))
     input.addEventListener("cancel", () => resolve(null))

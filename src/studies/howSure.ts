@@ -18,6 +18,8 @@ export interface HowSureInput {
   readonly close: number
   readonly healthy: readonly HealthStep[]
   readonly values: BalanceValues
+  /** The ranges that crop values are likely to lie in; the others are drawn within `valueSpread`. */
+  readonly likely: Readonly<Record<string, readonly [number, number]>>
   readonly factor: number
   readonly sugarError: number
   readonly massError: number
@@ -25,7 +27,7 @@ export interface HowSureInput {
   /** Year-to-year deviation of the season's air, °C (soil takes 0.75 of it), and of the sun as a share. */
   readonly airSpread: number
   readonly sunSpread: number
-  /** Share by which a crop value that is an assumption may be off either way. */
+  /** Share by which a crop value without a likely range may be off either way. */
   readonly valueSpread: number
   readonly seed: number
 }
@@ -110,7 +112,7 @@ function drawOne(input: HowSureInput, random: Random) {
   const record = normal(random)
   const fernEnd = Math.round((2 * random() - 1) * FERN_END_DAYS * (input.valueSpread > 0 ? 1 : 0))
   const changed: Record<string, number> = {...values, Fern_end: values.Fern_end + fernEnd}
-  for (const name of drawnValues) changed[name] = drawValue(name, values[name], input.valueSpread, random)
+  for (const name of drawnValues) changed[name] = drawValue(name, input, random)
   const structure = crowns.structure * Math.max(0.3, 1 + input.massError * mass)
   const c = (1000 * crowns.reserve) / (crowns.reserve + crowns.structure)
   const drawnSugar = Math.min(850, Math.max(10, c * (1 + input.sugarError * sugar)))
@@ -129,17 +131,15 @@ function drawOne(input: HowSureInput, random: Random) {
   }
 }
 
-/** A crop value within an assumed width either way, never outside what it may be. */
-function drawValue(
-  name: (typeof drawnValues)[number],
-  value: number,
-  spread: number,
-  random: Random,
-): number {
+/** A crop value from its likely range, else from an assumed width either way; never outside what it may be. */
+function drawValue(name: (typeof drawnValues)[number], input: HowSureInput, random: Random): number {
   const {limits} = cropValues[name] as CropValue
-  const half = Math.abs(value) * spread
-  const low = Math.max(value - half, limits.min ?? limits.above ?? -Infinity)
-  const high = Math.min(value + half, limits.max ?? limits.below ?? Infinity)
+  const value = input.values[name]
+  const half = Math.abs(value) * input.valueSpread
+  // A value that was typed outside its likely range is drawn from the range it stretches to.
+  const [from, to] = (input.valueSpread > 0 && input.likely[name]) || [value - half, value + half]
+  const low = Math.max(Math.min(from, value), limits.min ?? limits.above ?? -Infinity)
+  const high = Math.min(Math.max(to, value), limits.max ?? limits.below ?? Infinity)
   return triangular(random, low, Math.min(high, Math.max(low, value)), high)
 }
 

@@ -21,7 +21,7 @@ export const factorErrorOf = ({recordYears}: Pick<PlantingCrowns, "recordYears">
 /** What the study of how sure runs on for one planting of a workbook. */
 export function plantingStudy(
   planting: PlantingCrowns,
-  {climate, values}: CrownYears,
+  {climate, values, likely}: CrownYears,
   seed: number,
 ): HowSureInput {
   const year = modelYearOf(planting.open, values.Year_start)
@@ -34,6 +34,7 @@ export function plantingStudy(
     close: planting.close - year.first,
     healthy,
     values,
+    likely,
     factor,
     sugarError: sugarErrorOf(planting),
     factorError: factorErrorOf(planting),

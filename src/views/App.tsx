@@ -1,5 +1,6 @@
 import {lazy, Suspense, useCallback, useRef, useState, useSyncExternalStore} from "react"
 import {insertRowAbove, removeRow} from "../editor/commands/rows"
+import {chosenSet, bringValueSet} from "../editor/commands/valueSet"
 import {putFormulaBack} from "../editor/commands/cells"
 import {answerYes} from "../editor/editing"
 import {choose, openSheet} from "../editor/selection"
@@ -18,10 +19,14 @@ import {planShown} from "./planShown"
 import {noReserve, ReservePlate} from "./ReservePlate"
 import {reserveFinding} from "./pictures/reserveLayout"
 import {reserveShown} from "./reserveShown"
+import type {Document} from "../workbook/document"
 import {isRefusal} from "../../functions/refusal"
 import {useEditor, useWide} from "./useEditor"
 import "./tokens.css"
 import "./page.css"
+
+const isWeatherSheet = ({sheets}: Document, sheet: number) =>
+  sheets[sheet]!.columns.some(({part}) => part === "record day")
 
 // The grid is large and not needed to read the plan: it is loaded once the plan stands there as a plain table.
 const painted = () => new Promise((done) => requestAnimationFrame(() => setTimeout(done)))
@@ -37,6 +42,8 @@ export interface Keeping {
   words(): string
   keepFileCopy(): Promise<void>
   openFileCopy(): Promise<void>
+  /** Reads days of weather from a table in text, and asks before they go into the sheet. */
+  bringInWeather(): Promise<void>
   openSample(name: "demonstration" | "blank"): Promise<void>
 }
 
@@ -50,6 +57,7 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
   const plan = planShown(store)
   const reserve = reserveShown(store)
   const year = reserve && !isRefusal(reserve) ? reserve.year : null
+  const set = chosenSet(state)
   const selectRow = useCallback(
     (row: number) => store.turn((state) => choose({...state.cell, row})(state)),
     [store],
@@ -72,6 +80,14 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
           <div className="title">
             <h1>{sheet.name}</h1>
             <div className="acts">
+              {isWeatherSheet(document, cell.sheet) && (
+                <button onClick={() => void keeping.bringInWeather()}>Bring in a file</button>
+              )}
+              {set !== null && (
+                <Act store={store} command={bringValueSet} onDone={focusSheet}>
+                  {`Use the set “${set}”`}
+                </Act>
+              )}
               {store.canRun(putFormulaBack) && (
                 <Act store={store} command={putFormulaBack} onDone={focusSheet}>
                   Put formula back

@@ -7,13 +7,21 @@ import type {HowSure} from "../studies/howSure"
 import {measureNext, widthFrom} from "../studies/measureNext"
 import {plantingStudy, sugarErrorOf} from "../studies/plantingStudy"
 import {runHowSure, type Running} from "../studies/run"
+import {planOf} from "../workbook/plan"
 import type {CrownYears, PlantingCrowns} from "../workbook/crowns"
 
 const DRAWS = 10_000
 const SEED = 1
 
 /** The row of the sheet How sure, in the order of its columns. */
-function rowOf(planting: PlantingCrowns, first: number, asOf: number | null, found: HowSure, next: string) {
+function rowOf(
+  planting: PlantingCrowns,
+  first: number,
+  asOf: number | null,
+  found: HowSure,
+  next: string,
+  planned: number | null,
+) {
   const whole = (value: number) => Math.round(value)
   const {picked, refill, noRefill, nextSugar} = found
   return [
@@ -30,6 +38,7 @@ function rowOf(planting: PlantingCrowns, first: number, asOf: number | null, fou
     whole(nextSugar[4]),
     widthFrom(found),
     next,
+    planned,
   ] as const
 }
 
@@ -59,7 +68,8 @@ export function HowSurePanel({store, crowns, planting, found, onFound}: Props) {
       if (result) {
         onFound(result)
         const words = measureNext(result, sugarErrorOf(planting), planting.samplesUsed)
-        store.run(keepRanges(rowOf(planting, first, crowns.asOf, result, words)))
+        const planned = plannedCrop(store, planting.planting)
+        store.run(keepRanges(rowOf(planting, first, crowns.asOf, result, words, planned)))
       }
     } catch (error) {
       setFault(`The study could not be run: ${error instanceof Error ? error.message : String(error)}`)
@@ -91,15 +101,21 @@ export function HowSurePanel({store, crowns, planting, found, onFound}: Props) {
             <p>To narrow it: {next}</p>
             <p className="small q">
               {numberText(found.draws, 0)} draws of the sample’s error, root mass (10 %, assumed), the year’s
-              warmth (1 °C) and sun (5 %), the record’s factor and each crop value (20 % either way, assumed).
-              Shares are squared correlations: how inputs work on each other is left out. Kept on the sheet
-              How sure, and in the plan’s range.
+              warmth (1 °C) and sun (5 %), the record’s factor and each crop value (its likely range on the
+              sheet Crop values, or else 20 % either way, assumed). Shares are squared correlations: how
+              inputs work on each other is left out. Kept on the sheet How sure, and in the plan’s range.
             </p>
           </>
         )}
       </div>
     </div>
   )
+}
+
+/** The crop in the plan, t. */
+function plannedCrop(store: Store, planting: string): number | null {
+  const crop = planOf(store.workbook)?.rows.find((row) => row.planting === planting)?.crop ?? null
+  return crop === null ? null : Number((crop / 1000).toPrecision(6))
 }
 
 const kg = (value: number) => numberText(Math.round(value), 0)

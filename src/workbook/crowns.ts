@@ -42,6 +42,8 @@ export interface CrownYears {
   readonly plantings: readonly PlantingCrowns[]
   readonly climate: Climate
   readonly values: BalanceValues
+  /** The ranges that values are likely to lie in, of those that have one. */
+  readonly likely: Readonly<Record<string, readonly [number, number]>>
   /** The planting that the sheets of the crown's year show, and the cell that names it. */
   readonly shown: {readonly planting: string; readonly at: CellAddress} | null
   readonly asOf: number | null
@@ -69,6 +71,7 @@ export function crownsOf(workbook: Workbook): CrownYears | Refusal | null {
     ),
     climate: read,
     values: constants,
+    likely: likelyRanges(workbook),
     shown: shownAt ? {planting: String(workbook.valueAt(shownAt) ?? ""), at: shownAt} : null,
     asOf: asOf ? numberOf(workbook.valueAt(asOf)) : null,
   }
@@ -151,6 +154,18 @@ function rangeOf(workbook: Workbook, parts: readonly Part[]): Held[][] | null {
       return isFault(value) ? null : value
     }),
   )
+}
+
+function likelyRanges(workbook: Workbook): Record<string, readonly [number, number]> {
+  const ranges: Record<string, readonly [number, number]> = {}
+  for (const [name, low, high] of rangeOf(workbook, [
+    "value name",
+    "value likely low",
+    "value likely high",
+  ]) ?? [])
+    if (typeof name === "string" && typeof low === "number" && typeof high === "number" && low <= high)
+      ranges[name] = [low, high]
+  return ranges
 }
 
 const numberOf = (value: Value) => (typeof value === "number" ? value : null)

@@ -41,8 +41,25 @@ export const CROWN_PARTS = [
   "sun",
   "value name",
   "value",
+  "value likely low",
+  "value likely high",
   "store through the year",
   "range of the study",
+  "planned then",
+] as const
+
+/** Where days of weather and sets of crop values are put in, by the columns of their sheets. */
+export const ENTRY_PARTS = [
+  "record day",
+  "record high",
+  "record low",
+  "record sun",
+  "record soil",
+  "set",
+  "set name",
+  "set value",
+  "set likely low",
+  "set likely high",
 ] as const
 
 const columnSchema = z.strictObject({
@@ -83,6 +100,7 @@ const columnSchema = z.strictObject({
       "crop high",
       "limit",
       ...CROWN_PARTS,
+      ...ENTRY_PARTS,
     ])
     .optional(),
   /** One or two sentences for the person who reads it: what it means, how it is worked out, what it rests on. */

@@ -51,3 +51,53 @@ it("stops a study when asked to", async () => {
   await sheet.open("How sure")
   expect(await page.locator('[row-index="0"] .ag-cell').first().innerText()).not.toContain("Long Acre")
 })
+
+it("brings in a file of weather after it has said what is in it, and moves the plan", async () => {
+  const {page, trouble, sheet} = await openReserve()
+  await page.evaluate(() => Object.assign(window, {showOpenFilePicker: undefined}))
+  await sheet.open("Season plan")
+  const before = await sheet.text("Well Field", "Yield")
+  const bring = async (content: string) => {
+    const [chooser] = await Promise.all([
+      page.waitForEvent("filechooser"),
+      page.getByRole("button", {name: "Bring in a file"}).click(),
+    ])
+    await chooser.setFiles({name: "station.csv", mimeType: "text/csv", buffer: Buffer.from(content)})
+  }
+  await sheet.open("Weather records")
+  await bring("date,rain\n2026-03-01,4")
+  await expect
+    .poll(sheet.said)
+    .toBe(
+      "station.csv was not brought in. It has no column for the highest temperature; its headings are date, rain. The sheet is as it was.",
+    )
+  const days = Array.from({length: 80}, (_, i) =>
+    new Date(Date.UTC(2026, 2, 1 + i)).toISOString().slice(0, 10),
+  )
+  const lines = days
+    .filter((day) => day !== "2026-03-12")
+    .map((day, i) => `${day},${12 + i / 5},${4 + i / 5}`)
+  await bring(`Date,Max °C,Min °C\n${lines.join("\n")}\n2026-05-20,cold,2`)
+  const asked = page.getByRole("alertdialog")
+  await asked.getByText("79 days of weather, 1 Mar 2026 to 19 May 2026.").waitFor()
+  expect(await asked.innerText()).toContain("1 day between is missing: 12 Mar.")
+  expect(await asked.innerText()).toContain("1 line is left out: line 81: “cold” is not a number")
+  await page.getByRole("button", {name: "Bring them in"}).click()
+  expect(await sheet.text(1, "Mean air")).toBe("8.0")
+  await sheet.open("Season plan")
+  expect(await sheet.text("Well Field", "Yield")).not.toBe(before)
+  await page.getByRole("button", {name: /^Undo/}).click()
+  expect(await sheet.text("Well Field", "Yield")).toBe(before)
+  expect(trouble).toEqual([])
+})
+
+it("puts the values of a white crop in use", async () => {
+  const {page, sheet} = await openReserve()
+  const finding = page.locator(".finding")
+  const green = await finding.innerText()
+  await sheet.open("Value sets")
+  await page.locator('[row-index="3"] .ag-cell[col-id="0"]').click()
+  await page.getByRole("button", {name: "Use the set “white”"}).click()
+  await sheet.open("Reserve")
+  expect(await finding.innerText()).not.toBe(green)
+})

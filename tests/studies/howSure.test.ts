@@ -16,6 +16,7 @@ const input: HowSureInput = {
   close: 169,
   healthy: [],
   values: balanceDefaults,
+  likely: {},
   factor: 1,
   sugarError: 0.05,
   factorError: 0.15,
@@ -96,6 +97,20 @@ describe("the study of how sure", () => {
     const [, lower, , upper] = found.picked
     expect(lower).toBeLessThan(6363)
     expect(upper).toBeGreaterThan(6363)
+  })
+  it("draws a crop value from its likely range, and from 20 % either way where it has none", () => {
+    const {inputs} = drawPart({...input, likely: {Spear_dry: [0.065, 0.1], Cut_rate: [0.02, 0.03]}}, 0, 500)
+    const drawn = (name: (typeof inputNames)[number]) =>
+      Array.from({length: 500}, (_, row) => inputs[row * inputNames.length + inputNames.indexOf(name)]!)
+    const within = (name: (typeof inputNames)[number], low: number, high: number) => {
+      const [least, most] = [Math.min(...drawn(name)), Math.max(...drawn(name))]
+      expect(least).toBeGreaterThanOrEqual(low)
+      expect(most).toBeLessThanOrEqual(high)
+      expect(most - least).toBeGreaterThan(0.8 * (high - low))
+    }
+    within("Spear_dry", 0.065, 0.1)
+    within("Stub_share", 0.44, 0.66)
+    within("Cut_rate", 0.0125, 0.03) // 0.0125 was typed below its likely range
   })
   it("names the one input that is in doubt as the whole of the width", () => {
     const only = howSure([drawPart({...certain, factorError: 0.2}, 0, 400)])

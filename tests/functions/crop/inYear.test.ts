@@ -186,6 +186,29 @@ describe("CROP.IN_YEAR in a cell", () => {
     const text = `=TEXT(${call('"lowest date"', "3", "8").slice(1)},"YYYY-MM-DD")`
     expect(cell(text)).toMatch(/^2028-07-\d\d$/)
   })
+  it("takes a loss of fern with its date as one of the first year", () => {
+    // The second year starts from what ROOT.SEASON leaves of the first with the same loss.
+    const loss = [["2026-08-25", 0.5]]
+    const first = (what: string) => number(ROOT_SEASON, what, 6000, 6400, generic, OPEN, "2026-06-19", loss)
+    const second = number(
+      ROOT_SEASON,
+      "picked",
+      first("structure"),
+      first("reserve"),
+      generic,
+      OPEN,
+      "2026-06-19",
+    )
+    expect(inYear("picked", 2, 8, loss)).toBeCloseTo(second, 9)
+    expect(second).toBeLessThan(inYear("picked", 2, 8))
+    expect(inYear("picked", 1, 8, loss)).toBe(inYear("picked", 1, 8))
+  })
+  it("never takes the next crop below 0.40 of what it would be without the dated loss", () => {
+    expect(inYear("picked", 2, 8, [["2026-07-01", 0]]) / inYear("picked", 2, 8)).toBeCloseTo(0.4, 9)
+  })
+  it("reads a row of two shares as two years", () => {
+    expect(inYear("picked", 2, 8, [[0.9, 1]])).toBe(inYear("picked", 2, 8, column(0.9, 1)))
+  })
   it("takes whole fern for healthy shares that are blank or left out", () => {
     const whole = cell(call(P, "3", "8"))
     for (const rest of [",", ",T!C1", ",T!C1:C4", ",T!B1:B4", ",1", ",T!C1:C4,T!C1:D4"])

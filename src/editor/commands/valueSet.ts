@@ -1,0 +1,45 @@
+import type {Column, Document} from "../../workbook/document"
+import type {Entry} from "../../workbook/edit"
+import type {Command} from "../store"
+
+type Part = NonNullable<Column["part"]>
+
+/** The name of the set in the chosen row of a sheet of value sets, or null elsewhere. */
+export function chosenSet({
+  document,
+  cell,
+}: Pick<Parameters<Command>[0], "document" | "cell">): string | null {
+  const at = columnOf(document, cell.sheet, "set")
+  const name = at < 0 ? null : document.sheets[cell.sheet]!.rows[cell.row]?.[at]
+  return typeof name === "string" ? name : null
+}
+
+/** Puts the numbers and likely ranges of the chosen set into the sheet of crop values, by their names. */
+export const bringValueSet: Command = (state) => {
+  const {document, cell} = state
+  const set = chosenSet(state)
+  const into = document.sheets.findIndex((_, sheet) => columnOf(document, sheet, "value name") >= 0)
+  if (set === null || into < 0) return null
+  const {rows} = document.sheets[into]!
+  const nameAt = columnOf(document, into, "value name")
+  const cells = document.sheets[cell.sheet]!.rows.flatMap((from): Entry[] => {
+    const read = (part: Part) => from[columnOf(document, cell.sheet, part)] ?? null
+    const row = read("set") === set ? rows.findIndex((one) => one[nameAt] === read("set name")) : -1
+    if (row < 0) return []
+    return PAIRS.flatMap(([part, target]): Entry[] => {
+      const col = columnOf(document, into, target)
+      const content = read(part)
+      return col < 0 || rows[row]![col] === content ? [] : [{at: {sheet: into, row, col}, content}]
+    })
+  })
+  return cells.length ? {type: "enter", cells} : null
+}
+
+const PAIRS = [
+  ["set value", "value"],
+  ["set likely low", "value likely low"],
+  ["set likely high", "value likely high"],
+] as const
+
+const columnOf = ({sheets}: Document, sheet: number, part: Part) =>
+  sheets[sheet]!.columns.findIndex((column) => column.part === part)
