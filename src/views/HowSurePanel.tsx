@@ -67,6 +67,7 @@ export function HowSurePanel({store, crowns, planting, found, onFound}: Props) {
       const result = await running.current.result
       if (result) {
         onFound(result)
+        await new Promise((drawn) => setTimeout(drawn)) // what was found is drawn before it is kept
         const words = measureNext(result, sugarErrorOf(planting), planting.samplesUsed)
         const planned = plannedCrop(store, planting.planting)
         store.run(keepRanges(rowOf(planting, first, crowns.asOf, result, words, planned)))
