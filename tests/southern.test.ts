@@ -31,7 +31,7 @@ function south(): Document {
       rows = rows.map((row) => (row[0] === "Latitude" ? row.with(1, -46.5) : row))
     return {...sheet, rows}
   })
-  return {...north, sheets}
+  return {...north, sheets: sheets as Document["sheets"]}
 }
 
 it("gives the same plan in the southern half, half a year later", () => {
