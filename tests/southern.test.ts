@@ -22,7 +22,7 @@ function south(): Document {
   const move = (content: Content) =>
     typeof content === "string" && dayOf(content) !== null && content.length === 10 ? later(content) : content
   const sheets = north.sheets.map((sheet) => {
-    let rows = sheet.rows.map((row) => row.map(move))
+    let rows: readonly (readonly Content[])[] = sheet.rows.map((row) => row.map(move))
     if (sheet.name === "Weather")
       rows = sheet.rows.map(([month, name], i) => [month!, name!, ...sheet.rows[(i + 6) % 12]!.slice(2)])
     if (sheet.name === "Crop values")
@@ -31,7 +31,7 @@ function south(): Document {
       rows = rows.map((row) => (row[0] === "Latitude" ? row.with(1, -46.5) : row))
     return {...sheet, rows}
   })
-  return {...north, sheets: sheets as Document["sheets"]}
+  return {...north, sheets: sheets.map((sheet) => ({...sheet, rows: sheet.rows.map((row) => [...row])}))}
 }
 
 it("gives the same plan in the southern half, half a year later", () => {
