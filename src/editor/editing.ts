@@ -2,7 +2,7 @@ import {dayOf} from "../../functions/calendar"
 import {contentAt, type CellAddress, type Column, type Content, type Document} from "../workbook/document"
 import {formulaIn} from "../workbook/workbook"
 import {enterContent, isGuarded} from "./commands/cells"
-import {readEntry, readsAs} from "./entry"
+import {readEntry, readsAs, type Entry} from "./entry"
 import {choose, chosenStep} from "./selection"
 import type {Store, Turn} from "./store"
 import {cellName} from "./words"
@@ -62,11 +62,21 @@ export function keepEditing(store: Store, down: number, right: number): boolean 
   return true
 }
 
+/** A content of elsewhere as it may stand in a cell, or why it may not: by the same rules as what is typed there. */
+export function fitting(document: Document, at: CellAddress, content: Content): Entry {
+  const column = takingDates(columnAt(document, at)!, content)
+  const read = (text: string) => readEntry(text, column, yearOf(document), () => null)
+  const entry = read(String(content ?? ""))
+  if ("refused" in entry || entry.content === content) return entry
+  return read(readsAs(content, column, null)) // words such as 007 stay words
+}
+
 /** Makes the edit that a question asked about. */
-export const answerYes = (store: Store) => store.run(({question}) => question?.edit ?? null)
+export const answerYes = (store: Store) =>
+  store.run(({question}) => question?.edit ?? null, store.getState().question?.told)
 
 /** Where a column takes anything, a cell that holds a date takes dates in all their forms: "25 Apr" is no word there. */
-const takingDates = (column: Column, content: Content): Column =>
+export const takingDates = (column: Column, content: Content): Column =>
   column.format === undefined && typeof content === "string" && dayOf(content) !== null
     ? {...column, format: "date"}
     : column

@@ -1,7 +1,10 @@
-import {clearCell} from "./commands/cells"
+import {chooseAround, chooseColumns, chooseRows, reachEdge, reachStep, reachTo} from "./block"
+import {guardedWords} from "./clipboard"
+import {clearCells} from "./commands/cells"
+import {fillDown, fillRight, guardedCount} from "./commands/fill"
 import {keepEditing, startEditing, startTyping, typeText} from "./editing"
 import {blockEdge, choose, chosenStep, lastFilled, tabTarget} from "./selection"
-import type {Store} from "./store"
+import type {Command, EditorState, Store} from "./store"
 
 /** What a key event must have; a browser's KeyboardEvent has it. */
 export interface KeyPress {
@@ -27,6 +30,14 @@ const always = (act: (store: Store, page: number) => void) => (store: Store, pag
 const step = (down: number, right: number) => always((store) => store.turn(chosenStep(down, right)))
 const jump = (down: number, right: number) =>
   always((store) => store.turn(choose(blockEdge(store.getState(), down, right))))
+const reach = (down: number, right: number) => always((store) => store.turn(reachStep(down, right)))
+const reachJump = (down: number, right: number) => always((store) => store.turn(reachEdge(down, right)))
+const reachAlong = (to: (state: EditorState) => {readonly row: number; readonly col: number}) =>
+  always((store) => {
+    const {row, col} = to(store.getState())
+    store.turn(reachTo(row, col))
+  })
+const farRow = ({cell, reach}: EditorState) => (reach ?? cell).row
 const along = (col: number) => always((store) => store.turn(choose({...store.getState().cell, col})))
 const tab = (forward: boolean) => (store: Store) => {
   const to = tabTarget(store.getState(), forward)
@@ -62,11 +73,72 @@ export const bindings: readonly Binding[] = [
   {keys: ["Ctrl+ArrowRight"], does: "Next edge of filled cells to the right", act: jump(0, 1)},
   {keys: ["Ctrl+ArrowUp"], does: "Next edge of filled cells upwards", act: jump(-1, 0)},
   {keys: ["Ctrl+ArrowDown"], does: "Next edge of filled cells downwards", act: jump(1, 0)},
+  {keys: ["Shift+ArrowLeft"], does: "Choose one column more to the left", act: reach(0, -1)},
+  {keys: ["Shift+ArrowRight"], does: "Choose one column more to the right", act: reach(0, 1)},
+  {keys: ["Shift+ArrowUp"], does: "Choose one row more upwards", act: reach(-1, 0)},
+  {keys: ["Shift+ArrowDown"], does: "Choose one row more downwards", act: reach(1, 0)},
+  {
+    keys: ["Shift+PageUp"],
+    does: "Choose a screenful of rows more upwards",
+    act: always((s, page) => s.turn(reachStep(-page, 0))),
+  },
+  {
+    keys: ["Shift+PageDown"],
+    does: "Choose a screenful of rows more downwards",
+    act: always((s, page) => s.turn(reachStep(page, 0))),
+  },
+  {
+    keys: ["Shift+Home"],
+    does: "Choose to the first cell of the row",
+    act: reachAlong((s) => ({row: farRow(s), col: 0})),
+  },
+  {
+    keys: ["Shift+End"],
+    does: "Choose to the last cell of the row",
+    act: reachAlong((s) => ({row: farRow(s), col: Infinity})),
+  },
+  {
+    keys: ["Ctrl+Shift+Home"],
+    does: "Choose to the first cell of the sheet",
+    act: reachAlong(() => ({row: 0, col: 0})),
+  },
+  {
+    keys: ["Ctrl+Shift+End"],
+    does: "Choose to the last cell that holds anything",
+    act: reachAlong(lastFilled),
+  },
+  {keys: ["Ctrl+Shift+ArrowLeft"], does: "Choose to the next edge to the left", act: reachJump(0, -1)},
+  {keys: ["Ctrl+Shift+ArrowRight"], does: "Choose to the next edge to the right", act: reachJump(0, 1)},
+  {keys: ["Ctrl+Shift+ArrowUp"], does: "Choose to the next edge upwards", act: reachJump(-1, 0)},
+  {keys: ["Ctrl+Shift+ArrowDown"], does: "Choose to the next edge downwards", act: reachJump(1, 0)},
+  {keys: ["Ctrl+Space"], does: "Choose the whole column", act: always((s) => s.turn(chooseColumns))},
+  {keys: ["Shift+Space"], does: "Choose the whole row", act: always((s) => s.turn(chooseRows))},
+  {
+    keys: ["Ctrl+a"],
+    does: "Choose the filled cells around; again, the whole sheet",
+    act: always((s) => s.turn(chooseAround)),
+  },
   {keys: ["Tab"], does: "Next cell; Esc, then Tab, leaves the sheet", act: tab(true)},
   {keys: ["Shift+Tab"], does: "Cell before", act: tab(false)},
   {keys: ["Enter", "F2"], does: "Edit what the cell holds", act: always((store) => store.turn(startEditing))},
-  {keys: ["Delete"], does: "Empty the cell", act: always((store) => emptied(store))},
+  {keys: ["Delete"], does: "Empty what is chosen", act: always((store) => emptied(store))},
   {keys: ["Backspace"], does: "Empty the cell and type", act: always((store) => store.turn(startTyping("")))},
+  {keys: ["Ctrl+d"], does: "Fill down from the first chosen row", act: always((s) => filled(s, fillDown))},
+  {
+    keys: ["Ctrl+r"],
+    does: "Fill right from the first chosen column",
+    act: always((s) => filled(s, fillRight)),
+  },
+  {keys: ["Ctrl+;"], does: "Put in today's date", act: always((s) => putToday(s))},
+  // These are the browser's own: it tells the sheet what to copy or paste.
+  {keys: ["Ctrl+c"], does: "Copy what is chosen", act: () => false},
+  {keys: ["Ctrl+x"], does: "Copy what is chosen and empty it", act: () => false},
+  {keys: ["Ctrl+v"], does: "Paste from the chosen cell on", act: () => false},
+  {
+    keys: ["Shift+F10", "ContextMenu"],
+    does: "Open the list of more acts",
+    act: always((s) => s.turn(() => ({showsActs: true}))),
+  },
   {keys: ["Ctrl+z"], does: "Undo", act: always((store) => store.undo())},
   {keys: ["Ctrl+y", "Ctrl+Shift+z"], does: "Redo", act: always((store) => store.redo())},
 ]
@@ -78,6 +150,7 @@ export function pressKey(store: Store, press: KeyPress, page: number): boolean {
   const {editing} = store.getState()
   // A key may come before the line has the keyboard's focus, or after a refusal: it belongs to what is being typed.
   if (editing && pressed === "Backspace") return typed(store, editing.text.slice(0, -1))
+  if (editing && /^Ctrl\+[cxv]$/.test(pressed)) return false
   if (editing && binding) {
     const down = pressed === "Enter" ? 1 : 0
     return !keepEditing(store, down, 0) || down === 1 || binding.act(store, page)
@@ -100,13 +173,37 @@ function writes({key, ctrlKey, metaKey, altKey}: KeyPress): boolean {
   return altKey ? !/^[a-z0-9\s]$/i.test(key) : !ctrlKey
 }
 
-function emptied(store: Store) {
-  if (!store.run(clearCell))
-    store.turn(() => ({said: "Nothing to empty here: the cell is blank or worked out."}))
+/** Empties what is chosen; says so when there is nothing to empty, and how many worked-out cells stay. */
+export function emptied(store: Store) {
+  const guarded = guardedCount(store.getState())
+  if (!store.run(clearCells, guarded ? guardedWords(guarded) : ""))
+    store.turn(() => ({said: "Nothing to empty here: what is chosen is blank or worked out."}))
+}
+
+/** Fills and says how many worked-out cells stay. */
+export function filled(store: Store, command: Command) {
+  const guarded = guardedCount(store.getState())
+  if (!store.run(command, guarded ? guardedWords(guarded) : ""))
+    store.turn(() => ({
+      said: guarded
+        ? `Nothing was filled: ${guardedWords(guarded)}`
+        : "Nothing was filled: it stands there already, or cannot stand there.",
+    }))
+}
+
+function putToday(store: Store) {
+  const now = new Date()
+  const day = [now.getFullYear(), now.getMonth() + 1, now.getDate()]
+  store.turn(startTyping(day.map((part) => String(part).padStart(2, "0")).join("-")))
 }
 
 function nameOf({key, shiftKey, ctrlKey, metaKey, altKey}: KeyPress): string {
-  const letter = [...key].length === 1 ? key.toLowerCase() : key
+  const letter =
+    key === " " && (shiftKey || ctrlKey || metaKey)
+      ? "Space"
+      : [...key].length === 1
+        ? key.toLowerCase()
+        : key
   const control = ctrlKey || metaKey ? "Ctrl+" : ""
   const shift = shiftKey && (letter.length > 1 || control) ? "Shift+" : ""
   return `${control}${altKey ? "Alt+" : ""}${shift}${letter}`

@@ -17,7 +17,7 @@ export const choose =
       row: clamp(at.row, rows),
       col: clamp(at.col, state.document.sheets[sheet]!.columns.length),
     }
-    return {cell, editing: null, question: null}
+    return {cell, reach: null, editing: null, question: null}
   }
 
 /** Opens a sheet on its first cell. */

@@ -27,6 +27,8 @@ export interface Question {
   readonly asks: string
   readonly yes: string
   readonly edit: Edit
+  /** What is told of the edit before what it moved. */
+  readonly told?: string
 }
 
 export interface EditorState {
@@ -35,8 +37,12 @@ export interface EditorState {
   readonly redoable: readonly Step[]
   /** The chosen cell; its sheet is the one that is open. A row just below the last is the next row to fill. */
   readonly cell: CellAddress
+  /** The corner of the chosen cells that lies across from the chosen one; null while that is the only one. */
+  readonly reach: {readonly row: number; readonly col: number} | null
   readonly editing: Editing | null
   readonly question: Question | null
+  /** Whether the list of more acts on the chosen cells is open. */
+  readonly showsActs: boolean
   /** What was last said to the person at the screen. */
   readonly said: string
   /** The worked-out values that the last act changed. */
@@ -64,8 +70,10 @@ export function createStore(document: Document, later: (act: () => void) => void
     undoable: [],
     redoable: [],
     cell: {sheet: Math.max(0, planSheet(document)), row: 0, col: 0},
+    reach: null,
     editing: null,
     question: null,
+    showsActs: false,
     said: "",
     changes: [],
   }
@@ -81,16 +89,16 @@ export function createStore(document: Document, later: (act: () => void) => void
     )
 
   /** What an act moved, once all of it is worked out; a newer act has news of its own. */
-  const tellChanges = (next: Document, said?: string) =>
+  const tellChanges = (next: Document, saying: (moved: string) => string) =>
     later(() => {
       if (state.document !== next) return
       const {changes} = workbook
-      become({...state, changes, said: said ?? whatMoved(next, changes)})
+      become({...state, changes, said: saying(whatMoved(next, changes))})
     })
 
   const show = (document: Document, history: Partial<EditorState>, said: string) => {
     shown(workbook.show(document, state.cell.sheet), history, said)
-    tellChanges(document, said)
+    tellChanges(document, () => said)
   }
 
   return {
@@ -105,7 +113,8 @@ export function createStore(document: Document, later: (act: () => void) => void
     turn(turn: Turn) {
       become({...state, ...turn(state)})
     },
-    run(command: Command): boolean {
+    /** Makes the edit of a command; `told` comes before what it moved. Says whether there was one. */
+    run(command: Command, told = ""): boolean {
       const edit = command(state)
       if (!edit) return false
       const step = {document: state.document, name: editName(state.document, edit)}
@@ -114,8 +123,8 @@ export function createStore(document: Document, later: (act: () => void) => void
       // Where rows moved, another value in a cell is no news of that cell.
       if (edit.type !== "enter") shown(next, history, `Done: ${step.name}.`)
       else {
-        shown(next, history, "")
-        tellChanges(next)
+        shown(next, history, told)
+        tellChanges(next, (moved) => (told ? `${told} ${moved}` : moved))
       }
       return true
     },
@@ -140,7 +149,7 @@ export function createStore(document: Document, later: (act: () => void) => void
       const step = {document: state.document, name: `opening ${next.name}`}
       const cell = {sheet: Math.max(0, planSheet(next)), row: 0, col: 0}
       const undoable = [...state.undoable, step]
-      shown(workbook.show(next), {undoable, redoable: [], cell}, `${next.name} is open.`)
+      shown(workbook.show(next), {undoable, redoable: [], cell, reach: null}, `${next.name} is open.`)
     },
   }
 }
@@ -151,7 +160,8 @@ function withCellInside(state: EditorState): EditorState {
   const sheet = Math.min(cell.sheet, document.sheets.length - 1)
   const {rows, columns} = document.sheets[sheet]!
   const inside = {sheet, row: Math.min(cell.row, rows.length), col: Math.min(cell.col, columns.length - 1)}
-  return inside.sheet === cell.sheet && inside.row === cell.row && inside.col === cell.col
-    ? state
-    : {...state, cell: inside}
+  if (inside.sheet !== cell.sheet || inside.row !== cell.row || inside.col !== cell.col)
+    return {...state, cell: inside, reach: null}
+  const reaches = !state.reach || (state.reach.row <= rows.length && state.reach.col < columns.length)
+  return reaches ? state : {...state, reach: null}
 }

@@ -17,7 +17,7 @@ export function editName(document: Document, edit: Edit): string {
   if (edit.type === "insertRows") return `${rows(edit.count)} put into ${sheet}`
   if (edit.type === "removeRows") return `${rows(edit.count)} taken out of ${sheet}`
   const [first, ...others] = edit.cells
-  if (others.length) return `${others.length + 1} cells in ${sheet}`
+  if (others.length) return `${edit.as ? `${edit.as} of ` : ""}${others.length + 1} cells in ${sheet}`
   const name = cellName(document, first!.at).replace(/^./, (letter) => letter.toLowerCase())
   return first!.content === COLUMN_FORMULA ? `formula of ${name}` : name
 }

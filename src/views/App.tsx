@@ -1,13 +1,16 @@
 import {lazy, Suspense, useCallback, useRef, useState, useSyncExternalStore} from "react"
-import {insertRowAbove, removeRow} from "../editor/commands/rows"
+import {insertRowsAbove, removeRows} from "../editor/commands/rows"
+import {chosenBlock} from "../editor/block"
 import {chosenSet, bringValueSet} from "../editor/commands/valueSet"
 import {putFormulaBack} from "../editor/commands/cells"
 import {answerYes} from "../editor/editing"
 import {choose, openSheet} from "../editor/selection"
+import {summaryOf} from "../editor/summary"
 import type {Command, Store} from "../editor/store"
 import {ContentLine} from "./ContentLine"
 import {HelpPanel} from "./HelpPanel"
 import {SeasonSpread} from "./SeasonSpread"
+import {MoreActs} from "./MoreActs"
 import {PlainSheet} from "./PlainSheet"
 import type {SheetFocus} from "./SheetGrid"
 import {HEAD_HEIGHT, ROW_HEIGHT} from "./sheetSize"
@@ -58,6 +61,8 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
   const reserve = reserveShown(store)
   const year = reserve && !isRefusal(reserve) ? reserve.year : null
   const set = chosenSet(state)
+  const {rows} = chosenBlock(state)
+  const rowCount = rows[1] - rows[0] + 1
   const selectRow = useCallback(
     (row: number) => store.turn((state) => choose({...state.cell, row})(state)),
     [store],
@@ -93,12 +98,13 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
                   Put formula back
                 </Act>
               )}
-              <Act store={store} command={insertRowAbove} onDone={focusSheet}>
-                Insert row above
+              <Act store={store} command={insertRowsAbove} onDone={focusSheet}>
+                {rowCount > 1 ? `Insert ${rowCount} rows above` : "Insert row above"}
               </Act>
-              <Act store={store} command={removeRow} onDone={focusSheet}>
-                Delete row
+              <Act store={store} command={removeRows} onDone={focusSheet}>
+                {rowCount > 1 ? `Delete ${rowCount} rows` : "Delete row"}
               </Act>
+              <MoreActs store={store} onDone={focusSheet} />
             </div>
             <p className="finding">
               {plan
@@ -345,7 +351,7 @@ function Foot({store, keeping}: {store: Store; keeping: Keeping}) {
   return (
     <footer className="folio">
       <span>
-        <span role="status">{said}</span>{" "}
+        <span role="status">{said}</span> <span className="sum">{summaryOf(store)}</span>{" "}
         {editing ? "Enter keeps it, Esc drops it." : "Esc, then Tab, leaves the sheet."}
       </span>
       <span role="status">{saving}</span>

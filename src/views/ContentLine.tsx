@@ -9,6 +9,7 @@ import {cellText, tokens} from "../workbook/formula"
 import {keyOfRow} from "../workbook/trace"
 import {formulaIn, namesIn} from "../workbook/workbook"
 import {numberedReferences} from "./cellView"
+import {AddressBox} from "./AddressBox"
 import {FunctionCard} from "./FunctionCard"
 import {useEditor} from "./useEditor"
 import "./contentLine.css"
@@ -111,7 +112,7 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
   return (
     <section className="content" aria-label="Content of the chosen cell">
       <div className="what">
-        <h2 className="at">{cellText(cell.row, cell.col)}</h2>
+        <AddressBox store={store} onLeave={onLeave} />
         <span>
           {column?.heading}
           {cell.col > 0 &&

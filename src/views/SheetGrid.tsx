@@ -19,6 +19,7 @@ import {
 } from "ag-grid-community"
 import {AgGridReact} from "ag-grid-react"
 import {
+  type ClipboardEvent,
   useCallback,
   useEffect,
   useImperativeHandle,
@@ -26,10 +27,13 @@ import {
   useRef,
   type FocusEvent,
   type MouseEvent,
+  type PointerEvent,
   type Ref,
 } from "react"
-import {chooseKeeping, startEditing} from "../editor/editing"
-import {pressKey} from "../editor/keys"
+import {copyChosen, pasteTable, readTable} from "../editor/clipboard"
+import {blockText, chooseColumns, chooseRows, chosenBlock, isIn, reachTo} from "../editor/block"
+import {chooseKeeping, keepEditing, startEditing} from "../editor/editing"
+import {emptied, pressKey} from "../editor/keys"
 import {choose} from "../editor/selection"
 import type {Store} from "../editor/store"
 import {cellName} from "../editor/words"
@@ -107,12 +111,16 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
   useEffect(nameGrid, [label])
 
   const isLong = count > MOST_ROWS_SHOWN
+  const sheetOfGrid = useRef(-1)
+  const focusesWhenReady = useRef(false)
   const focus = useCallback(() => {
-    const {row, col} = store.getState().cell
-    if (!api.current || row >= count) return
-    if (isLong) api.current.ensureIndexVisible(row)
-    api.current.ensureColumnVisible(String(col))
-    api.current.setFocusedCell(row, String(col))
+    const {cell, reach} = store.getState()
+    focusesWhenReady.current = sheetOfGrid.current !== cell.sheet // a sheet just opened is not drawn yet
+    if (!api.current || focusesWhenReady.current || cell.row >= count) return
+    api.current.setFocusedCell(cell.row, String(cell.col))
+    const seen = reach ?? cell
+    if (isLong) api.current.ensureIndexVisible(seen.row)
+    api.current.ensureColumnVisible(String(seen.col))
   }, [store, count, isLong])
   useImperativeHandle(focusRef, () => ({focus}), [focus])
 
@@ -139,13 +147,66 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
 
   // The page's own events, since the grid tells of clicks and focus late: the person may be typing by then,
   // and what is typed would land in another cell.
+  const dragging = useRef(false)
   const onFocus = ({target}: FocusEvent) => {
     const at = cellOf(target, cell.sheet)
-    if (at && !store.getState().editing && !isSameCell(at, store.getState().cell)) store.turn(choose(at))
+    if (!at || dragging.current || store.getState().editing) return
+    if (!isIn(chosenBlock(store.getState()), at)) store.turn(choose(at))
   }
-  const onMouseDown = ({target, button}: MouseEvent) => {
+  // The grid moves the focus as soon as the pointer is down: with Shift that is no choice of another cell.
+  const onPointerDown = ({target, pointerType, button}: PointerEvent) => {
+    dragging.current = pointerType === "mouse" && button === 0 && cellOf(target, cell.sheet) !== null
+  }
+  const onMouseDown = (event: MouseEvent) => {
+    const {target, button, shiftKey} = event
+    if (button !== 0) return
     const at = cellOf(target, cell.sheet)
-    if (at && button === 0 && !isSameCell(at, store.getState().cell)) chooseKeeping(store, at)
+    const row = rowOf(target)
+    const col = columnOf(target)
+    if (!at && row === null && col === null) return
+    if (at && shiftKey) {
+      event.preventDefault()
+      if (keepEditing(store, 0, 0)) store.turn(reachTo(at.row, at.col))
+    } else if (at) {
+      const {cell: now, reach} = store.getState()
+      if (reach || !isSameCell(at, now)) chooseKeeping(store, at)
+    } else if (keepEditing(store, 0, 0)) {
+      const {cell: now} = store.getState()
+      if (!shiftKey) store.turn(choose({sheet: cell.sheet, row: row ?? 0, col: col ?? 0}))
+      else store.turn(reachTo(row ?? now.row, col ?? now.col))
+      store.turn(row === null ? chooseColumns : chooseRows)
+      focus()
+    }
+  }
+  const onMouseMove = ({target, buttons}: MouseEvent) => {
+    if (!dragging.current || !(buttons & 1)) return
+    const at = cellOf(target, cell.sheet)
+    const {cell: now, reach, editing} = store.getState()
+    const far = reach ?? now
+    if (at && !editing && (at.row !== far.row || at.col !== far.col)) store.turn(reachTo(at.row, at.col))
+  }
+  useEffect(() => {
+    const end = () => (dragging.current = false)
+    window.addEventListener("mouseup", end)
+    return () => window.removeEventListener("mouseup", end)
+  }, [])
+
+  const onCopy = (event: ClipboardEvent) => {
+    if (store.getState().editing) return
+    event.preventDefault()
+    const {plain, html} = copyChosen(store)
+    event.clipboardData.setData("text/plain", plain)
+    event.clipboardData.setData("text/html", html)
+    const said = `${blockText(chosenBlock(store.getState()))} copied.`
+    store.turn(() => ({said}))
+    if (event.type === "cut") emptied(store)
+  }
+  const onPaste = (event: ClipboardEvent) => {
+    if (store.getState().editing) return
+    event.preventDefault()
+    const {clipboardData} = event
+    const [plain, html] = [clipboardData.getData("text/plain"), clipboardData.getData("text/html")]
+    if (plain || html) pasteTable(store, readTable(plain, html))
   }
 
   return (
@@ -157,7 +218,12 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
       }
       ref={box}
       onFocus={onFocus}
-      onMouseDown={onMouseDown}
+      onPointerDownCapture={onPointerDown}
+      onMouseDownCapture={onMouseDown}
+      onMouseMove={onMouseMove}
+      onCopy={onCopy}
+      onCut={onCopy}
+      onPaste={onPaste}
     >
       <AgGridReact<SheetRow>
         key={`${cell.sheet}:${sheet.name}`}
@@ -176,8 +242,10 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
         animateRows={false}
         onGridReady={(ready) => {
           api.current = ready.api
+          sheetOfGrid.current = cell.sheet
           nameGrid()
         }}
+        onFirstDataRendered={() => focusesWhenReady.current && focus()}
         onGridPreDestroyed={() => (api.current = null)}
         onCellDoubleClicked={({rowPinned}) => !rowPinned && store.turn(startEditing)}
       />
@@ -191,6 +259,19 @@ function cellOf(target: EventTarget, sheet: number): CellAddress | null {
   const row = Number(cell?.closest("[row-index]")?.getAttribute("row-index") ?? NaN)
   const col = Number(cell?.getAttribute("col-id") ?? NaN)
   return Number.isNaN(row) || Number.isNaN(col) ? null : {sheet, row, col}
+}
+
+/** The row that a row's number stands for, or null. */
+function rowOf(target: EventTarget): number | null {
+  const number = (target as Element).closest('.ag-cell[col-id="row"]')
+  const row = Number(number?.closest("[row-index]")?.getAttribute("row-index") ?? NaN)
+  return Number.isNaN(row) ? null : row
+}
+
+/** The column that a heading stands for, or null. */
+function columnOf(target: EventTarget): number | null {
+  const col = Number((target as Element).closest(".ag-header-cell")?.getAttribute("col-id") ?? NaN)
+  return Number.isNaN(col) ? null : col
 }
 
 function columnsOf(
@@ -281,6 +362,7 @@ class CellText implements ICellRendererComp<SheetRow> {
       kind: value.kind,
       align: value.align,
       chosen: value.chosen,
+      edges: value.edges || null,
       typing: value.typing ? "" : null,
       fault: value.isFault ? "" : null,
       ref: value.reference === null ? null : String(value.reference),
@@ -288,9 +370,11 @@ class CellText implements ICellRendererComp<SheetRow> {
     for (const [name, mark] of Object.entries(marks))
       if (mark === null) delete eGridCell.dataset[name]
       else eGridCell.dataset[name] = mark
+    // A row without a name has no header: a blank one would name nothing.
+    if (col === 0) eGridCell.setAttribute("role", value.text ? "rowheader" : "gridcell")
     const readOnly = value.kind === "worked out" || value.kind === "total"
     eGridCell.setAttribute("aria-readonly", String(readOnly))
-    eGridCell.setAttribute("aria-selected", String(value.chosen === "cell"))
+    eGridCell.setAttribute("aria-selected", String(value.chosen === "cell" || value.chosen === "block"))
     if (value.isFault) eGridCell.setAttribute("aria-invalid", "true")
     else eGridCell.removeAttribute("aria-invalid")
     const row = data!.row

@@ -1,3 +1,4 @@
+import {chosenBlock, isIn, type Block} from "../editor/block"
 import {textOf} from "../editor/display"
 import type {EditorState, Store} from "../editor/store"
 import type {CellAddress, Column, Document} from "../workbook/document"
@@ -14,7 +15,9 @@ export interface CellView {
   readonly kind: CellKind | "total" | "next"
   readonly align: "left" | "right"
   readonly isFault: boolean
-  readonly chosen: "cell" | "row" | null
+  readonly chosen: "cell" | "block" | "row" | null
+  /** The sides on which the chosen block ends here, each by its first letter: "t l". */
+  readonly edges: string
   /** Being typed in; the text is what is being typed. */
   readonly typing: boolean
   /** Number of the reference in the formula being typed that covers this cell. */
@@ -54,11 +57,20 @@ export function cellViewAt(store: Store, at: CellAddress): CellView {
         ? "left"
         : "right",
     isFault: isFault(value),
-    chosen: isChosen ? "cell" : isChosenRow ? "row" : null,
+    chosen: isChosen ? "cell" : isInBlock(state, at) ? "block" : isChosenRow ? "row" : null,
+    edges: isInBlock(state, at) ? edgesOf(chosenBlock(state), at) : "",
     typing,
     reference: markedRanges(state).find((range) => covers(range, at))?.number ?? null,
   }
 }
+
+const isInBlock = (state: EditorState, at: CellAddress) =>
+  state.reach !== null && at.row !== TOTAL_ROW && isIn(chosenBlock(state), at)
+
+const edgesOf = ({rows, cols}: Block, {row, col}: CellAddress) =>
+  [row === rows[0] && "t", row === rows[1] && "b", col === cols[0] && "l", col === cols[1] && "r"]
+    .filter(Boolean)
+    .join(" ")
 
 /** What the line under a sheet is called: "Mean" where it holds means, else "All". */
 const totalName = (columns: readonly Column[]) =>

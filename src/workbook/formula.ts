@@ -100,15 +100,26 @@ export const formulaText = (pieces: Pieces) =>
 export const movedDown = (formula: string, down: number): string =>
   down === 0 ? formula : formulaText(piecesDown(piecesOf(formula), down))
 
+/** The formula as it reads somewhere else: relative rows and columns move along, those with "$" stay. */
+export const moved = (formula: string, down: number, right: number): string =>
+  down === 0 && right === 0 ? formula : formulaText(piecesMoved(piecesOf(formula), down, right))
+
 /** As `movedDown`, of a formula taken apart. */
-export function piecesDown(pieces: Pieces, down: number): Pieces {
-  const move = (corner: Corner): Corner =>
-    corner.row === null || corner.rowFixed ? corner : {...corner, row: corner.row + down}
+export const piecesDown = (pieces: Pieces, down: number): Pieces => piecesMoved(pieces, down, 0)
+
+function piecesMoved(pieces: Pieces, down: number, right: number): Pieces {
+  const move = ({row, col, rowFixed, colFixed}: Corner): Corner => ({
+    row: row === null || rowFixed ? row : row + down,
+    col: col === null || colFixed ? col : col + right,
+    rowFixed,
+    colFixed,
+  })
+  const isOff = ({row, col}: Corner) => (row ?? 0) < 0 || (col ?? 0) < 0
   return pieces.map((piece) => {
     if (typeof piece === "string") return piece
     const from = move(piece.from)
     const to = piece.isRange ? move(piece.to) : from
-    return (from.row ?? 0) < 0 || (to.row ?? 0) < 0 ? "#REF!" : {...piece, from, to}
+    return isOff(from) || isOff(to) ? "#REF!" : {...piece, from, to}
   })
 }
 

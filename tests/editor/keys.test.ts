@@ -79,11 +79,13 @@ describe("a key that moves", () => {
     expect(press(on("A1"), "Shift+Tab")).toBe(false)
   })
 
-  it("has been tried for every binding", () => {
-    const others = ["Enter", "F2", "Delete", "Backspace", "Ctrl+z", "Ctrl+y", "Ctrl+Shift+z"] // below
-    const tried = new Set([...moves.map(([keys]) => keys), ...others])
+  it("has been tried for every binding that moves alone", () => {
     const bound = bindings.flatMap(({keys}) => keys)
-    expect([...tried].sort()).toEqual([...bound].sort()) // no key is bound twice
+    const tried = moves.map(([keys]) => keys)
+    expect(
+      bound.filter((keys) => /^(Ctrl\+)?(Arrow|Page|Home|End)|^(Shift\+)?Tab$/.test(keys)).sort(),
+    ).toEqual([...new Set(tried)].sort())
+    expect(new Set(bound).size).toBe(bound.length) // no key is bound twice
   })
 })
 
@@ -103,7 +105,7 @@ describe("a key that edits", () => {
       expect(press(kept, "Delete")).toBe(true)
       expect(kept.getState()).toMatchObject({
         document: farm,
-        said: "Nothing to empty here: the cell is blank or worked out.",
+        said: "Nothing to empty here: what is chosen is blank or worked out.",
       })
     }
   })
@@ -165,7 +167,6 @@ describe("a key of no use here", () => {
     "F5",
     "Insert",
     "Dead",
-    "Shift+ArrowLeft",
     "Shift+Enter",
     "Alt+ArrowLeft",
     "Ctrl+p",
@@ -180,6 +181,46 @@ describe("a key of no use here", () => {
     const before = store.getState()
     expect(press(store, keys)).toBe(false)
     expect(store.getState()).toBe(before)
+  })
+})
+
+describe("a key that copies, fills or opens", () => {
+  it.each(["Ctrl+c", "Ctrl+x", "Ctrl+v"])("%s is left to the browser, which then asks the sheet", (keys) => {
+    const store = on("C1")
+    expect(press(store, keys)).toBe(false)
+    expect(store.getState().document).toBe(farm)
+  })
+  it("Ctrl+D fills from the row above, and says when a cell is worked out", () => {
+    const store = on("C2")
+    expect(press(store, "Ctrl+d")).toBe(true)
+    expect(planContent(store, "C2")).toBe(6)
+    const guarded = on("D2")
+    press(guarded, "Ctrl+d")
+    expect(guarded.getState()).toMatchObject({
+      document: farm,
+      said: "Nothing was filled: 1 worked-out cell stays as it is.",
+    })
+  })
+  it("Ctrl+R fills from the cell to the left, but not with what cannot stand there", () => {
+    const store = on("B1")
+    press(store, "Ctrl+r")
+    expect(store.getState()).toMatchObject({
+      document: farm,
+      said: "Nothing was filled: it stands there already, or cannot stand there.",
+    })
+  })
+  it("Ctrl+; types today's date", () => {
+    const store = on("B1")
+    press(store, "Ctrl+;")
+    const now = new Date()
+    expect(store.getState().editing!.text).toBe(
+      `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, "0")}-${String(now.getDate()).padStart(2, "0")}`,
+    )
+  })
+  it.each(["Shift+F10", "ContextMenu"])("%s opens the list of more acts", (keys) => {
+    const store = on("B1")
+    expect(press(store, keys)).toBe(true)
+    expect(store.getState().showsActs).toBe(true)
   })
 })
 

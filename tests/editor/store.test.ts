@@ -1,7 +1,7 @@
 import {describe, expect, it} from "vitest"
 import {dayOf} from "../../functions/calendar"
 import {enterContent, putFormulaBack} from "../../src/editor/commands/cells"
-import {insertRowAbove, removeRow} from "../../src/editor/commands/rows"
+import {insertRowsAbove, removeRows} from "../../src/editor/commands/rows"
 import {choose} from "../../src/editor/selection"
 import {createStore} from "../../src/editor/store"
 import {documentOf, sheet} from "../workbook/documents"
@@ -190,7 +190,7 @@ describe("rows", () => {
   it("are put in above the chosen one, and undone", () => {
     const store = farmStore()
     store.turn(choose(inPlan("A2")))
-    store.run(insertRowAbove)
+    store.run(insertRowsAbove)
     expect(store.getState().document.sheets[PLAN]!.rows.map(([name]) => name)).toEqual([
       "Long Acre",
       null,
@@ -205,11 +205,11 @@ describe("rows", () => {
   it("are taken out, except the one that is not there yet", () => {
     const store = farmStore()
     store.turn(choose(inPlan("A1")))
-    store.run(removeRow)
+    store.run(removeRows)
     expect(store.getState().document.sheets[PLAN]!.rows.map(([name]) => name)).toEqual(["Well Field"])
     expect(store.getState().undoable.at(-1)!.name).toBe("row taken out of Season plan")
     store.turn(choose(inPlan("A2")))
-    expect(store.run(removeRow)).toBe(false)
+    expect(store.run(removeRows)).toBe(false)
   })
 })
 
@@ -233,7 +233,7 @@ describe("what is told after rows moved", () => {
   it("names the act and calls no value changed", () => {
     const store = createStore(farm)
     store.turn(() => ({cell: {sheet: 0, row: 0, col: 0}}))
-    store.run(insertRowAbove)
+    store.run(insertRowsAbove)
     expect(store.getState().changes).toEqual([])
     expect(store.getState().said).toMatch(/^Done: row put into /)
   })

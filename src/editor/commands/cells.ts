@@ -1,4 +1,5 @@
 import {COLUMN_FORMULA, contentAt, isTypedOver, type CellAddress, type Content} from "../../workbook/document"
+import {cellsOf, chosenBlock} from "../block"
 import type {Command} from "../store"
 
 /** Puts content in a cell; does nothing when the cell already holds it. */
@@ -14,10 +15,18 @@ export const isGuarded =
     document.sheets[at.sheet]?.columns[at.col]?.formula !== undefined &&
     (contentAt(document, at) === COLUMN_FORMULA || at.row >= document.sheets[at.sheet]!.rows.length)
 
-/** Empties the chosen cell. A guarded cell stays as it is. */
-export const clearCell: Command = (state) =>
-  isGuarded(state.cell)(state) ? null : enterContent(state.cell, null)(state)
+/** Empties the chosen cells. Worked-out cells stay as they are. */
+export const clearCells: Command = (state) => {
+  const cells = [...cellsOf(chosenBlock(state))].filter(
+    (at) => !isGuarded(at)(state) && contentAt(state.document, at) !== null,
+  )
+  return cells.length
+    ? {type: "enter", cells: cells.map((at) => ({at, content: null})), as: "emptying"}
+    : null
+}
 
-/** Gives a typed-over cell the formula of its column again. */
-export const putFormulaBack: Command = ({document, cell}) =>
-  isTypedOver(document, cell) ? {type: "enter", cells: [{at: cell, content: COLUMN_FORMULA}]} : null
+/** Gives the chosen cells that are typed over the formula of their column again. */
+export const putFormulaBack: Command = (state) => {
+  const cells = [...cellsOf(chosenBlock(state))].filter((at) => isTypedOver(state.document, at))
+  return cells.length ? {type: "enter", cells: cells.map((at) => ({at, content: COLUMN_FORMULA}))} : null
+}

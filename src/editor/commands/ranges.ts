@@ -14,5 +14,9 @@ export const keepRanges =
     const {rows} = document.sheets[sheet]!
     const found = rows.findIndex(([planting]) => planting === contents[0])
     const row = found < 0 ? rows.length : found
-    return {type: "enter", cells: contents.map((content, col) => ({at: {sheet, row, col}, content}))}
+    return {
+      type: "enter",
+      cells: contents.map((content, col) => ({at: {sheet, row, col}, content})),
+      as: "ranges",
+    }
   }

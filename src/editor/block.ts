@@ -1,0 +1,161 @@
+import {cellText, referenceOf, tokens} from "../workbook/formula"
+import type {CellAddress, Document} from "../workbook/document"
+import {blockEdge, rowsToChoose} from "./selection"
+import type {EditorState, Turn} from "./store"
+
+/** A rectangle of cells on one sheet; first and last row and column, all of them in it. */
+export interface Block {
+  readonly sheet: number
+  readonly rows: readonly [number, number]
+  readonly cols: readonly [number, number]
+}
+
+type Chosen = Pick<EditorState, "cell" | "reach">
+
+/** The cells that are chosen: from the chosen cell to the corner that was reached. */
+export function chosenBlock({cell, reach}: Chosen): Block {
+  const to = reach ?? cell
+  return {
+    sheet: cell.sheet,
+    rows: [Math.min(cell.row, to.row), Math.max(cell.row, to.row)],
+    cols: [Math.min(cell.col, to.col), Math.max(cell.col, to.col)],
+  }
+}
+
+export const isIn = ({rows, cols}: Block, {row, col}: Pick<CellAddress, "row" | "col">) =>
+  row >= rows[0] && row <= rows[1] && col >= cols[0] && col <= cols[1]
+
+export const isOneCell = ({rows, cols}: Block) => rows[0] === rows[1] && cols[0] === cols[1]
+
+/** The cells of a block, row by row. */
+export function* cellsOf({sheet, rows, cols}: Block): Generator<CellAddress> {
+  for (let row = rows[0]; row <= rows[1]; row++)
+    for (let col = cols[0]; col <= cols[1]; col++) yield {sheet, row, col}
+}
+
+/** "B2", or "B2:D9" for more than one cell. */
+export const blockText = ({rows, cols}: Block) =>
+  cellText(rows[0], cols[0]) +
+  (rows[0] === rows[1] && cols[0] === cols[1] ? "" : `:${cellText(rows[1], cols[1])}`)
+
+/** Reaches to a cell of the open sheet, or to the nearest one inside it. */
+export const reachTo =
+  (row: number, col: number): Turn =>
+  (state) => {
+    const {cell, document} = state
+    const rows = rowsToChoose(state)
+    const cols = document.sheets[cell.sheet]!.columns.length
+    const reach = {
+      row: Math.max(0, Math.min(row, rows - 1)),
+      col: Math.max(0, Math.min(col, cols - 1)),
+    }
+    const isCell = reach.row === cell.row && reach.col === cell.col
+    const block = chosenBlock({cell, reach})
+    const count = (block.rows[1] - block.rows[0] + 1) * (block.cols[1] - block.cols[0] + 1)
+    const said = `${blockText(block)} chosen, ${count} ${count === 1 ? "cell" : "cells"}.`
+    return {reach: isCell ? null : reach, editing: null, question: null, said}
+  }
+
+/** Reaches some rows and columns further than now. */
+export const reachStep =
+  (down: number, right: number): Turn =>
+  (state) => {
+    const {row, col} = state.reach ?? state.cell
+    return reachTo(row + down, col + right)(state)
+  }
+
+/** Reaches to the next edge of filled cells. */
+export const reachEdge =
+  (down: number, right: number): Turn =>
+  (state) => {
+    const from = {...state, cell: {...state.cell, ...state.reach}}
+    const {row, col} = blockEdge(from, down, right)
+    return reachTo(row, col)(state)
+  }
+
+/** Chooses a block; the cell at its upper left is the one that is typed in. */
+export const chooseBlock =
+  ({sheet, rows, cols}: Block): Turn =>
+  (state) => {
+    const cell = {sheet, row: rows[0], col: cols[0]}
+    return {cell, ...reachTo(rows[1], cols[1])({...state, cell})}
+  }
+
+/** Chooses whole rows of the open sheet: those of the block. */
+export const chooseRows: Turn = (state) => {
+  const {sheet, rows} = chosenBlock(state)
+  return chooseBlock({sheet, rows, cols: [0, lastCol(state.document, sheet)]})(state)
+}
+
+/** Chooses whole columns of the open sheet: those of the block. */
+export const chooseColumns: Turn = (state) => {
+  const {sheet, cols} = chosenBlock(state)
+  return chooseBlock({sheet, rows: [0, lastRow(state.document, sheet)], cols})(state)
+}
+
+/** Chooses the filled cells round the chosen one; where those are chosen already, the whole sheet. */
+export const chooseAround: Turn = (state) => {
+  const {document, cell} = state
+  const filled = filledRound(document, cell)
+  const now = chosenBlock(state)
+  const same = [0, 1].every((i) => filled.rows[i] === now.rows[i] && filled.cols[i] === now.cols[i])
+  const all: Block = {
+    sheet: cell.sheet,
+    rows: [0, lastRow(document, cell.sheet)],
+    cols: [0, lastCol(document, cell.sheet)],
+  }
+  return chooseBlock(same ? all : filled)(state)
+}
+
+const lastRow = ({sheets}: Document, sheet: number) => Math.max(0, sheets[sheet]!.rows.length - 1)
+const lastCol = ({sheets}: Document, sheet: number) => sheets[sheet]!.columns.length - 1
+
+/** The smallest block round a cell that has no filled cell at its sides or corners. */
+function filledRound({sheets}: Document, {sheet, row, col}: CellAddress): Block {
+  const {rows, columns} = sheets[sheet]!
+  const holds = (r: number, c: number) => (rows[r]?.[c] ?? null) !== null
+  const span = (from: number, to: number) => Array.from({length: to - from + 1}, (_, i) => from + i)
+  let [top, bottom, left, right] = [row, row, col, col]
+  for (let grew = true; grew;) {
+    const any = (r: number[], c: number[]) => r.some((one) => c.some((other) => holds(one, other)))
+    const [wide, high] = [span(left - 1, right + 1), span(top - 1, bottom + 1)]
+    grew = false
+    if (top > 0 && any([top - 1], wide)) grew = Boolean(top-- + 1)
+    if (bottom < rows.length - 1 && any([bottom + 1], wide)) grew = Boolean(++bottom)
+    if (left > 0 && any(high, [left - 1])) grew = Boolean(left-- + 1)
+    if (right < columns.length - 1 && any(high, [right + 1])) grew = Boolean(++right)
+  }
+  return {sheet, rows: [top, bottom], cols: [left, right]}
+}
+
+/**
+ * The block that a reference means, typed as in a formula: "B7", "B2:D9", "Prices!A1", "C:C", "3:5", or the name of a named
+ * value or a sheet. Null when it means none.
+ */
+export function blockAt(
+  document: Document,
+  open: number,
+  text: string,
+  names: ReadonlyMap<string, CellAddress>,
+): Block | null {
+  const typed = text.trim()
+  const named = names.get(typed.toLowerCase())
+  if (named) return {sheet: named.sheet, rows: [named.row, named.row], cols: [named.col, named.col]}
+  const sheetNamed = document.sheets.findIndex(({name}) => name.toLowerCase() === typed.toLowerCase())
+  if (sheetNamed >= 0) return {sheet: sheetNamed, rows: [0, 0], cols: [0, 0]}
+  const [token, ...others] = tokens(typed)
+  if (token?.kind !== "reference" || others.length) return null
+  const {sheet: name, from, to} = referenceOf(token.text)
+  const sheet =
+    name === null ? open : document.sheets.findIndex((one) => one.name.toLowerCase() === name.toLowerCase())
+  if (sheet < 0) return null
+  const row = (one: number | null, otherwise: number) =>
+    Math.min(one ?? otherwise, document.sheets[sheet]!.rows.length)
+  const col = (one: number | null, otherwise: number) => Math.min(one ?? otherwise, lastCol(document, sheet))
+  const sorted = (a: number, b: number): [number, number] => [Math.min(a, b), Math.max(a, b)]
+  return {
+    sheet,
+    rows: sorted(row(from.row, 0), row(to.row, lastRow(document, sheet))),
+    cols: sorted(col(from.col, 0), col(to.col, lastCol(document, sheet))),
+  }
+}

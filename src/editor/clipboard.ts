@@ -1,0 +1,252 @@
+import Papa from "papaparse"
+import {isoOf} from "../../functions/calendar"
+import {contentAt, isFormula, type CellAddress, type Content, type Document} from "../workbook/document"
+import type {Edit, Entry} from "../workbook/edit"
+import {cellText, moved} from "../workbook/formula"
+import {isFault} from "../workbook/value"
+import {formulaIn} from "../workbook/workbook"
+import {blockText, cellsOf, chosenBlock, isOneCell, type Block} from "./block"
+import {isGuarded} from "./commands/cells"
+import {columnAt, fitting, takingDates, yearOf} from "./editing"
+import {readEntry} from "./entry"
+import type {Store, Turn} from "./store"
+
+/** What is put on the system's clipboard: the same table as text parted by tabs, and as HTML. */
+export interface Copied {
+  readonly plain: string
+  readonly html: string
+}
+
+/** What was copied here last, with its formulas: pasting the same text again takes it from here. */
+let own: {
+  readonly plain: string
+  readonly block: Block
+  readonly contents: readonly (readonly Content[])[]
+} | null = null
+
+/** Copies the chosen cells: numbers in full, dates as 2026-04-25, errors by their code. */
+export function copyChosen(store: Store): Copied {
+  const state = store.getState()
+  const block = chosenBlock(state)
+  const rows = byRow(block, (at) => valueText(store, at))
+  const plain = Papa.unparse(rows, {delimiter: "\t", newline: "\r\n"})
+  const html = `<table>${rows.map((row) => `<tr>${row.map((text) => `<td>${htmlText(text)}</td>`).join("")}</tr>`).join("")}</table>`
+  own = {
+    plain,
+    block,
+    contents: byRow(block, (at) => formulaIn(state.document, at) ?? contentAt(state.document, at)),
+  }
+  return {plain, html}
+}
+
+const byRow = <T>({sheet, rows, cols}: Block, of: (at: CellAddress) => T): T[][] =>
+  Array.from({length: rows[1] - rows[0] + 1}, (_, r) =>
+    Array.from({length: cols[1] - cols[0] + 1}, (_, c) => of({sheet, row: rows[0] + r, col: cols[0] + c})),
+  )
+
+function valueText(store: Store, at: CellAddress): string {
+  const {document} = store.getState()
+  if (at.row >= document.sheets[at.sheet]!.rows.length) return ""
+  const value = store.valueAt(at)
+  if (value === null) return ""
+  if (isFault(value)) return value.code
+  if (typeof value === "boolean") return value ? "TRUE" : "FALSE"
+  const {format} = columnAt(document, at)!
+  const isDay = format === "date" || format === "day" || store.workbook.isDateAt(at)
+  return typeof value === "number" && isDay ? isoOf(value) : String(value)
+}
+
+const htmlText = (text: string) =>
+  text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;").replaceAll("\n", "<br>")
+
+/** A table that comes from the clipboard: of another program, or copied here with its formulas. */
+export type Table =
+  | {readonly from: "elsewhere"; readonly rows: readonly (readonly string[])[]}
+  | {readonly from: "here"; readonly block: Block; readonly rows: readonly (readonly Content[])[]}
+
+/** Reads what is on the clipboard: the table of the HTML where there is one, else text parted by tabs and line ends. */
+export function readTable(
+  plain: string,
+  html = "",
+  parseHtml: (html: string) => string[][] | null = tableIn,
+): Table {
+  if (own && plain === own.plain) return {from: "here", block: own.block, rows: own.contents}
+  const fromHtml = html ? parseHtml(html) : null
+  return {from: "elsewhere", rows: fromHtml ?? rowsIn(plain)}
+}
+
+/** Tabs part columns, quotes hold tabs and line ends, one empty last line is dropped. */
+function rowsIn(plain: string): string[][] {
+  const text = plain.replace(/\r\n?/g, "\n").replace(/\n$/, "")
+  const {data} = Papa.parse<string[]>(text, {delimiter: "\t", newline: "\n"})
+  return data
+}
+
+/** The first table of an HTML text, row by row; null when there is none. */
+function tableIn(html: string): string[][] | null {
+  const table = new DOMParser().parseFromString(html, "text/html").querySelector("table")
+  if (!table) return null
+  return [...table.rows].map((row) =>
+    [...row.cells].flatMap((cell) => {
+      for (const end of cell.querySelectorAll("br")) end.replaceWith("\n")
+      const text = (cell.textContent ?? "").replaceAll("\u00a0", " ").trim()
+      return [text, ...Array.from({length: cell.colSpan - 1}, () => "")]
+    }),
+  )
+}
+
+/** What pasting would do: the edit, the cells that cannot take their piece and why, and the worked-out cells left alone. */
+export interface Pasting {
+  readonly edit: Edit | null
+  readonly block: Block
+  readonly failed: readonly {readonly at: CellAddress; readonly why: string}[]
+  readonly guarded: number
+  /** Commas were taken as decimal points. */
+  readonly tookCommas: boolean
+}
+
+/** Puts a table in from the upper left of what is chosen; a single piece fills all that is chosen. */
+export function pastingOf(
+  store: Store,
+  table: Table,
+  {valuesOnly = false}: {valuesOnly?: boolean} = {},
+): Pasting {
+  const state = store.getState()
+  const chosen = chosenBlock(state)
+  const {document} = state
+  const height = table.rows.length
+  const width = Math.max(0, ...table.rows.map((row) => row.length))
+  const fills = height === 1 && width === 1 && !isOneCell(chosen)
+  const block: Block = fills
+    ? chosen
+    : {
+        sheet: chosen.sheet,
+        rows: [chosen.rows[0], chosen.rows[0] + height - 1],
+        cols: [chosen.cols[0], chosen.cols[0] + width - 1],
+      }
+  const tookCommas = table.from === "elsewhere" && hasDecimalCommas(table.rows)
+  const cells: Entry[] = []
+  const failed: {at: CellAddress; why: string}[] = []
+  let guarded = 0
+  for (const at of cellsOf(block)) {
+    const [r, c] = fills ? [0, 0] : [at.row - block.rows[0], at.col - block.cols[0]]
+    const piece = table.rows[r]![c]
+    if (piece === undefined) continue
+    if (!columnAt(document, at)) {
+      if (piece !== null && piece !== "") failed.push({at, why: "there is no column there"})
+      continue
+    }
+    if (isGuarded(at)(state)) {
+      guarded++
+      continue
+    }
+    const entry =
+      table.from === "here"
+        ? ownEntry(store, table, r, c, at, valuesOnly)
+        : read(store, at, piece as string, tookCommas)
+    if ("refused" in entry) failed.push({at, why: entry.refused})
+    else if (entry.content !== contentAt(document, at)) cells.push({at, content: entry.content})
+  }
+  return {edit: cells.length ? {type: "enter", cells, as: "paste"} : null, block, failed, guarded, tookCommas}
+}
+
+/** A piece that was copied here: its formula moved along, or its value, which has to be fit for the column as any other. */
+function ownEntry(
+  store: Store,
+  {rows, block}: Table & {from: "here"},
+  r: number,
+  c: number,
+  at: CellAddress,
+  valuesOnly: boolean,
+): ReturnType<typeof readEntry> {
+  const content = rows[r]![c]!
+  const from = {sheet: block.sheet, row: block.rows[0] + r, col: block.cols[0] + c}
+  if (isFormula(content) && !valuesOnly)
+    return {content: moved(content, at.row - from.row, at.col - from.col)}
+  return fitting(store.getState().document, at, isFormula(content) ? plainValue(store, from) : content)
+}
+
+/** The value of a cell as it can be typed: a date as a date, an error as nothing. */
+export function plainValue(store: Store, at: CellAddress): Content {
+  const value = store.valueAt(at)
+  if (isFault(value)) return null
+  return typeof value === "number" && store.workbook.isDateAt(at) ? isoOf(value) : value
+}
+
+function read(store: Store, at: CellAddress, text: string, tookCommas: boolean) {
+  const {document} = store.getState()
+  const column = takingDates(columnAt(document, at)!, contentAt(document, at))
+  if (text.trim().startsWith("="))
+    return {refused: `“${text.trim()}” is a formula of elsewhere; type it to take it in`}
+  const point = tookCommas && DECIMAL_COMMA.test(text.trim()) ? text.trim().replace(",", ".") : text
+  return readEntry(point, column, yearOf(document), () => null)
+}
+
+const DECIMAL_COMMA = /^[-+\u2212]?\d+,\d+$/
+
+/** Whether a table writes decimals with commas: some number can be read no other way, and none has a point. */
+function hasDecimalCommas(rows: readonly (readonly string[])[]): boolean {
+  const numbers = rows
+    .flat()
+    .map((text) => text.trim())
+    .filter((text) => /^[-+\u2212]?\d[\d.,]*$/.test(text))
+  const clear = numbers.some(
+    (text) => DECIMAL_COMMA.test(text) && !/^[-+\u2212]?[1-9]\d{0,2},\d{3}$/.test(text),
+  )
+  return clear && !numbers.some((text) => /\.\d/.test(text))
+}
+
+/** Pastes a table; where some of it cannot be taken, tells which and asks first. */
+export function pasteTable(store: Store, table: Table, options: {valuesOnly?: boolean} = {}) {
+  const pasting = pastingOf(store, table, options)
+  const {edit, failed, guarded} = pasting
+  const {document} = store.getState()
+  const told = toldOf(document, pasting)
+  if (failed.length) {
+    const asks = failedWords(document, pasting)
+    const question = edit && {asks: `${asks} Paste the others?`, yes: "Paste the others", edit, told}
+    store.turn(() => ({question, said: edit ? asks : `Nothing was pasted. ${asks}`}))
+  } else if (!edit) {
+    const why = guarded
+      ? `Nothing was pasted: ${guardedWords(guarded)}`
+      : "What was pasted stands there already."
+    store.turn(() => ({said: why}))
+  } else {
+    store.run(() => edit, told)
+    store.turn(chooseInside(document, pasting.block))
+  }
+}
+
+function toldOf(document: Document, {edit, block, guarded, tookCommas}: Pasting): string {
+  const count = edit?.type === "enter" ? edit.cells.length : 0
+  const told = [
+    `${count} ${count === 1 ? "cell" : "cells"} pasted in ${blockText(insideOf(document, block))}.`,
+    guarded ? guardedWords(guarded) : "",
+    tookCommas ? "Commas were taken as decimal points." : "",
+  ]
+  return told.filter(Boolean).join(" ")
+}
+
+/** The part of a block that lies in the columns of its sheet. */
+const insideOf = ({sheets}: Document, block: Block): Block => ({
+  ...block,
+  cols: [block.cols[0], Math.min(block.cols[1], sheets[block.sheet]!.columns.length - 1)],
+})
+
+function chooseInside(document: Document, block: Block): Turn {
+  const {sheet, rows, cols} = insideOf(document, block)
+  const reach = {row: rows[1], col: cols[1]}
+  return () => ({cell: {sheet, row: rows[0], col: cols[0]}, reach: isOneCell(block) ? null : reach})
+}
+
+export const guardedWords = (count: number) =>
+  count === 1 ? "1 worked-out cell stays as it is." : `${count} worked-out cells stay as they are.`
+
+const MOST_TOLD = 4
+
+function failedWords(document: Document, {failed, edit}: Pasting): string {
+  const count = failed.length + (edit?.type === "enter" ? edit.cells.length : 0)
+  const told = failed.slice(0, MOST_TOLD).map(({at, why}) => `${cellText(at.row, at.col)}: ${why}`)
+  const more = failed.length > MOST_TOLD ? "; …" : "."
+  return `${failed.length} of ${count} cells cannot be pasted. ${told.join("; ")}${more}`
+}

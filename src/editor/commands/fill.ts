@@ -1,0 +1,110 @@
+import {dayOf, isoOf} from "../../../functions/calendar"
+import {contentAt, isFormula, type CellAddress, type Content, type Document} from "../../workbook/document"
+import type {Entry} from "../../workbook/edit"
+import {moved} from "../../workbook/formula"
+import {formulaIn} from "../../workbook/workbook"
+import {cellsOf, chosenBlock, type Block} from "../block"
+import {fitting} from "../editing"
+import type {Command, EditorState} from "../store"
+import {isGuarded} from "./cells"
+
+/** Copies the first chosen row down over the others; with one row chosen, the row above into it. */
+export const fillDown: Command = (state) => fill(state, "rows")
+
+/** Copies the first chosen column to the right over the others; with one chosen, the one to its left into it. */
+export const fillRight: Command = (state) => fill(state, "cols")
+
+function fill(state: EditorState, along: "rows" | "cols") {
+  const block = chosenBlock(state)
+  const [first, last] = block[along]
+  const source = first === last ? first - 1 : first
+  if (source < 0) return null
+  const into: Block = {...block, [along]: [source + 1, last]}
+  const {document} = state
+  return entering(state, into, (at) => {
+    const from = along === "rows" ? {...at, row: source} : {...at, col: source}
+    const formula = formulaIn(document, from)
+    return formula === null ? contentAt(document, from) : moved(formula, at.row - from.row, at.col - from.col)
+  })
+}
+
+export const STEPS = ["number", "days", "weeks", "months", "years", "working days"] as const
+export type Step = (typeof STEPS)[number]
+
+/**
+ * Continues the first chosen cell of each column (or row) by a step: a number by a number, a date by days, weeks, months or
+ * years of the calendar, or days from Monday to Friday. The end of a shorter month stands for a day it does not have.
+ */
+export const fillSeries =
+  (by: number, step: Step, along: "rows" | "cols"): Command =>
+  (state) => {
+    const block = chosenBlock(state)
+    const [first, last] = block[along]
+    if (first === last) return null
+    const into: Block = {...block, [along]: [first + 1, last]}
+    return entering(state, into, (at) => {
+      const from = along === "rows" ? {...at, row: first} : {...at, col: first}
+      const count = (along === "rows" ? at.row : at.col) - first
+      return stepped(contentAt(state.document, from), count * by, step)
+    })
+  }
+
+/** Whether the chosen cells begin with something that can be continued: numbers, or dates. */
+export function seriesBegins(state: EditorState): "number" | "date" | null {
+  const {sheet, rows, cols} = chosenBlock(state)
+  const content = contentAt(state.document, {sheet, row: rows[0], col: cols[0]})
+  if (typeof content === "number") return "number"
+  return typeof content === "string" && dayOf(content) !== null ? "date" : null
+}
+
+/** A content some steps on; undefined where it cannot be continued so. */
+function stepped(content: Content, by: number, step: Step): Content | undefined {
+  if (step === "number")
+    return typeof content === "number" ? Number((content + by).toPrecision(15)) : undefined
+  const day = typeof content === "string" ? dayOf(content) : null
+  if (day === null || !Number.isInteger(by)) return undefined
+  if (step === "days" || step === "weeks") return isoOf(day + by * (step === "weeks" ? 7 : 1))
+  if (step === "working days") return isoOf(workingDay(day, by))
+  return monthsLater(content as string, by * (step === "years" ? 12 : 1))
+}
+
+function workingDay(day: number, by: number): number {
+  let at = day
+  for (let left = Math.abs(by); left > 0;) {
+    at += Math.sign(by)
+    // Day 0, 30 December 1899, was a Saturday.
+    if (at % 7 > 1) left--
+  }
+  return at
+}
+
+function monthsLater(iso: string, months: number): string {
+  const [year, month, date] = iso.split("-").map(Number) as [number, number, number]
+  const index = year * 12 + month - 1 + months
+  const there = `${String(Math.floor(index / 12)).padStart(4, "0")}-${String((index % 12) + 1).padStart(2, "0")}`
+  for (let day = date; day > 27; day--)
+    if (dayOf(`${there}-${String(day).padStart(2, "0")}`) !== null)
+      return `${there}-${String(day).padStart(2, "0")}`
+  return `${there}-${String(Math.min(date, 27)).padStart(2, "0")}`
+}
+
+/** The edit that gives cells of a block their content; worked-out cells stay as they are. */
+function entering(state: EditorState, block: Block, contentOf: (at: CellAddress) => Content | undefined) {
+  const {document} = state
+  const cells = [...cellsOf(block)].flatMap((at): Entry[] => {
+    if (isGuarded(at)(state)) return []
+    const content = contentOf(at)
+    if (content === undefined || content === contentAt(document, at)) return []
+    const entry = isFormula(content) ? {content} : fitting(document, at, content)
+    return "refused" in entry ? [] : [{at, content: entry.content}]
+  })
+  return cells.length ? ({type: "enter", cells, as: "fill"} as const) : null
+}
+
+/** The worked-out cells among those chosen: what fills and empties leaves alone. */
+export const guardedCount = (state: EditorState): number =>
+  [...cellsOf(chosenBlock(state))].filter(
+    (at) => isGuarded(at)(state) && at.row < rowCount(state.document, at),
+  ).length
+
+const rowCount = ({sheets}: Document, {sheet}: CellAddress) => sheets[sheet]!.rows.length

@@ -1,0 +1,55 @@
+import {isFault} from "../workbook/value"
+import {cellsOf, chosenBlock, isOneCell} from "./block"
+import {dateText, numberText} from "./display"
+import type {Store} from "./store"
+
+/** What the chosen cells hold together: "6 cells, 5 numbers: sum 20 150 kg/ha, mean 4 030 kg/ha". Nothing for one cell. */
+export function summaryOf({getState, workbook, valueAt}: Store): string {
+  const state = getState()
+  const block = chosenBlock(state)
+  if (isOneCell(block)) return ""
+  const {columns, rows} = state.document.sheets[block.sheet]!
+  const inside = {...block, rows: [block.rows[0], Math.min(block.rows[1], rows.length - 1)] as const}
+  const numbers: number[] = []
+  const days: number[] = []
+  const units = new Set<string>()
+  const decimals = new Set<unknown>()
+  let filled = 0
+  for (const at of cellsOf(inside)) {
+    const value = valueAt(at)
+    const {format, unit = ""} = columns[at.col]!
+    if (value !== null && value !== "") filled++
+    if (typeof value !== "number" || isFault(value) || format === "text") continue
+    if (format === "date" || format === "day" || workbook.isDateAt(at)) days.push(value)
+    else {
+      numbers.push(value)
+      units.add(format === "share" ? "share" : unit)
+      decimals.add(format)
+    }
+  }
+  const cells = (block.rows[1] - block.rows[0] + 1) * (block.cols[1] - block.cols[0] + 1)
+  const parts = [`${cells} cells, ${filled} filled`]
+  if (numbers.length && units.size > 1) parts.push(`${numbers.length} numbers in different units`)
+  else if (numbers.length) parts.push(numbersInWords(numbers, [...units][0]!, decimals))
+  if (days.length)
+    parts.push(
+      `${days.length} ${days.length === 1 ? "date" : "dates"}: ${dateText(least(days))} to ${dateText(most(days))}`,
+    )
+  return parts.join("; ")
+}
+
+function numbersInWords(numbers: readonly number[], unit: string, decimals: ReadonlySet<unknown>): string {
+  const [only] = decimals
+  const digits = decimals.size === 1 && typeof only === "number" ? only : undefined
+  const shown = (value: number, more = 0) =>
+    unit === "share"
+      ? `${numberText(value * 100, 1)}\u202f%`
+      : `${numberText(Number(value.toPrecision(12)), digits === undefined ? undefined : digits + more)}${unit ? `\u00a0${unit}` : ""}`
+  const sum = numbers.reduce((total, number) => total + number, 0)
+  const mean = sum / numbers.length
+  const count = `${numbers.length} ${numbers.length === 1 ? "number" : "numbers"}`
+  return `${count}: sum ${shown(sum)}, mean ${shown(mean, 1)}, ${shown(least(numbers))} to ${shown(most(numbers))}`
+}
+
+const least = (numbers: readonly number[]) => numbers.reduce((a, b) => Math.min(a, b))
+const most = (numbers: readonly number[]) => numbers.reduce((a, b) => Math.max(a, b))

@@ -1,0 +1,168 @@
+import {useEffect, useId, useRef, useState} from "react"
+import {chooseColumns, chooseRows} from "../editor/block"
+import {copyChosen, pasteTable, readTable} from "../editor/clipboard"
+import {fillDown, fillRight, fillSeries, seriesBegins, STEPS, type Step} from "../editor/commands/fill"
+import {emptied, filled} from "../editor/keys"
+import type {Store} from "../editor/store"
+import {useEditor} from "./useEditor"
+
+interface Props {
+  store: Store
+  onDone: () => void
+}
+
+/** Acts on the chosen cells that have a key too, or need more to be said. Opened by its button, Shift+F10 or the menu key. */
+export function MoreActs({store, onDone}: Props) {
+  const isOpen = useEditor(store).showsActs
+  const onOpen = (showsActs: boolean) => store.turn(() => ({showsActs}))
+  const id = useId()
+  const list = useRef<HTMLDivElement>(null)
+  useEffect(() => {
+    if (isOpen) list.current?.querySelector("button")?.focus()
+  }, [isOpen])
+  const does = (act: () => void) => () => {
+    onOpen(false)
+    act()
+    onDone()
+  }
+  return (
+    <div
+      className="more-acts"
+      role="presentation"
+      onKeyDown={(event) => {
+        if (event.key !== "Escape" || !isOpen) return
+        event.stopPropagation()
+        does(() => {})()
+      }}
+      onBlur={({relatedTarget, currentTarget}) => {
+        if (relatedTarget && !currentTarget.contains(relatedTarget)) onOpen(false)
+      }}
+    >
+      <button aria-expanded={isOpen} aria-controls={id} onClick={() => onOpen(!isOpen)}>
+        More acts
+      </button>
+      {isOpen && (
+        <div id={id} className="acts-list" ref={list} role="group" aria-label="More acts on the chosen cells">
+          <Item onClick={does(() => void copyToSystem(store, false))} keys="Ctrl+C">
+            Copy
+          </Item>
+          <Item onClick={does(() => void copyToSystem(store, true))} keys="Ctrl+X">
+            Copy and empty
+          </Item>
+          <Item onClick={does(() => void pasteFromSystem(store, false))} keys="Ctrl+V">
+            Paste
+          </Item>
+          <Item onClick={does(() => void pasteFromSystem(store, true))}>Paste values only</Item>
+          <Item onClick={does(() => filled(store, fillDown))} keys="Ctrl+D">
+            Fill down
+          </Item>
+          <Item onClick={does(() => filled(store, fillRight))} keys="Ctrl+R">
+            Fill right
+          </Item>
+          <Item onClick={does(() => emptied(store))} keys="Delete">
+            Empty
+          </Item>
+          <Item onClick={does(() => store.turn(chooseRows))} keys="Shift+Space">
+            Choose whole rows
+          </Item>
+          <Item onClick={does(() => store.turn(chooseColumns))} keys="Ctrl+Space">
+            Choose whole columns
+          </Item>
+          <Series store={store} onDone={does(() => {})} />
+        </div>
+      )}
+    </div>
+  )
+}
+
+function Item({onClick, keys, children}: {onClick: () => void; keys?: string; children: string}) {
+  return (
+    <button className="plain" onClick={onClick}>
+      {children}
+      {keys && <kbd>{keys}</kbd>}
+    </button>
+  )
+}
+
+/** Continues the first chosen cell by a step. */
+function Series({store, onDone}: {store: Store; onDone: () => void}) {
+  const state = useEditor(store)
+  const begins = seriesBegins(state)
+  const [by, setBy] = useState("1")
+  const [chosen, setStep] = useState<Step>("days")
+  const {reach, cell} = state
+  if (!reach || !begins)
+    return <p className="small q">For a series choose cells that begin with a number or a date.</p>
+  const step = begins === "number" ? "number" : chosen
+  const along = reach.row === cell.row ? "cols" : "rows"
+  const number = Number(by.replace(",", "."))
+  const fits =
+    by.trim() !== "" && Number.isFinite(number) && (begins === "number" || Number.isInteger(number))
+  return (
+    <form
+      className="series"
+      onSubmit={(event) => {
+        event.preventDefault()
+        if (!fits) {
+          const said =
+            begins === "number"
+              ? `“${by}” is no step: type a number.`
+              : `“${by}” is no step: type a whole number.`
+          store.turn(() => ({said}))
+          return
+        }
+        filled(store, fillSeries(number, step, along))
+        onDone()
+      }}
+    >
+      <label>
+        Series by{" "}
+        <input
+          value={by}
+          size={4}
+          inputMode="decimal"
+          aria-invalid={!fits}
+          onChange={({currentTarget}) => setBy(currentTarget.value)}
+        />
+      </label>
+      {begins === "date" && (
+        <select
+          aria-label="Step of the series"
+          value={chosen}
+          onChange={({currentTarget}) => setStep(currentTarget.value as Step)}
+        >
+          {STEPS.filter((one) => one !== "number").map((one) => (
+            <option key={one}>{one}</option>
+          ))}
+        </select>
+      )}
+      <button>Fill series</button>
+    </form>
+  )
+}
+
+const NOT_ALLOWED = "This browser does not allow it from a button here: use the keys."
+
+async function copyToSystem(store: Store, empties: boolean) {
+  const {plain, html} = copyChosen(store)
+  try {
+    const blob = (text: string, type: string) => new Blob([text], {type})
+    await navigator.clipboard.write([
+      new ClipboardItem({"text/plain": blob(plain, "text/plain"), "text/html": blob(html, "text/html")}),
+    ])
+    if (empties) emptied(store)
+    else store.turn(() => ({said: "Copied."}))
+  } catch {
+    store.turn(() => ({said: NOT_ALLOWED}))
+  }
+}
+
+async function pasteFromSystem(store: Store, valuesOnly: boolean) {
+  try {
+    const plain = await navigator.clipboard.readText()
+    if (plain) pasteTable(store, readTable(plain), {valuesOnly})
+    else store.turn(() => ({said: "There is nothing to paste."}))
+  } catch {
+    store.turn(() => ({said: NOT_ALLOWED}))
+  }
+}

@@ -1,0 +1,107 @@
+import {AxeBuilder} from "@axe-core/playwright"
+import {expect, it} from "vitest"
+import {openPlanner} from "./page"
+import {sheetOn} from "./sheet"
+
+async function openPrices() {
+  const {page, trouble} = await openPlanner()
+  await page.context().grantPermissions(["clipboard-read", "clipboard-write"])
+  await page.locator(".ag-cell").first().waitFor()
+  const sheet = sheetOn(page)
+  await sheet.open("Prices")
+  const chosen = () => page.locator(".content .at").inputValue()
+  const summary = async () => (await page.locator(".folio .sum").innerText()).replaceAll("\u00a0", " ")
+  const copied = () => page.evaluate(() => navigator.clipboard.readText())
+  const put = (text: string) => page.evaluate((text) => navigator.clipboard.writeText(text), text)
+  return {page, trouble, sheet, chosen, summary, copied, put}
+}
+
+it("chooses the same rectangle by dragging, by Shift and a click, by keys and by its address", async () => {
+  const {page, trouble, sheet, chosen, summary} = await openPrices()
+  const sum =
+    "4 cells, 4 filled; 4 numbers: sum 12.95 money/kg, mean 3.238 money/kg, 3.00 money/kg to 3.50 money/kg"
+  const [from, to] = [await sheet.cell(2, "Price"), await sheet.cell(5, "Price")]
+  await from.hover()
+  await page.mouse.down()
+  await to.hover()
+  await page.mouse.up()
+  expect([await chosen(), await summary()]).toEqual(["B2:B5", sum])
+
+  await sheet.choose(9, "Price")
+  await sheet.choose(2, "Price")
+  await to.click({modifiers: ["Shift"]})
+  expect([await chosen(), await summary()]).toEqual(["B2:B5", sum])
+
+  await sheet.choose(2, "Price")
+  for (let i = 0; i < 3; i++) await page.keyboard.press("Shift+ArrowDown")
+  expect([await chosen(), await summary(), await sheet.said()]).toEqual([
+    "B2:B5",
+    sum,
+    "B2:B5 chosen, 4 cells.",
+  ])
+  expect(await page.locator('.ag-cell[aria-selected="true"]').count()).toBe(4)
+
+  await sheet.choose(1, "Price")
+  await page.locator(".content .at").fill("b2:b5")
+  await page.keyboard.press("Enter")
+  expect([await chosen(), await summary()]).toEqual(["B2:B5", sum])
+  await page.keyboard.press("Shift+ArrowUp") // the keyboard is on the sheet again
+  expect(await chosen()).toBe("B2:B4")
+  await page.locator('[row-index="2"] .ag-cell[col-id="row"]').click()
+  expect(await chosen()).toBe("A3:B3")
+  await page.locator('.ag-header-cell[col-id="1"]').click()
+  expect(await chosen()).toBe("B1:B10")
+  expect(trouble).toEqual([])
+})
+
+it("copies to other programs and takes their blocks, asking where some of it cannot stand", async () => {
+  const {page, trouble, sheet, copied, put} = await openPrices()
+  await sheet.choose(1, "Week from opening")
+  await page.keyboard.press("Shift+ArrowDown")
+  await page.keyboard.press("Shift+ArrowRight")
+  await page.keyboard.press("Control+c")
+  await expect.poll(copied).toBe("1\t3.65\r\n2\t3.5")
+
+  await put("3,9\r\n3,25\r\nmuch\r\n")
+  await sheet.choose(1, "Price")
+  await page.keyboard.press("Control+v")
+  const asked = page.getByRole("alertdialog")
+  await asked.waitFor()
+  expect(await asked.innerText()).toContain(
+    "1 of 3 cells cannot be pasted. B3: “much” is not a number; Price takes a number in money/kg. Paste the others?",
+  )
+  await page.getByRole("button", {name: "Paste the others"}).click()
+  expect([await sheet.text(1, "Price"), await sheet.text(2, "Price"), await sheet.text(3, "Price")]).toEqual([
+    "3.90",
+    "3.25",
+    "3.30",
+  ])
+  await page.getByRole("button", {name: "Undo: paste of 2 cells in Prices"}).click()
+  expect(await sheet.text(1, "Price")).toBe("3.65")
+
+  // A copy is taken in further down: two rows are added.
+  await sheet.choose(10, "Week from opening")
+  await page.keyboard.press("Control+Shift+ArrowUp")
+  await page.keyboard.press("Control+x")
+  await expect.poll(() => sheet.text(1, "Week from opening")).toBe("")
+  expect(trouble).toEqual([])
+})
+
+it("fills down and continues a series from the list of acts, by keys alone", async () => {
+  const {page, trouble, sheet} = await openPrices()
+  await sheet.choose(2, "Price")
+  for (let i = 0; i < 2; i++) await page.keyboard.press("Shift+ArrowDown")
+  await page.keyboard.press("Control+d")
+  await expect.poll(() => sheet.text(4, "Price")).toBe("3.50")
+  await page.keyboard.press("Shift+F10")
+  const acts = page.getByRole("group", {name: "More acts on the chosen cells"})
+  await acts.waitFor()
+  const {violations} = await new AxeBuilder({page}).analyze()
+  expect(violations.map(({id, nodes}) => [id, nodes.map(({html}) => html)])).toEqual([])
+  await page.getByLabel("Series by").fill("-0.1")
+  await page.keyboard.press("Enter")
+  await expect.poll(() => sheet.text(4, "Price")).toBe("3.30")
+  await page.keyboard.press("ArrowDown") // the keyboard is on the sheet again
+  expect(await page.locator(".content .at").inputValue()).toBe("B3")
+  expect(trouble).toEqual([])
+})

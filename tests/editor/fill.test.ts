@@ -1,0 +1,124 @@
+import {describe, expect, it} from "vitest"
+import {reachTo} from "../../src/editor/block"
+import {fillDown, fillRight, fillSeries, seriesBegins, type Step} from "../../src/editor/commands/fill"
+import {choose} from "../../src/editor/selection"
+import {createStore, type Command} from "../../src/editor/store"
+import {summaryOf} from "../../src/editor/summary"
+import {cellAt, column, documentOf, sheet} from "../workbook/documents"
+
+const farm = documentOf(
+  sheet(
+    "Plan",
+    ["A", "B", column("C", {formula: "=A1*2"}), "D"],
+    [
+      [1, "=A1+$A$1", "=", "2026-01-31"],
+      [2, null, "=", null],
+      [3, "x", "=", null],
+      [4, null, "=", null],
+    ],
+  ),
+)
+function at(from: string, to: string) {
+  const store = createStore(farm)
+  store.turn(choose(cellAt(from)))
+  store.turn(reachTo(cellAt(to).row, cellAt(to).col))
+  return store
+}
+const filled = (from: string, to: string, command: Command) => {
+  const store = at(from, to)
+  store.run(command)
+  return store.getState().document.sheets[0]!.rows
+}
+const columnOf = (rows: readonly (readonly unknown[])[], col: number) => rows.map((row) => row[col])
+
+describe("filling", () => {
+  it("copies the first chosen row down, formulas moved along, worked-out cells left", () => {
+    const rows = filled("B1", "C3", fillDown)
+    expect(columnOf(rows, 1)).toEqual(["=A1+$A$1", "=A2+$A$1", "=A3+$A$1", null])
+    expect(columnOf(rows, 2)).toEqual(["=", "=", "=", "="])
+  })
+  it("copies the row above into a single row", () => {
+    expect(columnOf(filled("A2", "B2", fillDown), 0)).toEqual([1, 1, 3, 4])
+  })
+  it("has nothing above the first row", () => {
+    expect(at("A1", "B1").canRun(fillDown)).toBe(false)
+  })
+  it("copies the first chosen column to the right", () => {
+    expect(filled("A1", "D2", fillRight).slice(0, 2)).toEqual([
+      [1, 1, "=", 1],
+      [2, 2, "=", 2],
+    ])
+  })
+})
+
+describe("a series", () => {
+  it.each<[number, Step, string[]]>([
+    [1, "days", ["2026-01-31", "2026-02-01", "2026-02-02", "2026-02-03"]],
+    [2, "weeks", ["2026-01-31", "2026-02-14", "2026-02-28", "2026-03-14"]],
+    [1, "months", ["2026-01-31", "2026-02-28", "2026-03-31", "2026-04-30"]],
+    [1, "years", ["2026-01-31", "2027-01-31", "2028-01-31", "2029-01-31"]],
+    // 31 January 2026 is a Saturday.
+    [1, "working days", ["2026-01-31", "2026-02-02", "2026-02-03", "2026-02-04"]],
+    [-1, "working days", ["2026-01-31", "2026-01-30", "2026-01-29", "2026-01-28"]],
+    [-1, "months", ["2026-01-31", "2025-12-31", "2025-11-30", "2025-10-31"]],
+  ])("of dates goes on by %d %s", (by, step, days) => {
+    expect(columnOf(filled("D1", "D4", fillSeries(by, step, "rows")), 3)).toEqual(days)
+  })
+  it("keeps 29 February in leap years", () => {
+    const store = at("D1", "D4")
+    store.run(() => ({type: "enter", cells: [{at: cellAt("D1"), content: "2024-02-29"}]}))
+    store.run(fillSeries(2, "years", "rows"))
+    expect(columnOf(store.getState().document.sheets[0]!.rows, 3)).toEqual([
+      "2024-02-29",
+      "2026-02-28",
+      "2028-02-29",
+      "2030-02-28",
+    ])
+  })
+  it("of numbers goes on by a step, without a trace of binary fractions", () => {
+    expect(columnOf(filled("A1", "A4", fillSeries(0.1, "number", "rows")), 0)).toEqual([1, 1.1, 1.2, 1.3])
+  })
+  it("goes along a row, passing a worked-out cell", () => {
+    expect(filled("A1", "D1", fillSeries(1, "number", "cols"))[0]).toEqual([1, 2, "=", 4])
+  })
+  it("begins with a number or a date", () => {
+    expect(
+      [at("A1", "A2"), at("D1", "D2"), at("B3", "B4")].map((store) => seriesBegins(store.getState())),
+    ).toEqual(["number", "date", null])
+  })
+})
+
+describe("the summary of what is chosen", () => {
+  it.each([
+    ["A1", "A1", ""],
+    ["A1", "A4", "4 cells, 4 filled; 4 numbers: sum 10, mean 2.5, 1 to 4"],
+    ["A4", "A5", "2 cells, 1 filled; 1 number: sum 4, mean 4, 4 to 4"],
+    ["B3", "B4", "2 cells, 1 filled"],
+    ["D1", "D2", "2 cells, 1 filled; 1 date: 31 Jan 2026 to 31 Jan 2026"],
+  ])("of %s:%s is %j", (from, to, summary) => {
+    expect(summaryOf(at(from, to))).toBe(summary)
+  })
+  it("has no sum over different units", () => {
+    const units = documentOf(
+      sheet(
+        "S",
+        [column("A", {unit: "ha", format: 1}), column("B", {unit: "kg", format: 0})],
+        [
+          [1.25, 3],
+          [2, 5],
+        ],
+      ),
+    )
+    const store = createStore(units)
+    store.turn(reachTo(1, 1))
+    expect(summaryOf(store)).toBe("4 cells, 4 filled; 4 numbers in different units")
+    store.turn(choose(cellAt("A1")))
+    store.turn(reachTo(1, 0))
+    expect(summaryOf(store)).toBe(
+      "2 cells, 2 filled; 2 numbers: sum 3.3 ha, mean 1.63 ha, 1.3 ha to 2.0 ha".replaceAll(
+        " ha",
+        "\u00a0ha",
+      ),
+    )
+  })
+})
