@@ -29,6 +29,8 @@ export interface Question {
   readonly edit: Edit
   /** What is told of the edit before what it moved. */
   readonly told?: string
+  /** Cells that the question speaks of. */
+  readonly links?: readonly {readonly at: CellAddress; readonly words: string}[]
 }
 
 export interface EditorState {

@@ -3,6 +3,7 @@ import {insertRowsAbove, removeRows} from "../editor/commands/rows"
 import {chosenBlock} from "../editor/block"
 import {chosenSet, bringValueSet} from "../editor/commands/valueSet"
 import {putFormulaBack} from "../editor/commands/cells"
+import {deleteRows} from "../editor/deletion"
 import {answerYes} from "../editor/editing"
 import {choose, openSheet} from "../editor/selection"
 import {summaryOf} from "../editor/summary"
@@ -101,9 +102,15 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
               <Act store={store} command={insertRowsAbove} onDone={focusSheet}>
                 {rowCount > 1 ? `Insert ${rowCount} rows above` : "Insert row above"}
               </Act>
-              <Act store={store} command={removeRows} onDone={focusSheet}>
+              <button
+                disabled={!store.canRun(removeRows)}
+                onClick={() => {
+                  deleteRows(store)
+                  if (!store.getState().question) focusSheet()
+                }}
+              >
                 {rowCount > 1 ? `Delete ${rowCount} rows` : "Delete row"}
-              </Act>
+              </button>
               <MoreActs store={store} onDone={focusSheet} />
             </div>
             <p className="finding">
@@ -311,6 +318,23 @@ function AskedQuestion({store, onDone}: {store: Store; onDone: () => void}) {
       }}
     >
       <p id="question">{question.asks}</p>
+      {question.links && (
+        <ul className="links">
+          {question.links.map(({at, words}) => (
+            <li key={words}>
+              <button
+                className="plain"
+                onClick={() => {
+                  store.turn(choose(at))
+                  onDone()
+                }}
+              >
+                {words}
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
       <div className="acts">
         <button
           className="chief"

@@ -1,0 +1,94 @@
+import {describe, expect, it} from "vitest"
+import {reachTo} from "../../src/editor/block"
+import {deleteRows, usesOfRows} from "../../src/editor/deletion"
+import {answerYes} from "../../src/editor/editing"
+import {choose} from "../../src/editor/selection"
+import {createStore} from "../../src/editor/store"
+import {cellAt, column, documentOf, sheet} from "../workbook/documents"
+
+const farm = documentOf(
+  sheet(
+    "Plantings",
+    ["Planting", "Area", column("Share", {formula: "=B1/SUM(B:B)"})],
+    [
+      ["Long Acre", 6, "="],
+      ["Sand Piece", 5, "="],
+      ["Top Corner", 3, "="],
+      [null, null, "="],
+    ],
+  ),
+  sheet(
+    "Samples",
+    ["Planting", "Sugar"],
+    [
+      ["Long Acre", 400],
+      ["Sand Piece", 410],
+      ["Sand Piece", 420],
+    ],
+  ),
+  sheet(
+    "Plan",
+    ["Planting", "Sum", "Of it"],
+    [
+      ["Sand Piece", "=SUM(Plantings!B1:B3)", "=Plantings!B2*2"],
+      ["Long Acre", "=#REF!+1", "=Plantings!B1"],
+    ],
+  ),
+)
+const on = (row: number, to = row) => {
+  const store = createStore(farm)
+  store.turn(choose(cellAt(`A${row}`)))
+  store.turn(reachTo(to - 1, 0))
+  return store
+}
+
+describe("what uses rows", () => {
+  it("is each formula that would lose its only cell, and each sheet that has the name", () => {
+    expect(usesOfRows(farm, 0, 1, 1)).toEqual({
+      broken: [{sheet: 2, row: 0, col: 2}],
+      named: [
+        {at: {sheet: 1, row: 1, col: 0}, name: "Sand Piece", count: 2},
+        {at: {sheet: 2, row: 0, col: 0}, name: "Sand Piece", count: 1},
+      ],
+    })
+  })
+  it("is nothing for a row that only ranges cover", () => {
+    expect(usesOfRows(farm, 0, 2, 2)).toEqual({broken: [], named: []})
+  })
+  it("passes over a name that stays on the sheet in another row", () => {
+    expect(usesOfRows(farm, 1, 1, 1).named).toEqual([])
+  })
+})
+
+describe("deleting rows", () => {
+  it("goes on at once where nothing uses them", () => {
+    const store = on(3)
+    deleteRows(store)
+    expect(store.getState()).toMatchObject({question: null})
+    expect(store.getState().document.sheets[0]!.rows).toHaveLength(3)
+  })
+  it("asks where they are used, with a link to each place, and undo brings them back", () => {
+    const store = on(2)
+    deleteRows(store)
+    const {question, document} = store.getState()
+    expect(document).toBe(farm)
+    expect(question!.asks).toBe(
+      "What is in this row goes by its name on other sheets too. 1 formula points at this row alone and would say #REF!. Delete this row all the same?",
+    )
+    expect(question!.links!.map(({words}) => words)).toEqual([
+      "Sand Piece on Samples, 2 rows",
+      "Sand Piece on Plan",
+      "Plan!C1",
+    ])
+    answerYes(store)
+    expect(store.valueAt({sheet: 2, row: 0, col: 2})).toMatchObject({code: "#REF!"})
+    store.undo()
+    expect(store.getState().document).toBe(farm)
+  })
+  it("takes several rows out in one step", () => {
+    const store = on(3, 4)
+    deleteRows(store)
+    expect(store.getState().document.sheets[0]!.rows).toHaveLength(2)
+    expect(store.getState().undoable.at(-1)!.name).toBe("2 rows taken out of Plantings")
+  })
+})
