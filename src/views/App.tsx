@@ -25,6 +25,7 @@ import {reserveFinding} from "./pictures/reserveLayout"
 import {reserveShown} from "./reserveShown"
 import type {Document} from "../workbook/document"
 import {isRefusal} from "../../functions/refusal"
+import {WorkBackPanel} from "./WorkBackPanel"
 import {useEditor, useWide} from "./useEditor"
 import "./tokens.css"
 import "./page.css"
@@ -56,6 +57,7 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
   const {document, cell} = state
   const sheet = document.sheets[cell.sheet]!
   const [helps, setHelps] = useState(false)
+  const [worksBack, setWorksBack] = useState(false)
   const grid = useRef<SheetFocus>(null)
   const focusSheet = useCallback(() => grid.current?.focus(), [])
   const plan = planShown(store)
@@ -155,8 +157,15 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
               )}
               {helps ? (
                 <HelpPanel store={store} onClose={() => setHelps(false)} />
+              ) : worksBack ? (
+                <WorkBackPanel store={store} onClose={() => setWorksBack(false)} />
               ) : (
-                <WhereFrom key={`${cell.sheet}:${cell.row}:${cell.col}`} store={store} onGo={focusSheet} />
+                <WhereFrom
+                  key={`${cell.sheet}:${cell.row}:${cell.col}`}
+                  store={store}
+                  onGo={focusSheet}
+                  onWorkBack={() => setWorksBack(true)}
+                />
               )}
             </div>
           </div>

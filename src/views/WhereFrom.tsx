@@ -17,10 +17,26 @@ const MOST_OPEN = 3
 const MOST_VALUES = 12
 
 /** Where the chosen cell's value came from, step by step down to what was typed or measured, and who uses it. */
-export function WhereFrom({store, onGo}: {store: Store; onGo: () => void}) {
+export function WhereFrom({
+  store,
+  onGo,
+  onWorkBack,
+}: {
+  store: Store
+  onGo: () => void
+  onWorkBack: () => void
+}) {
   const {cell, document} = useEditor(store)
   // What an edit moved on the sheet and in the picture is drawn first.
-  return <Trace store={store} cell={cell} document={useDeferredValue(document)} onGo={onGo} />
+  return (
+    <Trace
+      store={store}
+      cell={cell}
+      document={useDeferredValue(document)}
+      onGo={onGo}
+      onWorkBack={onWorkBack}
+    />
+  )
 }
 
 interface TraceProps {
@@ -28,10 +44,11 @@ interface TraceProps {
   cell: CellAddress
   document: Document
   onGo: () => void
+  onWorkBack: () => void
 }
 
 /** Drawn again when the cell or the document changes, not with each key that is typed. */
-const Trace = memo(function Trace({store, cell, document, onGo}: TraceProps) {
+const Trace = memo(function Trace({store, cell, document, onGo, onWorkBack}: TraceProps) {
   const [path, setPath] = useState<readonly CellAddress[]>([])
   const [showsUsers, setShowsUsers] = useState(false)
   if (cell.row >= document.sheets[cell.sheet]!.rows.length)
@@ -60,6 +77,11 @@ const Trace = memo(function Trace({store, cell, document, onGo}: TraceProps) {
           {path.length > 0 && (
             <button className="plain" onClick={() => setPath(path.slice(0, -1))}>
               Step back
+            </button>
+          )}
+          {store.workbook.formulaAt(cell) !== null && typeof store.valueAt(cell) === "number" && (
+            <button className="plain" onClick={onWorkBack}>
+              Work back
             </button>
           )}
           <button className="plain" aria-pressed={showsUsers} onClick={() => setShowsUsers(!showsUsers)}>

@@ -1,0 +1,165 @@
+import {useEffect, useMemo, useRef, useState, type FormEvent} from "react"
+import {dayOf} from "../../functions/calendar"
+import {enterContent} from "../editor/commands/cells"
+import {textWithUnit} from "../editor/display"
+import {columnAt, yearOf} from "../editor/editing"
+import {readEntry} from "../editor/entry"
+import {inputsBehind} from "../editor/inputsBehind"
+import type {Store} from "../editor/store"
+import {cellName} from "../editor/words"
+import type {WorkBackInput, WorkedBack} from "../studies/workBack"
+import type {CellAddress} from "../workbook/document"
+import {useEditor} from "./useEditor"
+import "./whereFrom.css"
+
+/** Finds the input that gives a wanted result, and puts it in when asked to. */
+export function WorkBackPanel({store, onClose}: {store: Store; onClose: () => void}) {
+  const {document, cell} = useEditor(store)
+  const [result, setResult] = useState(cell)
+  const [wanted, setWanted] = useState("")
+  const [chosen, setChosen] = useState(0)
+  const [found, setFound] = useState<WorkedBack | null>(null)
+  const [fault, setFault] = useState("")
+  const worker = useRef<Worker | null>(null)
+  const [isTrying, setTrying] = useState(false)
+  const stop = () => {
+    worker.current?.terminate()
+    worker.current = null
+    setTrying(false)
+  }
+  useEffect(() => stop, [])
+
+  const inputs = useMemo(() => inputsBehind(store.workbook, result), [store, result])
+  const input = inputs[chosen] ?? null
+  const told = (at: CellAddress, value: Parameters<typeof textWithUnit>[0]) =>
+    textWithUnit(value, columnAt(document, at), store.workbook.isDateAt(at))
+  const name = (at: CellAddress) => {
+    const sheet = document.sheets[at.sheet]!
+    const own = sheet.names ? String(sheet.rows[at.row]?.[0]) : cellName(document, at)
+    return `${own}, ${sheet.name}`
+  }
+
+  const start = (event: FormEvent) => {
+    event.preventDefault()
+    setFound(null)
+    setFault("")
+    const entry = readEntry(wanted, resultColumn(store, result), yearOf(document), () => null)
+    const number =
+      "content" in entry && typeof entry.content === "string"
+        ? dayOf(entry.content)
+        : "content" in entry
+          ? entry.content
+          : null
+    if ("refused" in entry || typeof number !== "number")
+      return setFault(`${"refused" in entry ? entry.refused : "Type the number or the date that is wanted"}.`)
+    if (!input) return
+    const {least = null, most = null} = columnAt(document, input)?.rule ?? {}
+    const asked: WorkBackInput = {document, input, result, wanted: number, least, most}
+    setTrying(true)
+    worker.current = new Worker(new URL("../studies/workBackWorker.ts", import.meta.url), {type: "module"})
+    worker.current.addEventListener("message", ({data}: MessageEvent<WorkedBack | null>) => {
+      stop()
+      if (data) setFound(data)
+      else setFault("Nothing could be worked out with another number there.")
+    })
+    worker.current.addEventListener("error", ({message}) => {
+      stop()
+      setFault(`It could not be worked back: ${message}.`)
+    })
+    worker.current.postMessage(asked, [])
+  }
+
+  return (
+    <section className="trace work-back" aria-labelledby="work-back">
+      <div className="top">
+        <h2 id="work-back">Work back: {name(result)}</h2>
+        <span className="acts">
+          <button className="plain" onClick={onClose}>
+            Close
+          </button>
+        </span>
+      </div>
+      <p>
+        Now {told(result, store.valueAt(result))}. Say what it should be, and which number may change.
+        {(result.row !== cell.row || result.col !== cell.col || result.sheet !== cell.sheet) && (
+          <>
+            {" "}
+            <button
+              className="link"
+              onClick={() => {
+                setResult(cell)
+                setChosen(0)
+                setFound(null)
+              }}
+            >
+              Take the chosen cell instead
+            </button>
+          </>
+        )}
+      </p>
+      {inputs.length === 0 ? (
+        <p className="why">This cell rests on no typed number that could change.</p>
+      ) : (
+        <form onSubmit={start}>
+          <label>
+            It should be{" "}
+            <input value={wanted} size={10} onChange={({currentTarget}) => setWanted(currentTarget.value)} />
+          </label>
+          <label>
+            by changing{" "}
+            <select
+              value={chosen}
+              onChange={({currentTarget}) => {
+                setChosen(Number(currentTarget.value))
+                setFound(null)
+              }}
+            >
+              {inputs.map((at, i) => (
+                <option key={`${at.sheet}:${at.row}:${at.col}`} value={i}>
+                  {name(at)}: {told(at, store.valueAt(at))}
+                </option>
+              ))}
+            </select>
+          </label>
+          {isTrying ? (
+            <button type="button" onClick={stop}>
+              Stop
+            </button>
+          ) : (
+            <button>Work it back</button>
+          )}
+        </form>
+      )}
+      <div aria-live="polite">
+        {isTrying && <p>Trying…</p>}
+        {fault && <p className="why">{fault}</p>}
+        {found && input && (
+          <>
+            <p>
+              {found.isReached
+                ? `With ${told(input, tidy(found.input))} it is ${told(result, found.gives)}.`
+                : `It does not get there. The nearest found is ${told(result, found.gives)}, with ${told(input, tidy(found.input))}.`}
+            </p>
+            <button
+              onClick={() => {
+                store.run(enterContent(input, tidy(found.input)))
+                setFound(null)
+              }}
+            >
+              Put {told(input, tidy(found.input))} in
+            </button>
+          </>
+        )}
+      </div>
+    </section>
+  )
+}
+
+/** Seven digits are more than any number on a farm is known to. */
+const tidy = (value: number) => Number(value.toPrecision(7))
+
+/** The column of a result, which takes dates where the result is one. */
+function resultColumn(store: Store, at: CellAddress) {
+  const {rule: _, ...column} = columnAt(store.getState().document, at)!
+  return store.workbook.isDateAt(at) ? {...column, format: "date" as const} : column
+}
