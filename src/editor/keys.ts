@@ -3,7 +3,7 @@ import {guardedWords} from "./clipboard"
 import {clearCells} from "./commands/cells"
 import {fillDown, fillRight, guardedCount} from "./commands/fill"
 import {keepEditing, startEditing, startTyping, typeText} from "./editing"
-import {blockEdge, choose, chosenStep, lastFilled, tabTarget} from "./selection"
+import {blockEdge, choose, chosenStep, lastFilled, showPanel, tabTarget} from "./selection"
 import type {Command, EditorState, Store} from "./store"
 
 /** What a key event must have; a browser's KeyboardEvent has it. */
@@ -15,7 +15,8 @@ export interface KeyPress {
   readonly altKey: boolean
 }
 
-interface Binding {
+export interface Binding {
+  readonly group: "Move" | "Choose" | "Edit" | "Copy and fill" | "History" | "Show"
   /** "Ctrl" stands for Cmd too, on machines that have it. */
   readonly keys: readonly string[]
   readonly does: string
@@ -47,100 +48,173 @@ const tab = (forward: boolean) => (store: Store) => {
 
 /** The keys of the sheet while no cell is being edited (W3C grid pattern, with the exceptions that data entry needs). */
 export const bindings: readonly Binding[] = [
-  {keys: ["ArrowLeft"], does: "One cell to the left", act: step(0, -1)},
-  {keys: ["ArrowRight"], does: "One cell to the right", act: step(0, 1)},
-  {keys: ["ArrowUp"], does: "One cell up", act: step(-1, 0)},
-  {keys: ["ArrowDown"], does: "One cell down", act: step(1, 0)},
-  {keys: ["PageUp"], does: "A screenful of rows up", act: always((s, page) => s.turn(chosenStep(-page, 0)))},
+  {group: "Move", keys: ["ArrowLeft"], does: "One cell to the left", act: step(0, -1)},
+  {group: "Move", keys: ["ArrowRight"], does: "One cell to the right", act: step(0, 1)},
+  {group: "Move", keys: ["ArrowUp"], does: "One cell up", act: step(-1, 0)},
+  {group: "Move", keys: ["ArrowDown"], does: "One cell down", act: step(1, 0)},
   {
+    group: "Move",
+    keys: ["PageUp"],
+    does: "A screenful of rows up",
+    act: always((s, page) => s.turn(chosenStep(-page, 0))),
+  },
+  {
+    group: "Move",
     keys: ["PageDown"],
     does: "A screenful of rows down",
     act: always((s, page) => s.turn(chosenStep(page, 0))),
   },
-  {keys: ["Home"], does: "First cell of the row", act: along(0)},
-  {keys: ["End"], does: "Last cell of the row", act: along(Infinity)},
+  {group: "Move", keys: ["Home"], does: "First cell of the row", act: along(0)},
+  {group: "Move", keys: ["End"], does: "Last cell of the row", act: along(Infinity)},
   {
+    group: "Move",
     keys: ["Ctrl+Home"],
     does: "First cell of the sheet",
     act: always((s) => s.turn(choose({...s.getState().cell, row: 0, col: 0}))),
   },
   {
+    group: "Move",
     keys: ["Ctrl+End"],
     does: "Last cell that holds anything",
     act: always((s) => s.turn(choose(lastFilled(s.getState())))),
   },
-  {keys: ["Ctrl+ArrowLeft"], does: "Next edge of filled cells to the left", act: jump(0, -1)},
-  {keys: ["Ctrl+ArrowRight"], does: "Next edge of filled cells to the right", act: jump(0, 1)},
-  {keys: ["Ctrl+ArrowUp"], does: "Next edge of filled cells upwards", act: jump(-1, 0)},
-  {keys: ["Ctrl+ArrowDown"], does: "Next edge of filled cells downwards", act: jump(1, 0)},
-  {keys: ["Shift+ArrowLeft"], does: "Choose one column more to the left", act: reach(0, -1)},
-  {keys: ["Shift+ArrowRight"], does: "Choose one column more to the right", act: reach(0, 1)},
-  {keys: ["Shift+ArrowUp"], does: "Choose one row more upwards", act: reach(-1, 0)},
-  {keys: ["Shift+ArrowDown"], does: "Choose one row more downwards", act: reach(1, 0)},
+  {group: "Move", keys: ["Ctrl+ArrowLeft"], does: "Next edge of filled cells to the left", act: jump(0, -1)},
+  {group: "Move", keys: ["Ctrl+ArrowRight"], does: "Next edge of filled cells to the right", act: jump(0, 1)},
+  {group: "Move", keys: ["Ctrl+ArrowUp"], does: "Next edge of filled cells upwards", act: jump(-1, 0)},
+  {group: "Move", keys: ["Ctrl+ArrowDown"], does: "Next edge of filled cells downwards", act: jump(1, 0)},
+  {group: "Choose", keys: ["Shift+ArrowLeft"], does: "Choose one column more to the left", act: reach(0, -1)},
   {
+    group: "Choose",
+    keys: ["Shift+ArrowRight"],
+    does: "Choose one column more to the right",
+    act: reach(0, 1),
+  },
+  {group: "Choose", keys: ["Shift+ArrowUp"], does: "Choose one row more upwards", act: reach(-1, 0)},
+  {group: "Choose", keys: ["Shift+ArrowDown"], does: "Choose one row more downwards", act: reach(1, 0)},
+  {
+    group: "Choose",
     keys: ["Shift+PageUp"],
     does: "Choose a screenful of rows more upwards",
     act: always((s, page) => s.turn(reachStep(-page, 0))),
   },
   {
+    group: "Choose",
     keys: ["Shift+PageDown"],
     does: "Choose a screenful of rows more downwards",
     act: always((s, page) => s.turn(reachStep(page, 0))),
   },
   {
+    group: "Choose",
     keys: ["Shift+Home"],
     does: "Choose to the first cell of the row",
     act: reachAlong((s) => ({row: farRow(s), col: 0})),
   },
   {
+    group: "Choose",
     keys: ["Shift+End"],
     does: "Choose to the last cell of the row",
     act: reachAlong((s) => ({row: farRow(s), col: Infinity})),
   },
   {
+    group: "Choose",
     keys: ["Ctrl+Shift+Home"],
     does: "Choose to the first cell of the sheet",
     act: reachAlong(() => ({row: 0, col: 0})),
   },
   {
+    group: "Choose",
     keys: ["Ctrl+Shift+End"],
     does: "Choose to the last cell that holds anything",
     act: reachAlong(lastFilled),
   },
-  {keys: ["Ctrl+Shift+ArrowLeft"], does: "Choose to the next edge to the left", act: reachJump(0, -1)},
-  {keys: ["Ctrl+Shift+ArrowRight"], does: "Choose to the next edge to the right", act: reachJump(0, 1)},
-  {keys: ["Ctrl+Shift+ArrowUp"], does: "Choose to the next edge upwards", act: reachJump(-1, 0)},
-  {keys: ["Ctrl+Shift+ArrowDown"], does: "Choose to the next edge downwards", act: reachJump(1, 0)},
-  {keys: ["Ctrl+Space"], does: "Choose the whole column", act: always((s) => s.turn(chooseColumns))},
-  {keys: ["Shift+Space"], does: "Choose the whole row", act: always((s) => s.turn(chooseRows))},
   {
+    group: "Choose",
+    keys: ["Ctrl+Shift+ArrowLeft"],
+    does: "Choose to the next edge to the left",
+    act: reachJump(0, -1),
+  },
+  {
+    group: "Choose",
+    keys: ["Ctrl+Shift+ArrowRight"],
+    does: "Choose to the next edge to the right",
+    act: reachJump(0, 1),
+  },
+  {
+    group: "Choose",
+    keys: ["Ctrl+Shift+ArrowUp"],
+    does: "Choose to the next edge upwards",
+    act: reachJump(-1, 0),
+  },
+  {
+    group: "Choose",
+    keys: ["Ctrl+Shift+ArrowDown"],
+    does: "Choose to the next edge downwards",
+    act: reachJump(1, 0),
+  },
+  {
+    group: "Choose",
+    keys: ["Ctrl+Space"],
+    does: "Choose the whole column",
+    act: always((s) => s.turn(chooseColumns)),
+  },
+  {
+    group: "Choose",
+    keys: ["Shift+Space"],
+    does: "Choose the whole row",
+    act: always((s) => s.turn(chooseRows)),
+  },
+  {
+    group: "Choose",
     keys: ["Ctrl+a"],
     does: "Choose the filled cells around; again, the whole sheet",
     act: always((s) => s.turn(chooseAround)),
   },
-  {keys: ["Tab"], does: "Next cell; Esc, then Tab, leaves the sheet", act: tab(true)},
-  {keys: ["Shift+Tab"], does: "Cell before", act: tab(false)},
-  {keys: ["Enter", "F2"], does: "Edit what the cell holds", act: always((store) => store.turn(startEditing))},
-  {keys: ["Delete"], does: "Empty what is chosen", act: always((store) => emptied(store))},
-  {keys: ["Backspace"], does: "Empty the cell and type", act: always((store) => store.turn(startTyping("")))},
-  {keys: ["Ctrl+d"], does: "Fill down from the first chosen row", act: always((s) => filled(s, fillDown))},
+  {group: "Move", keys: ["Tab"], does: "Next cell; Esc, then Tab, leaves the sheet", act: tab(true)},
+  {group: "Move", keys: ["Shift+Tab"], does: "Cell before", act: tab(false)},
   {
+    group: "Edit",
+    keys: ["Enter", "F2"],
+    does: "Edit what the cell holds",
+    act: always((store) => store.turn(startEditing)),
+  },
+  {group: "Edit", keys: ["Delete"], does: "Empty what is chosen", act: always((store) => emptied(store))},
+  {
+    group: "Edit",
+    keys: ["Backspace"],
+    does: "Empty the cell and type",
+    act: always((store) => store.turn(startTyping(""))),
+  },
+  {
+    group: "Copy and fill",
+    keys: ["Ctrl+d"],
+    does: "Fill down from the first chosen row",
+    act: always((s) => filled(s, fillDown)),
+  },
+  {
+    group: "Copy and fill",
     keys: ["Ctrl+r"],
     does: "Fill right from the first chosen column",
     act: always((s) => filled(s, fillRight)),
   },
-  {keys: ["Ctrl+;"], does: "Put in today's date", act: always((s) => putToday(s))},
+  {group: "Edit", keys: ["Ctrl+;"], does: "Put in today's date", act: always((s) => putToday(s))},
   // These are the browser's own: it tells the sheet what to copy or paste.
-  {keys: ["Ctrl+c"], does: "Copy what is chosen", act: () => false},
-  {keys: ["Ctrl+x"], does: "Copy what is chosen and empty it", act: () => false},
-  {keys: ["Ctrl+v"], does: "Paste from the chosen cell on", act: () => false},
+  {group: "Copy and fill", keys: ["Ctrl+c"], does: "Copy what is chosen", act: () => false},
+  {group: "Copy and fill", keys: ["Ctrl+x"], does: "Copy what is chosen and empty it", act: () => false},
+  {group: "Copy and fill", keys: ["Ctrl+v"], does: "Paste from the chosen cell on", act: () => false},
   {
+    group: "Show",
     keys: ["Shift+F10", "ContextMenu"],
     does: "Open the list of more acts",
     act: always((s) => s.turn(() => ({showsActs: true}))),
   },
-  {keys: ["Ctrl+z"], does: "Undo", act: always((store) => store.undo())},
-  {keys: ["Ctrl+y", "Ctrl+Shift+z"], does: "Redo", act: always((store) => store.redo())},
+  {
+    group: "Show",
+    keys: ["Ctrl+/"],
+    does: "Show this list of keys",
+    act: always((s) => s.turn(showPanel("keys"))),
+  },
+  {group: "History", keys: ["Ctrl+z"], does: "Undo", act: always((store) => store.undo())},
+  {group: "History", keys: ["Ctrl+y", "Ctrl+Shift+z"], does: "Redo", act: always((store) => store.redo())},
 ]
 
 /** Handles a key pressed on the sheet; answers whether it was used. `page` is how many rows a screenful holds. */

@@ -33,6 +33,9 @@ export interface Question {
   readonly links?: readonly {readonly at: CellAddress; readonly words: string}[]
 }
 
+/** What stands beside the content line. */
+export type Panel = "where from" | "help" | "keys" | "work back" | "column"
+
 export interface EditorState {
   readonly document: Document
   readonly undoable: readonly Step[]
@@ -43,6 +46,7 @@ export interface EditorState {
   readonly reach: {readonly row: number; readonly col: number} | null
   readonly editing: Editing | null
   readonly question: Question | null
+  readonly panel: Panel
   /** Whether the list of more acts on the chosen cells is open. */
   readonly showsActs: boolean
   /** What was last said to the person at the screen. */
@@ -75,6 +79,7 @@ export function createStore(document: Document, later: (act: () => void) => void
     reach: null,
     editing: null,
     question: null,
+    panel: "where from",
     showsActs: false,
     said: "",
     changes: [],

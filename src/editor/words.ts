@@ -16,6 +16,8 @@ export function editName(document: Document, edit: Edit): string {
   const sheet = document.sheets[edit.type === "enter" ? edit.cells[0]!.at.sheet : edit.sheet]!.name
   if (edit.type === "insertRows") return `${rows(edit.count)} put into ${sheet}`
   if (edit.type === "removeRows") return `${rows(edit.count)} taken out of ${sheet}`
+  if (edit.type === "changeColumn")
+    return `column ${document.sheets[edit.sheet]!.columns[edit.col]!.heading} of ${sheet} changed`
   const [first, ...others] = edit.cells
   if (others.length) return `${edit.as ? `${edit.as} of ` : ""}${others.length + 1} cells in ${sheet}`
   const name = cellName(document, first!.at).replace(/^./, (letter) => letter.toLowerCase())

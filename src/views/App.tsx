@@ -5,12 +5,14 @@ import {chosenSet, bringValueSet} from "../editor/commands/valueSet"
 import {putFormulaBack} from "../editor/commands/cells"
 import {deleteRows} from "../editor/deletion"
 import {answerYes} from "../editor/editing"
-import {choose, openSheet} from "../editor/selection"
+import {choose, openSheet, showPanel} from "../editor/selection"
 import {summaryOf} from "../editor/summary"
-import type {Command, Store} from "../editor/store"
+import type {Command, Panel, Store} from "../editor/store"
 import {ContentLine} from "./ContentLine"
 import {HelpPanel} from "./HelpPanel"
 import {SeasonSpread} from "./SeasonSpread"
+import {ColumnPanel} from "./ColumnPanel"
+import {KeysPanel} from "./KeysPanel"
 import {MoreActs} from "./MoreActs"
 import {PlainSheet} from "./PlainSheet"
 import type {SheetFocus} from "./SheetGrid"
@@ -54,10 +56,9 @@ export interface Keeping {
 
 export function App({store, keeping}: {store: Store; keeping: Keeping}) {
   const state = useEditor(store)
-  const {document, cell} = state
+  const {document, cell, panel} = state
   const sheet = document.sheets[cell.sheet]!
-  const [helps, setHelps] = useState(false)
-  const [worksBack, setWorksBack] = useState(false)
+  const closePanel = useCallback(() => store.turn(showPanel("where from")), [store])
   const grid = useRef<SheetFocus>(null)
   const focusSheet = useCallback(() => grid.current?.focus(), [])
   const plan = planShown(store)
@@ -81,7 +82,7 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
       <a className="skip" href="#main">
         To the page
       </a>
-      <Head store={store} keeping={keeping} helps={helps} onHelp={() => setHelps(!helps)} />
+      <Head store={store} keeping={keeping} />
       <div className="page">
         <Contents store={store} keeping={keeping} />
         <main id="main">
@@ -155,16 +156,20 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
                   <CalendarTable plan={plan} />
                 </>
               )}
-              {helps ? (
-                <HelpPanel store={store} onClose={() => setHelps(false)} />
-              ) : worksBack ? (
-                <WorkBackPanel store={store} onClose={() => setWorksBack(false)} />
+              {panel === "help" ? (
+                <HelpPanel store={store} onClose={closePanel} />
+              ) : panel === "keys" ? (
+                <KeysPanel onClose={closePanel} />
+              ) : panel === "work back" ? (
+                <WorkBackPanel store={store} onClose={closePanel} />
+              ) : panel === "column" ? (
+                <ColumnPanel store={store} onClose={closePanel} />
               ) : (
                 <WhereFrom
                   key={`${cell.sheet}:${cell.row}:${cell.col}`}
                   store={store}
                   onGo={focusSheet}
-                  onWorkBack={() => setWorksBack(true)}
+                  onWorkBack={() => store.turn(showPanel("work back"))}
                 />
               )}
             </div>
@@ -176,17 +181,7 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
   )
 }
 
-function Head({
-  store,
-  keeping,
-  helps,
-  onHelp,
-}: {
-  store: Store
-  keeping: Keeping
-  helps: boolean
-  onHelp: () => void
-}) {
+function Head({store, keeping}: {store: Store; keeping: Keeping}) {
   const {document, undoable, redoable} = useEditor(store)
   const undo = undoable.at(-1)
   const redo = redoable.at(-1)
@@ -215,13 +210,27 @@ function Head({
           <button className="plain" onClick={() => void keeping.openFileCopy()}>
             Open a file copy
           </button>
-          <button className="plain" aria-expanded={helps} onClick={onHelp}>
+          <PanelButton store={store} panel="help">
             Help
-          </button>
+          </PanelButton>
         </div>
       </header>
       <div className="rules" />
     </>
+  )
+}
+
+/** Opens a panel, and puts it away again. */
+function PanelButton({store, panel, children}: {store: Store; panel: Panel; children: string}) {
+  const isOpen = useEditor(store).panel === panel
+  return (
+    <button
+      className="plain"
+      aria-expanded={isOpen}
+      onClick={() => store.turn(showPanel(isOpen ? "where from" : panel))}
+    >
+      {children}
+    </button>
   )
 }
 

@@ -1,10 +1,10 @@
 import {useState} from "react"
 import {catalogue} from "../../functions/catalogue"
-import {bindings} from "../editor/keys"
+import {showPanel} from "../editor/selection"
 import type {Store} from "../editor/store"
 import {FunctionCard} from "./FunctionCard"
 
-/** Help on every formula function by topic, and the keys of the sheet. */
+/** Help on every formula function by topic, and the way to the list of keys. */
 export function HelpPanel({store, onClose}: {store: Store; onClose: () => void}) {
   const [sought, setSought] = useState("")
   const [open, setOpen] = useState<string | null>(null)
@@ -15,10 +15,15 @@ export function HelpPanel({store, onClose}: {store: Store; onClose: () => void})
   return (
     <section className="help-panel plate" aria-labelledby="help-title">
       <div className="top">
-        <h2 id="help-title">Help: formula functions and keys</h2>
-        <button className="plain" onClick={onClose}>
-          Put away
-        </button>
+        <h2 id="help-title">Help: formula functions</h2>
+        <span className="acts">
+          <button className="plain" onClick={() => store.turn(showPanel("keys"))}>
+            Keys
+          </button>
+          <button className="plain" onClick={onClose}>
+            Put away
+          </button>
+        </span>
       </div>
       <label className="label">
         Look for a function{" "}
@@ -54,22 +59,6 @@ export function HelpPanel({store, onClose}: {store: Store; onClose: () => void})
           </ul>
         </div>
       ))}
-      <div className="topic">
-        <h3>Keys on a sheet</h3>
-        <table className="list">
-          <tbody>
-            {bindings.map(({keys, does}) => (
-              <tr key={does}>
-                <th scope="row">
-                  {keys.map((key) => key.replaceAll("Arrow", "").replaceAll("+", " + ")).join(" or ")}
-                </th>
-                <td className="txt">{does}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-        <p className="small q">On a Mac, Cmd stands for Ctrl.</p>
-      </div>
       <p className="guide">
         A general guide only: on reserves, disease, labour and food safety ask the local extension office or a
         licensed adviser, and read the label.

@@ -3,6 +3,7 @@ import {chooseColumns, chooseRows} from "../editor/block"
 import {copyChosen, pasteTable, readTable} from "../editor/clipboard"
 import {fillDown, fillRight, fillSeries, seriesBegins, STEPS, type Step} from "../editor/commands/fill"
 import {emptied, filled} from "../editor/keys"
+import {showPanel} from "../editor/selection"
 import type {Store} from "../editor/store"
 import {useEditor} from "./useEditor"
 
@@ -67,6 +68,14 @@ export function MoreActs({store, onDone}: Props) {
           </Item>
           <Item onClick={does(() => store.turn(chooseColumns))} keys="Ctrl+Space">
             Choose whole columns
+          </Item>
+          <Item
+            onClick={() => {
+              onOpen(false)
+              store.turn(showPanel("column"))
+            }}
+          >
+            Column: heading, width, format
           </Item>
           <Series store={store} onDone={does(() => {})} />
         </div>

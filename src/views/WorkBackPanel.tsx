@@ -75,7 +75,7 @@ export function WorkBackPanel({store, onClose}: {store: Store; onClose: () => vo
         <h2 id="work-back">Work back: {name(result)}</h2>
         <span className="acts">
           <button className="plain" onClick={onClose}>
-            Close
+            Put away
           </button>
         </span>
       </div>

@@ -12,11 +12,12 @@ import {
   contentAt,
   isFormula,
   type CellAddress,
+  type Column,
   type Content,
   type Document,
   type Sheet,
 } from "./document"
-import type {Edit, Entry} from "./edit"
+import type {ColumnChange, Edit, Entry} from "./edit"
 import {cellText, hasCellInBraces, movedDown, renamed, sheetText, withRowsAsCells} from "./formula"
 import {recalculationOf, type Recalculation} from "./recalculation"
 import {blankRow, withRowsInserted, withRowsRemoved, withSheet} from "./rows"
@@ -144,6 +145,8 @@ export class Workbook {
         return this.show(withRowsInserted(this.#document, edit.sheet, edit.before, edit.count), lookedAt)
       case "removeRows":
         return this.show(withRowsRemoved(this.#document, edit.sheet, edit.first, edit.count), lookedAt)
+      case "changeColumn":
+        return this.show(withColumnChanged(this.#document, edit.sheet, edit.col, edit.change), lookedAt)
     }
   }
 
@@ -391,6 +394,12 @@ function withContents(document: Document, entries: readonly Entry[]): Document {
     if (isRename) next = withNameChanged(next, was as string, content)
   }
   return next
+}
+
+function withColumnChanged(document: Document, sheet: number, col: number, change: ColumnChange): Document {
+  const {columns} = document.sheets[sheet]!
+  const changed = Object.entries({...columns[col]!, ...change}).filter(([, value]) => value !== undefined)
+  return withSheet(document, sheet, {columns: columns.with(col, Object.fromEntries(changed) as Column)})
 }
 
 const isName = (content: Content): content is string => typeof content === "string" && isUsableName(content)

@@ -1,0 +1,75 @@
+import {useState} from "react"
+import {bindings, type Binding} from "../editor/keys"
+import "./whereFrom.css"
+
+interface Props {
+  onClose: () => void
+}
+
+/** All keys, by what they do; made from the table that binds them. */
+export function KeysPanel({onClose}: Props) {
+  const [sought, setSought] = useState("")
+  const words = sought.trim().toLowerCase()
+  const isSought = ({keys, does}: Binding) =>
+    `${does} ${keys.map(keyText).join(" ")}`.toLowerCase().includes(words)
+  const groups = [...new Set(bindings.map(({group}) => group))]
+    .map((group) => ({group, found: bindings.filter((one) => one.group === group && isSought(one))}))
+    .filter(({found}) => found.length > 0)
+  return (
+    <section className="trace keys-panel" aria-labelledby="keys-panel">
+      <div className="top">
+        <h2 id="keys-panel">Keys on the sheet</h2>
+        <span className="acts">
+          <button className="plain" onClick={onClose}>
+            Put away
+          </button>
+        </span>
+      </div>
+      <label>
+        Find a key{" "}
+        <input value={sought} type="search" onChange={({currentTarget}) => setSought(currentTarget.value)} />
+      </label>
+      {groups.map(({group, found}) => (
+        <table key={group}>
+          <caption>{group}</caption>
+          <tbody>
+            {found.map(({keys, does}) => (
+              <tr key={does}>
+                <th scope="row">{does}</th>
+                <td>
+                  {keys.map((key) => (
+                    <kbd key={key}>{keyText(key)}</kbd>
+                  ))}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      ))}
+      <p aria-live="polite" className="q">
+        {groups.length === 0 && `No key does “${sought}”.`}
+      </p>
+      <p className="small q">
+        A letter, a digit or a sign begins typing. Esc, then Tab, leaves the sheet. Cmd stands for Ctrl on
+        machines that have it.
+      </p>
+    </section>
+  )
+}
+
+/** "Ctrl+ArrowLeft" as people write it: "Ctrl + ←". */
+const keyText = (keys: string) =>
+  keys
+    .split("+")
+    .map((key) => NAMES[key] ?? (key.length === 1 ? key.toUpperCase() : key))
+    .join(" + ")
+
+const NAMES: Readonly<Record<string, string>> = {
+  ArrowLeft: "←",
+  ArrowRight: "→",
+  ArrowUp: "↑",
+  ArrowDown: "↓",
+  PageUp: "Page up",
+  PageDown: "Page down",
+  ContextMenu: "Menu key",
+}

@@ -1,0 +1,56 @@
+import {AxeBuilder} from "@axe-core/playwright"
+import {expect, it} from "vitest"
+import {bindings} from "../../src/editor/keys"
+import {openPlanner} from "./page"
+import {sheetOn} from "./sheet"
+
+async function open() {
+  const {page, trouble} = await openPlanner()
+  await page.locator(".ag-cell").first().waitFor()
+  const faults = async () => (await new AxeBuilder({page}).analyze()).violations.map(({id}) => id)
+  return {page, trouble, sheet: sheetOn(page), faults}
+}
+
+it("lists every key from the table that binds them, and finds one", async () => {
+  const {page, trouble, sheet, faults} = await open()
+  await sheet.choose("Long Acre", "Open")
+  await page.keyboard.press("Control+/")
+  const panel = page.locator(".keys-panel")
+  await panel.waitFor()
+  expect(await panel.locator("tr").count()).toBe(bindings.length)
+  expect(await faults()).toEqual([])
+  await panel.getByLabel("Find a key").fill("fill down")
+  expect(await panel.locator("tr").allInnerTexts()).toEqual([expect.stringMatching(/^Fill down.*Ctrl \+ D/s)])
+  expect(trouble).toEqual([])
+})
+
+it("changes a column's heading, format, width and rule by keys alone, in steps that can be undone", async () => {
+  const {page, trouble, sheet, faults} = await open()
+  await sheet.open("Prices")
+  await sheet.choose(1, "Price")
+  await page.keyboard.press("Shift+F10")
+  await page.getByRole("button", {name: "Column: heading, width, format"}).click()
+  const panel = page.locator(".column-panel")
+  const wide = (await (await sheet.cell(1, "Price")).boundingBox())!.width
+  await panel.getByLabel("Heading").fill("Price net")
+  await panel.getByLabel("Shown as").selectOption("3 decimals")
+  await panel.getByLabel("Width").fill("12")
+  await panel.getByLabel("to", {exact: true}).fill("9")
+  await page.keyboard.press("Enter")
+  await expect.poll(() => sheet.text(1, "Price net")).toBe("3.650")
+  expect((await (await sheet.cell(1, "Price net")).boundingBox())!.width).toBeGreaterThan(wide)
+  expect(await faults()).toEqual([])
+  await sheet.choose(1, "Price net")
+  await page.keyboard.type("12")
+  await page.keyboard.press("Enter")
+  await expect.poll(sheet.said).toContain("Price net 12 money/kg is above 9 money/kg")
+  await page.keyboard.press("Escape")
+  await page.getByRole("button", {name: "Undo: column Price of Prices changed"}).click()
+  await expect.poll(() => sheet.text(1, "Price")).toBe("3.65")
+  await panel.getByLabel("Width").fill("wide")
+  await page.keyboard.press("Enter")
+  expect(await panel.locator("[aria-live]").innerText()).toBe(
+    "“wide” is no width: type a number from 2 to 60.",
+  )
+  expect(trouble).toEqual([])
+})
