@@ -1,6 +1,6 @@
 import {cellText, referenceOf, tokens} from "../workbook/formula"
 import type {CellAddress, Document} from "../workbook/document"
-import {blockEdge, rowsToChoose} from "./selection"
+import {blockEdge, onlyRows, rowAfter, rowsToChoose, shownRow} from "./selection"
 import type {EditorState, Turn} from "./store"
 
 /** A rectangle of cells on one sheet; first and last row and column, all of them in it. */
@@ -33,6 +33,12 @@ export function* cellsOf({sheet, rows, cols}: Block): Generator<CellAddress> {
     for (let col = cols[0]; col <= cols[1]; col++) yield {sheet, row, col}
 }
 
+/** The chosen cells that are shown, row by row: an act on a block leaves rows alone that nobody sees. */
+export function* chosenCells(state: Pick<EditorState, "cell" | "reach" | "only">): Generator<CellAddress> {
+  const shown = onlyRows(state, state.cell.sheet)
+  for (const at of cellsOf(chosenBlock(state))) if (!shown || shown.includes(at.row)) yield at
+}
+
 /** "B2", or "B2:D9" for more than one cell. */
 export const blockText = ({rows, cols}: Block) =>
   cellText(rows[0], cols[0]) +
@@ -46,7 +52,7 @@ export const reachTo =
     const rows = rowsToChoose(state)
     const cols = document.sheets[cell.sheet]!.columns.length
     const reach = {
-      row: Math.max(0, Math.min(row, rows - 1)),
+      row: shownRow(state, cell.sheet, Math.max(0, Math.min(row, rows - 1))),
       col: Math.max(0, Math.min(col, cols - 1)),
     }
     const isCell = reach.row === cell.row && reach.col === cell.col
@@ -61,7 +67,7 @@ export const reachStep =
   (down: number, right: number): Turn =>
   (state) => {
     const {row, col} = state.reach ?? state.cell
-    return reachTo(row + down, col + right)(state)
+    return reachTo(rowAfter(state, row, down), col + right)(state)
   }
 
 /** Reaches to the next edge of filled cells. */

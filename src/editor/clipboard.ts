@@ -9,7 +9,8 @@ import {blockText, cellsOf, chosenBlock, isOneCell, type Block} from "./block"
 import {isGuarded} from "./commands/cells"
 import {columnAt, fitting, takingDates, yearOf} from "./editing"
 import {readEntry} from "./entry"
-import type {Store, Turn} from "./store"
+import {onlyRows} from "./selection"
+import type {EditorState, Store, Turn} from "./store"
 
 /** What is put on the system's clipboard: the same table as text parted by tabs, and as HTML. */
 export interface Copied {
@@ -28,21 +29,24 @@ let own: {
 export function copyChosen(store: Store): Copied {
   const state = store.getState()
   const block = chosenBlock(state)
-  const rows = byRow(block, (at) => valueText(store, at))
+  const rows = byRow(state, block, (at) => valueText(store, at))
   const plain = Papa.unparse(rows, {delimiter: "\t", newline: "\r\n"})
   const html = `<table>${rows.map((row) => `<tr>${row.map((text) => `<td>${htmlText(text)}</td>`).join("")}</tr>`).join("")}</table>`
-  own = {
-    plain,
-    block,
-    contents: byRow(block, (at) => formulaIn(state.document, at) ?? contentAt(state.document, at)),
-  }
+  // Where few rows are shown, those that were copied do not stand below each other: their values alone are taken along.
+  own = onlyRows(state, block.sheet)
+    ? null
+    : {
+        plain,
+        block,
+        contents: byRow(state, block, (at) => formulaIn(state.document, at) ?? contentAt(state.document, at)),
+      }
   return {plain, html}
 }
 
-const byRow = <T>({sheet, rows, cols}: Block, of: (at: CellAddress) => T): T[][] =>
-  Array.from({length: rows[1] - rows[0] + 1}, (_, r) =>
-    Array.from({length: cols[1] - cols[0] + 1}, (_, c) => of({sheet, row: rows[0] + r, col: cols[0] + c})),
-  )
+const byRow = <T>(state: EditorState, {sheet, rows, cols}: Block, of: (at: CellAddress) => T): T[][] =>
+  Array.from({length: rows[1] - rows[0] + 1}, (_, r) => rows[0] + r)
+    .filter((row) => onlyRows(state, sheet)?.includes(row) ?? true)
+    .map((row) => Array.from({length: cols[1] - cols[0] + 1}, (_, c) => of({sheet, row, col: cols[0] + c})))
 
 function valueText(store: Store, at: CellAddress): string {
   const {document} = store.getState()
@@ -114,6 +118,7 @@ export function pastingOf(
   const state = store.getState()
   const chosen = chosenBlock(state)
   const {document} = state
+  const shown = onlyRows(state, chosen.sheet)
   const height = table.rows.length
   const width = Math.max(0, ...table.rows.map((row) => row.length))
   const fills = height === 1 && width === 1 && !isOneCell(chosen)
@@ -132,6 +137,10 @@ export function pastingOf(
     const [r, c] = fills ? [0, 0] : [at.row - block.rows[0], at.col - block.cols[0]]
     const piece = table.rows[r]![c]
     if (piece === undefined) continue
+    if (shown && !shown.includes(at.row)) {
+      failed.push({at, why: "its row is not shown"})
+      continue
+    }
     if (!columnAt(document, at)) {
       if (piece !== null && piece !== "") failed.push({at, why: "there is no column there"})
       continue

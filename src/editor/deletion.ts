@@ -47,7 +47,15 @@ export function deleteRows(store: Store) {
   const state = store.getState()
   const edit = removeRows(state)
   if (edit?.type !== "removeRows") return
-  const {document} = state
+  const {document, only} = state
+  const hidden =
+    only?.sheet === edit.sheet && span(edit.first, edit.count).some((row) => !only.rows.includes(row))
+  if (hidden) {
+    store.turn(() => ({
+      said: "Between the chosen rows there are some that are not shown: show all rows, or choose one.",
+    }))
+    return
+  }
   const {broken, named} = usesOfRows(document, edit.sheet, edit.first, edit.count)
   if (!broken.length && !named.length) return void store.run(removeRows)
   const {rows} = chosenBlock(state)
@@ -72,5 +80,7 @@ export function deleteRows(store: Store) {
     said: asks,
   }))
 }
+
+const span = (first: number, count: number) => Array.from({length: count}, (_, i) => first + i)
 
 const MOST_LINKS = 8

@@ -5,6 +5,17 @@ import type {EditorState, Panel, Turn} from "./store"
 export const rowsToChoose = ({document, cell}: Pick<EditorState, "document" | "cell">) =>
   document.sheets[cell.sheet]!.rows.length + 1
 
+/** The rows that are shown on a sheet where not all are, or null. */
+export const onlyRows = ({only}: Pick<EditorState, "only">, sheet: number) =>
+  only?.sheet === sheet ? only.rows : null
+
+/** The row itself, or the shown one that is nearest to it. */
+export function shownRow(state: Pick<EditorState, "only">, sheet: number, row: number): number {
+  const shown = onlyRows(state, sheet)
+  if (!shown?.length || shown.includes(row)) return row
+  return shown.reduce((best, one) => (Math.abs(one - row) < Math.abs(best - row) ? one : best))
+}
+
 /** Chooses a cell, opening its sheet; outside the sheet the nearest cell inside. */
 export const choose =
   (to: CellAddress): Turn =>
@@ -14,7 +25,7 @@ export const choose =
     const rows = rowsToChoose({...state, cell: at})
     const cell = {
       sheet,
-      row: clamp(at.row, rows),
+      row: shownRow(state, sheet, clamp(at.row, rows)),
       col: clamp(at.col, state.document.sheets[sheet]!.columns.length),
     }
     return {cell, reach: null, editing: null, question: null}
@@ -33,16 +44,24 @@ export const chosenStep =
   (down: number, right: number): Turn =>
   (state) => {
     const {row, col, sheet} = state.cell
-    return choose({sheet, row: row + down, col: col + right})(state)
+    return choose({sheet, row: rowAfter(state, row, down), col: col + right})(state)
   }
+
+/** The row some rows down, of those that are shown. */
+export function rowAfter(state: EditorState, row: number, down: number): number {
+  const shown = onlyRows(state, state.cell.sheet)
+  return shown?.length ? shown[clamp(shown.indexOf(row) + down, shown.length)]! : row + down
+}
 
 /** The next cell that Tab goes to: along the row, then on to the next row; null at the end of the sheet. */
 export function tabTarget(state: EditorState, forward: boolean): CellAddress | null {
   const {sheet, row, col} = state.cell
   const width = state.document.sheets[sheet]!.columns.length
-  const index = row * width + col + (forward ? 1 : -1)
-  if (index < 0 || index >= rowsToChoose(state) * width) return null
-  return {sheet, row: Math.floor(index / width), col: index % width}
+  const shown = onlyRows(state, sheet)
+  const index = (shown?.indexOf(row) ?? row) * width + col + (forward ? 1 : -1)
+  if (index < 0 || index >= (shown?.length ?? rowsToChoose(state)) * width) return null
+  const at = Math.floor(index / width)
+  return {sheet, row: shown?.[at] ?? at, col: index % width}
 }
 
 /** The next edge of a filled block from the chosen cell, or the edge of the sheet. */

@@ -33,6 +33,14 @@ export interface Question {
   readonly links?: readonly {readonly at: CellAddress; readonly words: string}[]
 }
 
+/** Rows that are shown alone. They stay the same while their cells change, until rows come or go. */
+export interface Only {
+  readonly sheet: number
+  readonly rows: readonly number[]
+  /** "Planting is Long Acre" */
+  readonly words: string
+}
+
 /** What stands beside the content line. */
 export type Panel = "where from" | "help" | "keys" | "work back" | "column"
 
@@ -44,6 +52,8 @@ export interface EditorState {
   readonly cell: CellAddress
   /** The corner of the chosen cells that lies across from the chosen one; null while that is the only one. */
   readonly reach: {readonly row: number; readonly col: number} | null
+  /** The rows of a sheet that are shown, where not all are; and what they have in common. */
+  readonly only: Only | null
   readonly editing: Editing | null
   readonly question: Question | null
   readonly panel: Panel
@@ -77,6 +87,7 @@ export function createStore(document: Document, later: (act: () => void) => void
     redoable: [],
     cell: {sheet: Math.max(0, planSheet(document)), row: 0, col: 0},
     reach: null,
+    only: null,
     editing: null,
     question: null,
     panel: "where from",
@@ -92,7 +103,16 @@ export function createStore(document: Document, later: (act: () => void) => void
 
   const shown = (next: Document, change: Partial<EditorState>, said: string) =>
     become(
-      withCellInside({...state, editing: null, question: null, document: next, changes: [], said, ...change}),
+      withCellInside({
+        ...state,
+        only: stillOnly(state, next),
+        editing: null,
+        question: null,
+        document: next,
+        changes: [],
+        said,
+        ...change,
+      }),
     )
 
   /** What an act moved, once all of it is worked out; a newer act has news of its own. */
@@ -159,6 +179,13 @@ export function createStore(document: Document, later: (act: () => void) => void
       shown(workbook.show(next), {undoable, redoable: [], cell, reach: null}, `${next.name} is open.`)
     },
   }
+}
+
+/** Rows that come or go would make others of those that are shown. */
+function stillOnly({document, only}: EditorState, next: Document): Only | null {
+  if (!only) return null
+  const [was, now] = [document.sheets[only.sheet], next.sheets[only.sheet]]
+  return was?.name === now?.name && was?.rows.length === now?.rows.length ? only : null
 }
 
 /** After rows or sheets went away the chosen cell may lie outside: the nearest one inside is chosen. */

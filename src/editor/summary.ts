@@ -1,5 +1,5 @@
 import {isFault} from "../workbook/value"
-import {cellsOf, chosenBlock, isOneCell} from "./block"
+import {chosenBlock, chosenCells, isOneCell} from "./block"
 import {dateText, numberText} from "./display"
 import type {Store} from "./store"
 
@@ -9,13 +9,14 @@ export function summaryOf({getState, workbook, valueAt}: Store): string {
   const block = chosenBlock(state)
   if (isOneCell(block)) return ""
   const {columns, rows} = state.document.sheets[block.sheet]!
-  const inside = {...block, rows: [block.rows[0], Math.min(block.rows[1], rows.length - 1)] as const}
+  const chosen = [...chosenCells(state)]
   const numbers: number[] = []
   const days: number[] = []
   const units = new Set<string>()
   const decimals = new Set<unknown>()
   let filled = 0
-  for (const at of cellsOf(inside)) {
+  for (const at of chosen) {
+    if (at.row >= rows.length) continue
     const value = valueAt(at)
     const {format, unit = ""} = columns[at.col]!
     if (value !== null && value !== "") filled++
@@ -27,8 +28,7 @@ export function summaryOf({getState, workbook, valueAt}: Store): string {
       decimals.add(format)
     }
   }
-  const cells = (block.rows[1] - block.rows[0] + 1) * (block.cols[1] - block.cols[0] + 1)
-  const parts = [`${cells} cells, ${filled} filled`]
+  const parts = [`${chosen.length} cells, ${filled} filled`]
   if (numbers.length && units.size > 1) parts.push(`${numbers.length} numbers in different units`)
   else if (numbers.length) parts.push(numbersInWords(numbers, [...units][0]!, decimals))
   if (days.length)

@@ -7,6 +7,7 @@ import {deleteRows} from "../editor/deletion"
 import {answerYes} from "../editor/editing"
 import {choose, openSheet, showPanel} from "../editor/selection"
 import {summaryOf} from "../editor/summary"
+import {showAllRows} from "../editor/showOnly"
 import type {Command, Panel, Store} from "../editor/store"
 import {ContentLine} from "./ContentLine"
 import {HelpPanel} from "./HelpPanel"
@@ -64,6 +65,7 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
   const plan = planShown(store)
   const reserve = reserveShown(store)
   const year = reserve && !isRefusal(reserve) ? reserve.year : null
+  const only = state.only?.sheet === cell.sheet ? state.only : null
   const set = chosenSet(state)
   const {rows} = chosenBlock(state)
   const rowCount = rows[1] - rows[0] + 1
@@ -125,6 +127,12 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
                     ? noReserve(reserve)
                     : sheet.about}
             </p>
+            {only && (
+              <p className="only">
+                {only.rows.length} of {sheet.rows.length} rows shown: {only.words}.{" "}
+                <button onClick={() => showAllRows(store)}>Show all rows</button>
+              </p>
+            )}
             {(plan || reserve) && sheet.about && <p className="basis">{sheet.about}</p>}
           </div>
           {plan ? (

@@ -4,6 +4,7 @@ import {copyChosen, pasteTable, readTable} from "../editor/clipboard"
 import {fillDown, fillRight, fillSeries, seriesBegins, STEPS, type Step} from "../editor/commands/fill"
 import {emptied, filled} from "../editor/keys"
 import {showPanel} from "../editor/selection"
+import {showAllRows, showOnlyLikeThis} from "../editor/showOnly"
 import type {Store} from "../editor/store"
 import {useEditor} from "./useEditor"
 
@@ -14,7 +15,7 @@ interface Props {
 
 /** Acts on the chosen cells that have a key too, or need more to be said. Opened by its button, Shift+F10 or the menu key. */
 export function MoreActs({store, onDone}: Props) {
-  const isOpen = useEditor(store).showsActs
+  const {showsActs: isOpen, only} = useEditor(store)
   const onOpen = (showsActs: boolean) => store.turn(() => ({showsActs}))
   const id = useId()
   const list = useRef<HTMLDivElement>(null)
@@ -69,6 +70,11 @@ export function MoreActs({store, onDone}: Props) {
           <Item onClick={does(() => store.turn(chooseColumns))} keys="Ctrl+Space">
             Choose whole columns
           </Item>
+          {only ? (
+            <Item onClick={does(() => showAllRows(store))}>Show all rows</Item>
+          ) : (
+            <Item onClick={does(() => showOnlyLikeThis(store))}>Show only rows like this</Item>
+          )}
           <Item
             onClick={() => {
               onOpen(false)

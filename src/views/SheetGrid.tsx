@@ -34,7 +34,7 @@ import {copyChosen, pasteTable, readTable} from "../editor/clipboard"
 import {blockText, chooseColumns, chooseRows, chosenBlock, isIn, reachTo} from "../editor/block"
 import {chooseKeeping, keepEditing, startEditing} from "../editor/editing"
 import {emptied, pressKey} from "../editor/keys"
-import {choose} from "../editor/selection"
+import {choose, onlyRows} from "../editor/selection"
 import type {Store} from "../editor/store"
 import {cellName} from "../editor/words"
 import {isSameCell, type CellAddress, type Column} from "../workbook/document"
@@ -93,8 +93,15 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
   const api = useRef<GridApi<SheetRow> | null>(null)
   const leaving = useRef(false) // Esc was pressed: the next Tab leaves the sheet
 
-  const count = sheet.rows.length + (isPlan ? 0 : 1)
-  const rowData = useMemo(() => Array.from({length: count}, (_, row): SheetRow => ({row})), [count])
+  const only = onlyRows(state, cell.sheet)
+  const count = only?.length ?? sheet.rows.length + (isPlan ? 0 : 1)
+  const rowData = useMemo(
+    () =>
+      only
+        ? only.map((row): SheetRow => ({row}))
+        : Array.from({length: count}, (_, row): SheetRow => ({row})),
+    [count, only],
+  )
   const hasTotal = sheet.columns.some(({total}) => total !== undefined)
   const totalRow = useMemo(() => (hasTotal ? [{row: TOTAL_ROW}] : []), [hasTotal])
 
@@ -106,7 +113,8 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
   useEffect(() => api.current?.refreshCells(), [state])
 
   const box = useRef<HTMLDivElement>(null)
-  const label = `${sheet.name}, ${sheet.rows.length} rows, ${sheet.columns.length} columns`
+  const rowsSaid = only ? `${only.length} of ${sheet.rows.length} rows` : `${sheet.rows.length} rows`
+  const label = `${sheet.name}, ${rowsSaid}, ${sheet.columns.length} columns`
   const nameGrid = () => box.current?.querySelector("[role=grid]")?.setAttribute("aria-label", label)
   useEffect(nameGrid, [label])
 
@@ -116,12 +124,13 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
   const focus = useCallback(() => {
     const {cell, reach} = store.getState()
     focusesWhenReady.current = sheetOfGrid.current !== cell.sheet // a sheet just opened is not drawn yet
-    if (!api.current || focusesWhenReady.current || cell.row >= count) return
-    api.current.setFocusedCell(cell.row, String(cell.col))
+    const place = (row: number) => only?.indexOf(row) ?? row
+    if (!api.current || focusesWhenReady.current || place(cell.row) < 0 || place(cell.row) >= count) return
+    api.current.setFocusedCell(place(cell.row), String(cell.col))
     const seen = reach ?? cell
-    if (isLong) api.current.ensureIndexVisible(seen.row)
+    if (isLong) api.current.ensureIndexVisible(place(seen.row))
     api.current.ensureColumnVisible(String(seen.col))
-  }, [store, count, isLong])
+  }, [store, count, isLong, only])
   useImperativeHandle(focusRef, () => ({focus}), [focus])
 
   // One object for as long as it can be: for a new one the grid builds all its columns anew.
@@ -256,16 +265,21 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
 /** The cell that a part of the page belongs to: none for row numbers, headings and the row of totals. */
 function cellOf(target: EventTarget, sheet: number): CellAddress | null {
   const cell = (target as Element).closest(".ag-cell")
-  const row = Number(cell?.closest("[row-index]")?.getAttribute("row-index") ?? NaN)
+  const row = rowIdOf(cell)
   const col = Number(cell?.getAttribute("col-id") ?? NaN)
-  return Number.isNaN(row) || Number.isNaN(col) ? null : {sheet, row, col}
+  return row === null || Number.isNaN(col) ? null : {sheet, row, col}
 }
 
 /** The row that a row's number stands for, or null. */
 function rowOf(target: EventTarget): number | null {
   const number = (target as Element).closest('.ag-cell[col-id="row"]')
-  const row = Number(number?.closest("[row-index]")?.getAttribute("row-index") ?? NaN)
-  return Number.isNaN(row) ? null : row
+  return rowIdOf(number)
+}
+
+/** The row of the sheet that a cell on screen stands in; null in the line of totals. Where few rows are shown it is not their place. */
+function rowIdOf(cell: Element | null): number | null {
+  const id = cell?.closest("[row-id]")?.getAttribute("row-id") ?? ""
+  return /^\d+$/.test(id) ? Number(id) : null
 }
 
 /** The column that a heading stands for, or null. */

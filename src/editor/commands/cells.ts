@@ -1,5 +1,5 @@
 import {COLUMN_FORMULA, contentAt, isTypedOver, type CellAddress, type Content} from "../../workbook/document"
-import {cellsOf, chosenBlock} from "../block"
+import {chosenCells} from "../block"
 import type {Command} from "../store"
 
 /** Puts content in a cell; does nothing when the cell already holds it. */
@@ -17,7 +17,7 @@ export const isGuarded =
 
 /** Empties the chosen cells. Worked-out cells stay as they are. */
 export const clearCells: Command = (state) => {
-  const cells = [...cellsOf(chosenBlock(state))].filter(
+  const cells = [...chosenCells(state)].filter(
     (at) => !isGuarded(at)(state) && contentAt(state.document, at) !== null,
   )
   return cells.length
@@ -27,6 +27,6 @@ export const clearCells: Command = (state) => {
 
 /** Gives the chosen cells that are typed over the formula of their column again. */
 export const putFormulaBack: Command = (state) => {
-  const cells = [...cellsOf(chosenBlock(state))].filter((at) => isTypedOver(state.document, at))
+  const cells = [...chosenCells(state)].filter((at) => isTypedOver(state.document, at))
   return cells.length ? {type: "enter", cells: cells.map((at) => ({at, content: COLUMN_FORMULA}))} : null
 }

@@ -3,8 +3,9 @@ import {contentAt, isFormula, type CellAddress, type Content, type Document} fro
 import type {Entry} from "../../workbook/edit"
 import {moved} from "../../workbook/formula"
 import {formulaIn} from "../../workbook/workbook"
-import {cellsOf, chosenBlock, type Block} from "../block"
+import {cellsOf, chosenBlock, chosenCells, type Block} from "../block"
 import {fitting} from "../editing"
+import {onlyRows} from "../selection"
 import type {Command, EditorState} from "../store"
 import {isGuarded} from "./cells"
 
@@ -91,8 +92,9 @@ function monthsLater(iso: string, months: number): string {
 /** The edit that gives cells of a block their content; worked-out cells stay as they are. */
 function entering(state: EditorState, block: Block, contentOf: (at: CellAddress) => Content | undefined) {
   const {document} = state
+  const shown = onlyRows(state, block.sheet)
   const cells = [...cellsOf(block)].flatMap((at): Entry[] => {
-    if (isGuarded(at)(state)) return []
+    if (isGuarded(at)(state) || (shown && !shown.includes(at.row))) return []
     const content = contentOf(at)
     if (content === undefined || content === contentAt(document, at)) return []
     const entry = isFormula(content) ? {content} : fitting(document, at, content)
@@ -103,8 +105,6 @@ function entering(state: EditorState, block: Block, contentOf: (at: CellAddress)
 
 /** The worked-out cells among those chosen: what fills and empties leaves alone. */
 export const guardedCount = (state: EditorState): number =>
-  [...cellsOf(chosenBlock(state))].filter(
-    (at) => isGuarded(at)(state) && at.row < rowCount(state.document, at),
-  ).length
+  [...chosenCells(state)].filter((at) => isGuarded(at)(state) && at.row < rowCount(state.document, at)).length
 
 const rowCount = ({sheets}: Document, {sheet}: CellAddress) => sheets[sheet]!.rows.length

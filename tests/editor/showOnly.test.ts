@@ -1,0 +1,93 @@
+import {describe, expect, it} from "vitest"
+import {chosenCells, reachStep} from "../../src/editor/block"
+import {copyChosen, pastingOf, readTable} from "../../src/editor/clipboard"
+import {clearCells} from "../../src/editor/commands/cells"
+import {fillDown} from "../../src/editor/commands/fill"
+import {insertRowsAbove} from "../../src/editor/commands/rows"
+import {deleteRows} from "../../src/editor/deletion"
+import {choose, chosenStep, tabTarget} from "../../src/editor/selection"
+import {showAllRows, showOnlyLikeThis} from "../../src/editor/showOnly"
+import {createStore} from "../../src/editor/store"
+import {summaryOf} from "../../src/editor/summary"
+import {cellAt, column, documentOf, sheet} from "../workbook/documents"
+
+const samples = documentOf(
+  sheet(
+    "Samples",
+    [column("Planting", {format: "text"}), column("Sugar", {unit: "mg/g"})],
+    [
+      ["Long Acre", 400],
+      ["Sand Piece", 500],
+      ["Long Acre", 410],
+      ["Sand Piece", 510],
+      ["Long Acre", 420],
+    ],
+  ),
+  sheet("Sum", ["A"], [["=SUM(Samples!B:B)"]]),
+)
+/** Only the three rows of Long Acre are shown, and the first of them is chosen. */
+function longAcre() {
+  const store = createStore(samples)
+  store.turn(choose(cellAt("A1")))
+  showOnlyLikeThis(store)
+  store.turn(choose(cellAt("B1")))
+  return store
+}
+const sugars = (store: ReturnType<typeof longAcre>) =>
+  store.getState().document.sheets[0]!.rows.map((row) => row[1])
+
+describe("rows shown alone", () => {
+  it("are those that have the same in the chosen column, and say so", () => {
+    const {only, said} = (() => {
+      const store = createStore(samples)
+      showOnlyLikeThis(store)
+      return store.getState()
+    })()
+    expect(only).toEqual({sheet: 0, rows: [0, 2, 4], words: "Planting is Long Acre"})
+    expect(said).toBe("3 of 5 rows shown: Planting is Long Acre.")
+  })
+  it("are walked from one to the next", () => {
+    const store = longAcre()
+    const walked = [1, 1, 1, -1].map((down) => {
+      store.turn(chosenStep(down, 0))
+      return store.getState().cell.row
+    })
+    expect(walked).toEqual([2, 4, 4, 2])
+    expect(tabTarget(store.getState(), true)).toMatchObject({row: 4, col: 0})
+    store.turn(choose(cellAt("A4")))
+    expect(store.getState().cell.row).toBe(2)
+  })
+  it("are the only ones that an act on a block reaches", () => {
+    const store = longAcre()
+    store.turn(reachStep(2, 0))
+    expect([...chosenCells(store.getState())].map(({row}) => row)).toEqual([0, 2, 4])
+    expect(summaryOf(store)).toContain("3 cells, 3 filled; 3 numbers: sum 1\u202f230")
+    expect(copyChosen(store).plain).toBe("400\r\n410\r\n420")
+    store.run(fillDown)
+    expect(sugars(store)).toEqual([400, 500, 400, 510, 400])
+    store.run(clearCells)
+    expect(sugars(store)).toEqual([null, 500, null, 510, null])
+  })
+  it("take no piece of a block that would land on a hidden row", () => {
+    const {failed} = pastingOf(longAcre(), readTable("1\n2\n3"))
+    expect(failed).toEqual([{at: {sheet: 0, row: 1, col: 1}, why: "its row is not shown"}])
+  })
+  it("leave formulas and totals as they are", () => {
+    expect(longAcre().valueAt({sheet: 1, row: 0, col: 0})).toBe(2240)
+  })
+  it("are not deleted together with hidden ones", () => {
+    const store = longAcre()
+    store.turn(reachStep(1, 0))
+    deleteRows(store)
+    expect(store.getState().document).toBe(samples)
+    expect(store.getState().said).toContain("some that are not shown")
+  })
+  it("end when rows come or go, or when asked", () => {
+    const store = longAcre()
+    store.run(insertRowsAbove)
+    expect(store.getState().only).toBeNull()
+    const other = longAcre()
+    showAllRows(other)
+    expect(other.getState().only).toBeNull()
+  })
+})
