@@ -11,15 +11,16 @@ import {
   COLUMN_FORMULA,
   contentAt,
   isFormula,
+  sheetNamed,
+  withSheet,
   type CellAddress,
   type Content,
   type Document,
-  type Sheet,
 } from "./document"
 import type {Edit, Entry} from "./edit"
 import {cellText, hasCellInBraces, movedDown, renamed, sheetText, withRowsAsCells} from "./formula"
 import {recalculationOf, type Recalculation} from "./recalculation"
-import {blankRow, withRowsInserted, withRowsRemoved, withSheet} from "./rows"
+import {blankRow, withRowsInserted, withRowsRemoved} from "./rows"
 import {sheetsBehind, sheetsBehindFormula} from "./sheetsBehind"
 import {isFault, type Change, type Value} from "./value"
 
@@ -445,9 +446,6 @@ const engineFormula = ({sheets}: Document, formula: string, sheet: number) =>
       })
 
 const UNREADABLE = "=("
-
-const sheetNamed = (sheets: readonly Sheet[], name: string) =>
-  sheets.findIndex((one) => one.name.toLowerCase() === name.toLowerCase())
 
 const keyOf = ({sheet, row, col}: CellAddress) => `${sheet}:${row}:${col}`
 
