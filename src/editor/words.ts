@@ -1,5 +1,5 @@
 import {COLUMN_FORMULA, type CellAddress, type Document} from "../workbook/document"
-import type {Edit} from "../workbook/edit"
+import type {Edit, Entry} from "../workbook/edit"
 import {planSheet} from "../workbook/plan"
 import {keyOfRow} from "../workbook/trace"
 import type {Change, Value} from "../workbook/value"
@@ -13,18 +13,43 @@ export function cellName(document: Document, at: CellAddress): string {
 
 /** What an act is called in the history, for "Undo: …": "close of Well Field". */
 export function editName(document: Document, edit: Edit): string {
-  const sheet = document.sheets[edit.type === "enter" ? edit.cells[0]!.at.sheet : edit.sheet]!.name
-  if (edit.type === "insertRows") return `${rows(edit.count)} put into ${sheet}`
-  if (edit.type === "removeRows") return `${rows(edit.count)} taken out of ${sheet}`
-  if (edit.type === "changeColumn")
-    return `column ${document.sheets[edit.sheet]!.columns[edit.col]!.heading} of ${sheet} changed`
-  const [first, ...others] = edit.cells
-  if (others.length) return `${edit.as ? `${edit.as} of ` : ""}${others.length + 1} cells in ${sheet}`
+  const sheet = (index: number) => document.sheets[index]!.name
+  switch (edit.type) {
+    case "enter":
+      return entryName(document, edit.cells, edit.as)
+    case "insertRows":
+      return `${counted(edit.count, "row")} put into ${sheet(edit.sheet)}`
+    case "removeRows":
+      return `${counted(edit.count, "row")} taken out of ${sheet(edit.sheet)}`
+    case "changeColumn":
+      return `column ${document.sheets[edit.sheet]!.columns[edit.col]!.heading} of ${sheet(edit.sheet)} changed`
+    case "moveRows":
+      return `rows of ${sheet(edit.sheet)} sorted`
+    case "insertColumns":
+      return `${counted(edit.count, "column")} put into ${sheet(edit.sheet)}`
+    case "removeColumns":
+      return `${counted(edit.count, "column")} taken out of ${sheet(edit.sheet)}`
+    case "addSheet":
+      return `sheet ${edit.name} added`
+    case "renameSheet":
+      return `sheet ${sheet(edit.sheet)} renamed`
+    case "moveSheet":
+      return `sheet ${sheet(edit.from)} moved`
+    case "copySheet":
+      return `sheet ${sheet(edit.sheet)} copied`
+    case "removeSheet":
+      return `sheet ${sheet(edit.sheet)} taken out`
+  }
+}
+
+function entryName(document: Document, [first, ...others]: readonly Entry[], as = ""): string {
+  if (others.length)
+    return `${as && `${as} of `}${others.length + 1} cells in ${document.sheets[first!.at.sheet]!.name}`
   const name = cellName(document, first!.at).replace(/^./, (letter) => letter.toLowerCase())
   return first!.content === COLUMN_FORMULA ? `formula of ${name}` : name
 }
 
-const rows = (count: number) => (count === 1 ? "row" : `${count} rows`)
+const counted = (count: number, thing: string) => (count === 1 ? thing : `${count} ${thing}s`)
 
 /** What an act moved, for the line at the foot: the close and limit dates that changed, then how many values in all. */
 export function whatMoved(document: Document, changes: readonly Change[]): string {

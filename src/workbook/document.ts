@@ -107,12 +107,15 @@ const columnSchema = z.strictObject({
   about: z.string().optional(),
 })
 
+/** What a sheet may be called, so that a formula can point at it. */
+export const SHEET_NAME = {longest: 31, without: "\\ / ? * [ ] :", signs: /^[^\\/?*[\]:]+$/}
+
 const sheetSchema = z.strictObject({
   name: z
     .string()
     .min(1)
-    .max(31)
-    .regex(/^[^\\/?*[\]:]+$/, "must not hold \\ / ? * [ ] :"),
+    .max(SHEET_NAME.longest)
+    .regex(SHEET_NAME.signs, `must not hold ${SHEET_NAME.without}`),
   /** The group it stands under in the list of sheets. */
   group: z.string().min(1),
   /** What the sheet is for, in a sentence or two. */
@@ -153,6 +156,16 @@ export const isFormula = (content: unknown): content is string =>
 
 export const contentAt = ({sheets}: Document, {sheet, row, col}: CellAddress): Content =>
   sheets[sheet]?.rows[row]?.[col] ?? null
+
+/** The position of the sheet that a formula means by a name, or -1. */
+export const sheetNamed = (sheets: readonly Sheet[], name: string) =>
+  sheets.findIndex((sheet) => sheet.name.toLowerCase() === name.toLowerCase())
+
+/** The document with one sheet changed. */
+export const withSheet = (document: Document, index: number, change: Partial<Sheet>): Document => ({
+  ...document,
+  sheets: document.sheets.with(index, {...document.sheets[index]!, ...change}),
+})
 
 /** Whether a cell of a worked-out column holds something else than the column's formula. */
 export function isTypedOver(document: Document, at: CellAddress): boolean {

@@ -1,4 +1,6 @@
-import type {CellAddress, Column, Content} from "./document"
+import type {CellAddress, Column, Content, Document} from "./document"
+import {insertingRefused, removingRefused} from "./columns"
+import {sheetNameRefused} from "./sheets"
 
 /** One change a planner makes. Plain data, so it can be saved, logged and replayed in a test. */
 export type Edit =
@@ -16,6 +18,15 @@ export type Edit =
       readonly col: number
       readonly change: ColumnChange
     }
+  /** `order[i]` is the row that comes to row i. */
+  | {readonly type: "moveRows"; readonly sheet: number; readonly order: readonly number[]}
+  | {readonly type: "insertColumns"; readonly sheet: number; readonly before: number; readonly count: number}
+  | {readonly type: "removeColumns"; readonly sheet: number; readonly first: number; readonly count: number}
+  | {readonly type: "addSheet"; readonly name: string; readonly group: string}
+  | {readonly type: "renameSheet"; readonly sheet: number; readonly name: string}
+  | {readonly type: "moveSheet"; readonly from: number; readonly to: number}
+  | {readonly type: "copySheet"; readonly sheet: number; readonly name: string}
+  | {readonly type: "removeSheet"; readonly sheet: number}
 
 /** What can be said anew of a column; `undefined` takes it away. Its formula and its part in the pictures stay. */
 export type ColumnChange = Partial<Pick<Column, "heading" | "unit" | "format" | "width" | "rule" | "about">>
@@ -24,4 +35,29 @@ export type ColumnChange = Partial<Pick<Column, "heading" | "unit" | "format" | 
 export interface Entry {
   readonly at: CellAddress
   readonly content: Content
+}
+
+/** Why an edit cannot be made, in a sentence that says what to do, or null. To be asked before; what is refused throws. */
+export function editRefused(document: Document, edit: Edit): string | null {
+  const {sheets} = document
+  switch (edit.type) {
+    case "insertColumns":
+      return insertingRefused(sheets[edit.sheet]!, edit.before)
+    case "removeColumns":
+      return removingRefused(sheets[edit.sheet]!, edit.first, edit.count)
+    case "addSheet":
+      if (edit.group.trim() === "")
+        return "A sheet stands under a group in the contents: type the group's name"
+      return sheetNameRefused(document, edit.name)
+    case "renameSheet":
+      return sheetNameRefused(document, edit.name, edit.sheet)
+    case "copySheet":
+      return sheetNameRefused(document, edit.name)
+    case "removeSheet":
+      return sheets.length > 1
+        ? null
+        : `${sheets[0]!.name} is the only sheet, and a workbook needs one: add another first`
+    default:
+      return null
+  }
 }

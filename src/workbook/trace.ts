@@ -5,6 +5,7 @@ import {
   contentAt,
   isFormula,
   isTypedOver,
+  sheetNamed,
   type CellAddress,
   type Document,
   type Sheet,
@@ -92,14 +93,11 @@ function inputOf(document: Document, at: CellAddress, kind: string, text: string
     return named ? {text, words: text.replaceAll("_", " "), cells: [named.at]} : null
   }
   const reference = referenceOf(text)
-  const sheet = reference.sheet === null ? at.sheet : sheetNamed(document, reference.sheet)
+  const sheet = reference.sheet === null ? at.sheet : sheetNamed(document.sheets, reference.sheet)
   if (sheet < 0) return null
   const cells = cellsOf(document, at, sheet, reference)
   return {text, words: wordsFor(document, at, sheet, reference, cells), cells}
 }
-
-const sheetNamed = ({sheets}: Document, name: string) =>
-  sheets.findIndex((sheet) => sheet.name.toLowerCase() === name.toLowerCase())
 
 function cellsOf(document: Document, at: CellAddress, index: number, {from, to}: Reference): CellAddress[] {
   const sheet = document.sheets[index]!

@@ -7,21 +7,25 @@ import {
 } from "hyperformula"
 import {dayOf} from "../../functions/calendar"
 import {registerCatalogue} from "../../functions/plugin"
+import {withColumnsInserted, withColumnsRemoved} from "./columns"
 import {
   COLUMN_FORMULA,
   contentAt,
   isFormula,
+  sheetNamed,
+  withSheet,
   type CellAddress,
   type Column,
   type Content,
   type Document,
-  type Sheet,
 } from "./document"
-import type {ColumnChange, Edit, Entry} from "./edit"
+import {editRefused, type ColumnChange, type Edit, type Entry} from "./edit"
 import {cellText, hasCellInBraces, movedDown, renamed, sheetText, withRowsAsCells} from "./formula"
 import {recalculationOf, type Recalculation} from "./recalculation"
-import {blankRow, withRowsInserted, withRowsRemoved, withSheet} from "./rows"
+import {blankRow, withRowsInserted, withRowsRemoved} from "./rows"
+import {withSheetAdded, withSheetCopied, withSheetMoved, withSheetRemoved, withSheetRenamed} from "./sheets"
 import {sheetsBehind, sheetsBehindFormula} from "./sheetsBehind"
+import {withRowsMoved} from "./sorting"
 import {isFault, type Change, type Value} from "./value"
 
 registerCatalogue()
@@ -134,20 +138,13 @@ export class Workbook {
   }
 
   /**
-   * Makes the change and returns the new document. With a sheet that is `lookedAt`, sheets it does not rest on are
+   * Makes the change, which must not be one that `editRefused`, and returns the new document. With a sheet that is `lookedAt`, sheets it does not rest on are
    * worked out when they are asked for, or by `changes`.
    */
   revise(edit: Edit, lookedAt?: number): Document {
-    switch (edit.type) {
-      case "enter":
-        return this.show(withContents(this.#document, edit.cells), lookedAt)
-      case "insertRows":
-        return this.show(withRowsInserted(this.#document, edit.sheet, edit.before, edit.count), lookedAt)
-      case "removeRows":
-        return this.show(withRowsRemoved(this.#document, edit.sheet, edit.first, edit.count), lookedAt)
-      case "changeColumn":
-        return this.show(withColumnChanged(this.#document, edit.sheet, edit.col, edit.change), lookedAt)
-    }
+    const refused = editRefused(this.#document, edit)
+    if (refused !== null) throw new RangeError(refused)
+    return this.show(revised(this.#document, edit), lookedAt)
   }
 
   /** Shows another document, such as an earlier one from the history. Throws, and shows what it did, when the engine cannot. */
@@ -320,6 +317,35 @@ export class Workbook {
   }
 }
 
+function revised(document: Document, edit: Edit): Document {
+  switch (edit.type) {
+    case "enter":
+      return withContents(document, edit.cells)
+    case "insertRows":
+      return withRowsInserted(document, edit.sheet, edit.before, edit.count)
+    case "removeRows":
+      return withRowsRemoved(document, edit.sheet, edit.first, edit.count)
+    case "changeColumn":
+      return withColumnChanged(document, edit.sheet, edit.col, edit.change)
+    case "moveRows":
+      return withRowsMoved(document, edit.sheet, edit.order)
+    case "insertColumns":
+      return withColumnsInserted(document, edit.sheet, edit.before, edit.count)
+    case "removeColumns":
+      return withColumnsRemoved(document, edit.sheet, edit.first, edit.count)
+    case "addSheet":
+      return withSheetAdded(document, edit.name, edit.group)
+    case "renameSheet":
+      return withSheetRenamed(document, edit.sheet, edit.name)
+    case "moveSheet":
+      return withSheetMoved(document, edit.from, edit.to)
+    case "copySheet":
+      return withSheetCopied(document, edit.sheet, edit.name)
+    case "removeSheet":
+      return withSheetRemoved(document, edit.sheet)
+  }
+}
+
 const haveSameSheets = ({sheets}: Document, next: Document) =>
   next.sheets.length === sheets.length &&
   next.sheets.every(
@@ -454,9 +480,6 @@ const engineFormula = ({sheets}: Document, formula: string, sheet: number) =>
       })
 
 const UNREADABLE = "=("
-
-const sheetNamed = (sheets: readonly Sheet[], name: string) =>
-  sheets.findIndex((one) => one.name.toLowerCase() === name.toLowerCase())
 
 const keyOf = ({sheet, row, col}: CellAddress) => `${sheet}:${row}:${col}`
 
