@@ -1,5 +1,8 @@
 import {isFormula, type CellAddress, type Document} from "../workbook/document"
+import {withColumnsRemoved} from "../workbook/columns"
+import {editRefused, type Edit} from "../workbook/edit"
 import {withRowsRemoved} from "../workbook/rows"
+import {withSheetRemoved} from "../workbook/sheets"
 import {addressText, formulaIn} from "../workbook/workbook"
 import {chosenBlock} from "./block"
 import {removeRows} from "./commands/rows"
@@ -13,19 +16,30 @@ export interface Uses {
   readonly named: readonly {readonly at: CellAddress; readonly name: string; readonly count: number}[]
 }
 
+/** The formulas that say #REF! afterwards and did not before, by where they stand now. `home` tells where a cell stood. */
+export function newlyBroken(
+  document: Document,
+  after: Document,
+  home: (at: CellAddress) => CellAddress = (at) => at,
+): readonly CellAddress[] {
+  const broken: CellAddress[] = []
+  for (const [sheet, {rows}] of after.sheets.entries())
+    for (const [row, contents] of rows.entries())
+      for (const [col, content] of contents.entries()) {
+        if (!isFormula(content)) continue
+        const was = home({sheet, row, col})
+        const lost = formulaIn(after, {sheet, row, col})?.includes("#REF!")
+        if (lost && !formulaIn(document, was)?.includes("#REF!")) broken.push(was)
+      }
+  return broken
+}
+
 /** What uses the rows from `first`, `count` of them, beyond ranges, which shrink. */
 export function usesOfRows(document: Document, sheet: number, first: number, count: number): Uses {
   const after = withRowsRemoved(document, sheet, first, count)
-  const broken: CellAddress[] = []
-  for (const [s, {rows}] of after.sheets.entries())
-    for (const [r, contents] of rows.entries())
-      for (const [col, content] of contents.entries()) {
-        if (!isFormula(content)) continue
-        const row = s === sheet && r >= first ? r + count : r
-        const now = formulaIn(after, {sheet: s, row: r, col})
-        if (!now?.includes("#REF!") || formulaIn(document, {sheet: s, row, col})?.includes("#REF!")) continue
-        broken.push({sheet: s, row, col})
-      }
+  const broken = newlyBroken(document, after, (at) =>
+    at.sheet === sheet && at.row >= first ? {...at, row: at.row + count} : at,
+  )
   const gone = document.sheets[sheet]!.rows.slice(first, first + count)
   const names = new Set(
     gone.flatMap(([key]) => (typeof key === "string" && key && !isFormula(key) ? [key] : [])),
@@ -79,6 +93,56 @@ export function deleteRows(store: Store) {
     question: {asks, yes: edit.count === 1 ? "Delete the row" : `Delete ${edit.count} rows`, edit, links},
     said: asks,
   }))
+}
+
+/** Takes the chosen columns out; where formulas or pictures rest on them, says so and asks first. */
+export function deleteColumns(store: Store) {
+  const {document, cell} = store.getState()
+  const {sheet} = cell
+  const [first, last] = chosenBlock(store.getState()).cols
+  const count = last - first + 1
+  const edit = {type: "removeColumns", sheet, first, count} as const
+  const refused = editRefused(document, edit)
+  if (refused !== null) return store.turn(() => ({said: `${refused}.`}))
+  const broken = newlyBroken(document, withColumnsRemoved(document, sheet, first, count), (at) =>
+    at.sheet === sheet && at.col >= first ? {...at, col: at.col + count} : at,
+  )
+  const gone = document.sheets[sheet]!.columns.slice(first, last + 1)
+  const inPictures = gone.some(({part}) => part !== undefined)
+  if (!broken.length && !inPictures) return void store.run(() => edit)
+  const what = count === 1 ? `column ${gone[0]!.heading}` : `${count} columns`
+  ask(store, edit, broken, [
+    inPictures ? "The pictures and studies take numbers from there." : "",
+    brokenWords(broken.length, what),
+    `Delete ${what} all the same?`,
+  ])
+}
+
+/** Takes the open sheet out; says which formulas rest on it and asks first. */
+export function deleteSheet(store: Store) {
+  const {document, cell} = store.getState()
+  const edit = {type: "removeSheet", sheet: cell.sheet} as const
+  const refused = editRefused(document, edit)
+  if (refused !== null) return store.turn(() => ({said: `${refused}.`}))
+  const {name, rows} = document.sheets[cell.sheet]!
+  const broken = newlyBroken(document, withSheetRemoved(document, cell.sheet), (at) =>
+    at.sheet >= cell.sheet ? {...at, sheet: at.sheet + 1} : at,
+  )
+  ask(store, edit, broken, [
+    `Sheet ${name} goes, with its ${rows.length} ${rows.length === 1 ? "row" : "rows"}.`,
+    brokenWords(broken.length, "it"),
+    "Delete it?",
+  ])
+}
+
+const brokenWords = (count: number, what: string) =>
+  count ? `${count} ${count === 1 ? "formula points" : "formulas point"} at ${what} and would say #REF!.` : ""
+
+function ask(store: Store, edit: Edit, broken: readonly CellAddress[], sentences: readonly string[]) {
+  const {document} = store.getState()
+  const asks = sentences.filter(Boolean).join(" ")
+  const links = broken.slice(0, MOST_LINKS).map((at) => ({at, words: addressText(document, at)}))
+  store.turn(() => ({question: {asks, yes: "Delete", edit, links}, said: asks}))
 }
 
 const span = (first: number, count: number) => Array.from({length: count}, (_, i) => first + i)

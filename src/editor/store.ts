@@ -42,7 +42,7 @@ export interface Only {
 }
 
 /** What stands beside the content line. */
-export type Panel = "where from" | "help" | "keys" | "work back" | "column"
+export type Panel = "where from" | "help" | "keys" | "work back" | "column" | "sheet"
 
 export interface EditorState {
   readonly document: Document

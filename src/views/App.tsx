@@ -11,6 +11,7 @@ import {showAllRows} from "../editor/showOnly"
 import type {Command, Panel, Store} from "../editor/store"
 import {ContentLine} from "./ContentLine"
 import {HelpPanel} from "./HelpPanel"
+import {SheetPanel} from "./SheetPanel"
 import {SeasonSpread} from "./SeasonSpread"
 import {ColumnPanel} from "./ColumnPanel"
 import {KeysPanel} from "./KeysPanel"
@@ -172,6 +173,8 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
                 <WorkBackPanel store={store} onClose={closePanel} />
               ) : panel === "column" ? (
                 <ColumnPanel store={store} onClose={closePanel} />
+              ) : panel === "sheet" ? (
+                <SheetPanel store={store} onClose={closePanel} />
               ) : (
                 <WhereFrom
                   key={`${cell.sheet}:${cell.row}:${cell.col}`}

@@ -1,4 +1,5 @@
 import {useState, type FormEvent} from "react"
+import {deleteColumns} from "../editor/deletion"
 import type {Store} from "../editor/store"
 import type {Column} from "../workbook/document"
 import type {ColumnChange} from "../workbook/edit"
@@ -145,6 +146,17 @@ function Fields({
         </fieldset>
         <button>Keep it so</button>
       </form>
+      <div className="acts">
+        <button
+          onClick={() => {
+            const {sheet} = store.getState().cell
+            store.run(() => ({type: "insertColumns", sheet, before: col, count: 1}))
+          }}
+        >
+          Put a column in before it
+        </button>
+        <button onClick={() => deleteColumns(store)}>Delete the column</button>
+      </div>
       <p className="why" aria-live="polite">
         {fault}
       </p>

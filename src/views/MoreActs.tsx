@@ -4,6 +4,7 @@ import {copyChosen, pasteTable, readTable} from "../editor/clipboard"
 import {fillDown, fillRight, fillSeries, seriesBegins, STEPS, type Step} from "../editor/commands/fill"
 import {emptied, filled} from "../editor/keys"
 import {showPanel} from "../editor/selection"
+import {sortRows} from "../editor/sortRows"
 import {showAllRows, showOnlyLikeThis} from "../editor/showOnly"
 import type {Store} from "../editor/store"
 import {useEditor} from "./useEditor"
@@ -70,6 +71,8 @@ export function MoreActs({store, onDone}: Props) {
           <Item onClick={does(() => store.turn(chooseColumns))} keys="Ctrl+Space">
             Choose whole columns
           </Item>
+          <Item onClick={does(() => sortRows(store, false))}>Sort rows, lowest first</Item>
+          <Item onClick={does(() => sortRows(store, true))}>Sort rows, highest first</Item>
           {only ? (
             <Item onClick={does(() => showAllRows(store))}>Show all rows</Item>
           ) : (
@@ -82,6 +85,14 @@ export function MoreActs({store, onDone}: Props) {
             }}
           >
             Column: heading, width, format
+          </Item>
+          <Item
+            onClick={() => {
+              onOpen(false)
+              store.turn(showPanel("sheet"))
+            }}
+          >
+            Sheet: name, place, copy
           </Item>
           <Series store={store} onDone={does(() => {})} />
         </div>

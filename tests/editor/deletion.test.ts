@@ -1,6 +1,6 @@
 import {describe, expect, it} from "vitest"
 import {reachTo} from "../../src/editor/block"
-import {deleteRows, usesOfRows} from "../../src/editor/deletion"
+import {deleteColumns, deleteRows, deleteSheet, usesOfRows} from "../../src/editor/deletion"
 import {answerYes} from "../../src/editor/editing"
 import {choose} from "../../src/editor/selection"
 import {createStore} from "../../src/editor/store"
@@ -90,5 +90,45 @@ describe("deleting rows", () => {
     deleteRows(store)
     expect(store.getState().document.sheets[0]!.rows).toHaveLength(2)
     expect(store.getState().undoable.at(-1)!.name).toBe("2 rows taken out of Plantings")
+  })
+})
+
+describe("deleting a column or a sheet", () => {
+  const last = () => on(1).getState()
+  it("goes on at once where nothing rests on the column", () => {
+    const store = createStore(farm)
+    store.turn(choose({sheet: 2, row: 0, col: 1}))
+    deleteColumns(store)
+    expect(store.getState().question).toBeNull()
+    expect(store.getState().document.sheets[2]!.columns.map(({heading}) => heading)).toEqual([
+      "Planting",
+      "Of it",
+    ])
+  })
+  it("asks where formulas rest on it, with a link to each", () => {
+    const store = on(1)
+    store.turn(choose(cellAt("B1")))
+    deleteColumns(store)
+    const {question} = store.getState()
+    expect(question!.asks).toMatch(
+      /^\d formulas point at column Area and would say #REF!\. Delete column Area all the same\?$/,
+    )
+    expect(question!.links!.map(({words}) => words)).toContain("Plan!C1")
+    answerYes(store)
+    expect(store.valueAt({sheet: 2, row: 0, col: 2})).toMatchObject({code: "#REF!"})
+    store.undo()
+    expect(store.getState().document).toBe(farm)
+  })
+  it("asks before a sheet goes, and says what rests on it", () => {
+    const store = on(1)
+    deleteSheet(store)
+    expect(store.getState().question!.asks).toBe(
+      "Sheet Plantings goes, with its 4 rows. 3 formulas point at it and would say #REF!. Delete it?",
+    )
+    answerYes(store)
+    expect(store.getState().document.sheets.map(({name}) => name)).toEqual(["Samples", "Plan"])
+    store.undo()
+    expect(store.getState().document).toBe(farm)
+    expect(last().document).toBe(farm)
   })
 })

@@ -1,0 +1,87 @@
+import {useState, type FormEvent} from "react"
+import {deleteSheet} from "../editor/deletion"
+import {openSheet} from "../editor/selection"
+import type {Store} from "../editor/store"
+import type {Sheet} from "../workbook/document"
+import {editRefused, type Edit} from "../workbook/edit"
+import {useEditor} from "./useEditor"
+import "./whereFrom.css"
+
+/** What the open sheet is called and where it stands; copies it, deletes it, and adds another. */
+export function SheetPanel({store, onClose}: {store: Store; onClose: () => void}) {
+  const {document, cell} = useEditor(store)
+  const sheet = document.sheets[cell.sheet]!
+  return <Fields key={`${cell.sheet}:${sheet.name}`} store={store} sheet={sheet} onClose={onClose} />
+}
+
+function Fields({store, sheet, onClose}: {store: Store; sheet: Sheet; onClose: () => void}) {
+  const {document, cell} = useEditor(store)
+  const [name, setName] = useState(sheet.name)
+  const [added, setAdded] = useState("")
+  const [fault, setFault] = useState("")
+
+  /** Makes the edit, or says why it cannot be made. */
+  const run = (edit: Edit, opens?: number) => {
+    const refused = editRefused(document, edit)
+    setFault(refused === null ? "" : `${refused}.`)
+    if (refused === null && store.run(() => edit) && opens !== undefined) store.turn(openSheet(opens))
+  }
+  const rename = (event: FormEvent) => {
+    event.preventDefault()
+    if (name.trim() !== sheet.name) run({type: "renameSheet", sheet: cell.sheet, name: name.trim()})
+  }
+  const add = (event: FormEvent) => {
+    event.preventDefault()
+    run({type: "addSheet", name: added.trim(), group: sheet.group}, document.sheets.length)
+  }
+  const move = (by: number) => {
+    const to = cell.sheet + by
+    run({type: "moveSheet", from: cell.sheet, to}, to)
+  }
+  const copy = () => {
+    const taken = new Set(document.sheets.map((one) => one.name.toLowerCase()))
+    let copied = `${sheet.name.slice(0, 25)} copy`
+    for (let n = 2; taken.has(copied.toLowerCase()); n++) copied = `${sheet.name.slice(0, 23)} copy ${n}`
+    run({type: "copySheet", sheet: cell.sheet, name: copied}, cell.sheet + 1)
+  }
+
+  return (
+    <section className="trace column-panel" aria-labelledby="sheet-panel">
+      <div className="top">
+        <h2 id="sheet-panel">Sheet {sheet.name}</h2>
+        <span className="acts">
+          <button className="plain" onClick={onClose}>
+            Put away
+          </button>
+        </span>
+      </div>
+      <form onSubmit={rename}>
+        <label>
+          Name{" "}
+          <input value={name} maxLength={31} onChange={({currentTarget}) => setName(currentTarget.value)} />
+        </label>
+        <button>Rename it</button>
+      </form>
+      <div className="acts">
+        <button disabled={cell.sheet === 0} onClick={() => move(-1)}>
+          Move up
+        </button>
+        <button disabled={cell.sheet === document.sheets.length - 1} onClick={() => move(1)}>
+          Move down
+        </button>
+        <button onClick={copy}>Copy it</button>
+        <button onClick={() => deleteSheet(store)}>Delete it</button>
+      </div>
+      <form onSubmit={add}>
+        <label>
+          Name of a new sheet{" "}
+          <input value={added} maxLength={31} onChange={({currentTarget}) => setAdded(currentTarget.value)} />
+        </label>
+        <button>Add a sheet</button>
+      </form>
+      <p className="why" aria-live="polite">
+        {fault}
+      </p>
+    </section>
+  )
+}
