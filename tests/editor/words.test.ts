@@ -1,6 +1,7 @@
 import {describe, expect, it} from "vitest"
 import {dayOf} from "../../functions/calendar"
 import {cellName, editName, movedFrom, whatMoved} from "../../src/editor/words"
+import type {Edit} from "../../src/workbook/edit"
 import type {Change, Value} from "../../src/workbook/value"
 import {farm, inPlan, PLAN} from "./farm"
 
@@ -33,6 +34,29 @@ describe("the name of an act", () => {
     expect(editName(farm, {type: "removeRows", first: 0, ...rows, count: 1})).toBe(
       "row taken out of Season plan",
     )
+  })
+
+  it("says what was done to columns, to the order of rows, and to sheets", () => {
+    const edits: Edit[] = [
+      {type: "insertColumns", sheet: PLAN, before: 1, count: 1},
+      {type: "removeColumns", sheet: PLAN, first: 1, count: 2},
+      {type: "moveRows", sheet: PLAN, order: [1, 0]},
+      {type: "addSheet", name: "Prices", group: "Money"},
+      {type: "renameSheet", sheet: PLAN, name: "Plan"},
+      {type: "moveSheet", from: PLAN, to: 0},
+      {type: "copySheet", sheet: PLAN, name: "Plan 2"},
+      {type: "removeSheet", sheet: PLAN},
+    ]
+    expect(edits.map((edit) => editName(farm, edit))).toEqual([
+      "column put into Season plan",
+      "2 columns taken out of Season plan",
+      "rows of Season plan sorted",
+      "sheet Prices added",
+      "sheet Season plan renamed",
+      "sheet Season plan moved",
+      "sheet Season plan copied",
+      "sheet Season plan taken out",
+    ])
   })
 })
 
