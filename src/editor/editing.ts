@@ -66,7 +66,7 @@ export function keepEditing(store: Store, down: number, right: number): boolean 
 export const answerYes = (store: Store) => store.run(({question}) => question?.edit ?? null)
 
 /** Where a column takes anything, a cell that holds a date takes dates in all their forms: "25 Apr" is no word there. */
-const takingDates = (column: Column, content: Content): Column =>
+export const takingDates = (column: Column, content: Content): Column =>
   column.format === undefined && typeof content === "string" && dayOf(content) !== null
     ? {...column, format: "date"}
     : column

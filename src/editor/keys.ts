@@ -1,6 +1,6 @@
 import {clearCell} from "./commands/cells"
 import {keepEditing, startEditing, startTyping, typeText} from "./editing"
-import {blockEdge, choose, chosenStep, lastFilled, tabTarget} from "./selection"
+import {blockEdge, choose, chosenStep, lastFilled, showPanel, tabTarget} from "./selection"
 import type {Store} from "./store"
 
 /** What a key event must have; a browser's KeyboardEvent has it. */
@@ -69,6 +69,11 @@ export const bindings: readonly Binding[] = [
   {keys: ["Backspace"], does: "Empty the cell and type", act: always((store) => store.turn(startTyping("")))},
   {keys: ["Ctrl+z"], does: "Undo", act: always((store) => store.undo())},
   {keys: ["Ctrl+y", "Ctrl+Shift+z"], does: "Redo", act: always((store) => store.redo())},
+  {
+    keys: ["Ctrl+f"],
+    does: "Find and replace in the workbook",
+    act: always((store) => store.turn(showPanel("find"))),
+  },
 ]
 
 /** Handles a key pressed on the sheet; answers whether it was used. `page` is how many rows a screenful holds. */

@@ -1,5 +1,5 @@
 import type {CellAddress, Content} from "../workbook/document"
-import type {EditorState, Turn} from "./store"
+import type {EditorState, Panel, Turn} from "./store"
 
 /** How many rows can be chosen: those that hold something and the next one to fill. */
 export const rowsToChoose = ({document, cell}: Pick<EditorState, "document" | "cell">) =>
@@ -22,6 +22,11 @@ export const choose =
 
 /** Opens a sheet on its first cell. */
 export const openSheet = (sheet: number): Turn => choose({sheet, row: 0, col: 0})
+
+/** Puts a panel beside the content line. */
+export const showPanel =
+  (panel: Panel): Turn =>
+  ({asksToFind}) => ({panel, asksToFind: panel === "find" ? asksToFind + 1 : asksToFind})
 
 /** Chooses the cell some rows down and columns right; it stops at the edges. */
 export const chosenStep =

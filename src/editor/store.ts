@@ -29,6 +29,9 @@ export interface Question {
   readonly edit: Edit
 }
 
+/** What stands beside the content line. */
+export type Panel = "where from" | "help" | "find"
+
 export interface EditorState {
   readonly document: Document
   readonly undoable: readonly Step[]
@@ -37,6 +40,9 @@ export interface EditorState {
   readonly cell: CellAddress
   readonly editing: Editing | null
   readonly question: Question | null
+  readonly panel: Panel
+  /** How often the person asked to find something: each time the field for it takes the keyboard's focus. */
+  readonly asksToFind: number
   /** What was last said to the person at the screen. */
   readonly said: string
   /** The worked-out values that the last act changed. */
@@ -66,6 +72,8 @@ export function createStore(document: Document, later: (act: () => void) => void
     cell: {sheet: Math.max(0, planSheet(document)), row: 0, col: 0},
     editing: null,
     question: null,
+    panel: "where from",
+    asksToFind: 0,
     said: "",
     changes: [],
   }

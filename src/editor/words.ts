@@ -13,6 +13,7 @@ export function cellName(document: Document, at: CellAddress): string {
 
 /** What an act is called in the history, for "Undo: …": "close of Well Field". */
 export function editName(document: Document, edit: Edit): string {
+  if (edit.type === "enter" && edit.name !== undefined) return edit.name
   const sheet = document.sheets[edit.type === "enter" ? edit.cells[0]!.at.sheet : edit.sheet]!.name
   if (edit.type === "insertRows") return `${rows(edit.count)} put into ${sheet}`
   if (edit.type === "removeRows") return `${rows(edit.count)} taken out of ${sheet}`

@@ -3,9 +3,10 @@ import {insertRowAbove, removeRow} from "../editor/commands/rows"
 import {chosenSet, bringValueSet} from "../editor/commands/valueSet"
 import {putFormulaBack} from "../editor/commands/cells"
 import {answerYes} from "../editor/editing"
-import {choose, openSheet} from "../editor/selection"
-import type {Command, Store} from "../editor/store"
+import {choose, openSheet, showPanel} from "../editor/selection"
+import type {Command, Panel, Store} from "../editor/store"
 import {ContentLine} from "./ContentLine"
+import {FindPanel} from "./FindPanel"
 import {HelpPanel} from "./HelpPanel"
 import {SeasonSpread} from "./SeasonSpread"
 import {PlainSheet} from "./PlainSheet"
@@ -49,11 +50,11 @@ export interface Keeping {
 
 export function App({store, keeping}: {store: Store; keeping: Keeping}) {
   const state = useEditor(store)
-  const {document, cell} = state
+  const {document, cell, panel} = state
   const sheet = document.sheets[cell.sheet]!
-  const [helps, setHelps] = useState(false)
   const grid = useRef<SheetFocus>(null)
   const focusSheet = useCallback(() => grid.current?.focus(), [])
+  const showCell = useCallback(() => grid.current?.show(), [])
   const plan = planShown(store)
   const reserve = reserveShown(store)
   const year = reserve && !isRefusal(reserve) ? reserve.year : null
@@ -73,7 +74,7 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
       <a className="skip" href="#main">
         To the page
       </a>
-      <Head store={store} keeping={keeping} helps={helps} onHelp={() => setHelps(!helps)} />
+      <Head store={store} keeping={keeping} />
       <div className="page">
         <Contents store={store} keeping={keeping} />
         <main id="main">
@@ -140,8 +141,10 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
                   <CalendarTable plan={plan} />
                 </>
               )}
-              {helps ? (
-                <HelpPanel store={store} onClose={() => setHelps(false)} />
+              {panel === "help" ? (
+                <HelpPanel store={store} onClose={() => store.turn(showPanel("where from"))} />
+              ) : panel === "find" ? (
+                <FindPanel store={store} onShow={showCell} onLeave={focusSheet} />
               ) : (
                 <WhereFrom key={`${cell.sheet}:${cell.row}:${cell.col}`} store={store} onGo={focusSheet} />
               )}
@@ -154,17 +157,7 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
   )
 }
 
-function Head({
-  store,
-  keeping,
-  helps,
-  onHelp,
-}: {
-  store: Store
-  keeping: Keeping
-  helps: boolean
-  onHelp: () => void
-}) {
+function Head({store, keeping}: {store: Store; keeping: Keeping}) {
   const {document, undoable, redoable} = useEditor(store)
   const undo = undoable.at(-1)
   const redo = redoable.at(-1)
@@ -193,13 +186,30 @@ function Head({
           <button className="plain" onClick={() => void keeping.openFileCopy()}>
             Open a file copy
           </button>
-          <button className="plain" aria-expanded={helps} onClick={onHelp}>
+          <PanelButton store={store} panel="find">
+            Find
+          </PanelButton>
+          <PanelButton store={store} panel="help">
             Help
-          </button>
+          </PanelButton>
         </div>
       </header>
       <div className="rules" />
     </>
+  )
+}
+
+/** Opens a panel, and puts it away again. */
+function PanelButton({store, panel, children}: {store: Store; panel: Panel; children: string}) {
+  const isOpen = useEditor(store).panel === panel
+  return (
+    <button
+      className="plain"
+      aria-expanded={isOpen}
+      onClick={() => store.turn(showPanel(isOpen ? "where from" : panel))}
+    >
+      {children}
+    </button>
   )
 }
 

@@ -73,6 +73,8 @@ const theme = createTheme().withParams({
 /** What others may ask of the sheet on screen: to take the keyboard's focus to the chosen cell. */
 export interface SheetFocus {
   focus(): void
+  /** Scrolls the chosen cell into view; the focus stays where it is. */
+  show(): void
 }
 
 interface SheetRow {
@@ -107,14 +109,20 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
   useEffect(nameGrid, [label])
 
   const isLong = count > MOST_ROWS_SHOWN
-  const focus = useCallback(() => {
+  const wantsFocus = useRef(false) // asked for while the grid of another sheet was being made
+  const show = useCallback(() => {
     const {row, col} = store.getState().cell
-    if (!api.current || row >= count) return
+    if (!api.current || row >= count) return false
     if (isLong) api.current.ensureIndexVisible(row)
     api.current.ensureColumnVisible(String(col))
-    api.current.setFocusedCell(row, String(col))
+    return true
   }, [store, count, isLong])
-  useImperativeHandle(focusRef, () => ({focus}), [focus])
+  const focus = useCallback(() => {
+    wantsFocus.current = !api.current
+    const {row, col} = store.getState().cell
+    if (show()) api.current!.setFocusedCell(row, String(col))
+  }, [store, show])
+  useImperativeHandle(focusRef, () => ({focus, show}), [focus, show])
 
   // One object for as long as it can be: for a new one the grid builds all its columns anew.
   const defaultColDef = useMemo((): ColDef<SheetRow> => {
@@ -123,10 +131,12 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
       leaving.current = event.key === "Escape"
       if (leaving.current) store.turn(() => ({said: "Tab now leaves the sheet."}))
       if (leaves || leaving.current) return true
+      const {asksToFind} = store.getState()
       const used = pressKey(store, event, MOST_ROWS_SHOWN - 1)
       if (!used) return true // the grid's own keys would disagree with ours
       event.preventDefault()
-      if (!store.getState().editing) focus()
+      const {editing, asksToFind: asked} = store.getState()
+      if (!editing && asked === asksToFind) focus()
       return true
     }
     return {
@@ -177,6 +187,8 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
         onGridReady={(ready) => {
           api.current = ready.api
           nameGrid()
+          if (wantsFocus.current) focus()
+          else show()
         }}
         onGridPreDestroyed={() => (api.current = null)}
         onCellDoubleClicked={({rowPinned}) => !rowPinned && store.turn(startEditing)}

@@ -2,7 +2,12 @@ import type {CellAddress, Content} from "./document"
 
 /** One change a planner makes. Plain data, so it can be saved, logged and replayed in a test. */
 export type Edit =
-  | {readonly type: "enter"; readonly cells: readonly Entry[]}
+  | {
+      readonly type: "enter"
+      readonly cells: readonly Entry[]
+      /** What the act is called in the history, where the cells alone do not say it. */
+      readonly name?: string
+    }
   | {readonly type: "insertRows"; readonly sheet: number; readonly before: number; readonly count: number}
   | {readonly type: "removeRows"; readonly sheet: number; readonly first: number; readonly count: number}
 
