@@ -53,8 +53,17 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
   const {document, cell, panel} = state
   const sheet = document.sheets[cell.sheet]!
   const grid = useRef<SheetFocus>(null)
-  const focusSheet = useCallback(() => grid.current?.focus(), [])
+  const wantsFocus = useRef(false) // asked for while the sheet of the chosen cell was not drawn yet
+  const focusSheet = useCallback(() => {
+    wantsFocus.current = !grid.current?.focus()
+  }, [])
   const showCell = useCallback(() => grid.current?.show(), [])
+  const onDrawn = useCallback(async () => {
+    showCell()
+    if (!wantsFocus.current) return
+    await painted() // the rows come after the sheet
+    focusSheet()
+  }, [focusSheet, showCell])
   const plan = planShown(store)
   const reserve = reserveShown(store)
   const year = reserve && !isRefusal(reserve) ? reserve.year : null
@@ -66,7 +75,7 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
 
   const shown = (
     <Suspense fallback={<PlainSheet store={store} />}>
-      <SheetGrid store={store} focusRef={grid} />
+      <SheetGrid store={store} focusRef={grid} onDrawn={onDrawn} />
     </Suspense>
   )
   return (

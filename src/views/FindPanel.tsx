@@ -27,6 +27,7 @@ export function FindPanel({store, onShow, onLeave}: {store: Store; onShow: () =>
   const [kept, setKept] = useState<ReadonlySet<string>>(new Set())
   const [walked, setWalked] = useState<{readonly hit: number} | null>(null)
   const [done, setDone] = useState("")
+  const panel = useRef<HTMLElement>(null)
   const field = useRef<HTMLInputElement>(null)
   const list = useRef<HTMLOListElement>(null)
   const id = useId()
@@ -47,9 +48,12 @@ export function FindPanel({store, onShow, onLeave}: {store: Store; onShow: () =>
   const toReplace = replacements.filter(({hit, entry}) => !("refused" in entry) && !kept.has(placeOf(hit)))
 
   useEffect(() => {
-    field.current?.focus()
+    field.current?.focus({preventScroll: true})
     field.current?.select()
   }, [asksToFind])
+  useEffect(() => {
+    panel.current?.scrollIntoView({block: "nearest"})
+  }, [asksToFind, replaces])
   useEffect(() => {
     if (!walked) return
     onShow()
@@ -101,7 +105,7 @@ export function FindPanel({store, onShow, onLeave}: {store: Store; onShow: () =>
   const current = walked && hits[walked.hit]
   const listed = hits.slice(0, MOST_LISTED)
   return (
-    <section className="find-panel" aria-labelledby={`${id}-title`} onKeyDown={onKeyDown}>
+    <section ref={panel} className="find-panel" aria-labelledby={`${id}-title`} onKeyDown={onKeyDown}>
       <div className="top">
         <h2 id={`${id}-title`}>Find in the workbook</h2>
         <button className="plain" onClick={leave}>

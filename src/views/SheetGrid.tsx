@@ -70,9 +70,10 @@ const theme = createTheme().withParams({
   autoHeightMinBodyHeight: 0,
 })
 
-/** What others may ask of the sheet on screen: to take the keyboard's focus to the chosen cell. */
+/** What others may ask of the sheet on screen. */
 export interface SheetFocus {
-  focus(): void
+  /** Takes the keyboard's focus to the chosen cell; false while the sheet of that cell is not drawn yet. */
+  focus(): boolean
   /** Scrolls the chosen cell into view; the focus stays where it is. */
   show(): void
 }
@@ -82,7 +83,16 @@ interface SheetRow {
 }
 
 /** One sheet as a grid. Draws the store's state and asks the store for every change. */
-export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetFocus>}) {
+export function SheetGrid({
+  store,
+  focusRef,
+  onDrawn,
+}: {
+  store: Store
+  focusRef: Ref<SheetFocus>
+  /** Told when a sheet that was opened stands there. */
+  onDrawn: () => void
+}) {
   const state = useEditor(store)
   const {document, cell} = state
   const sheet = document.sheets[cell.sheet]!
@@ -109,19 +119,26 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
   useEffect(nameGrid, [label])
 
   const isLong = count > MOST_ROWS_SHOWN
-  const wantsFocus = useRef(false) // asked for while the grid of another sheet was being made
+  const drawn = cell.sheet
+  const scrollTo = useCallback(
+    ({row, col}: CellAddress, where?: "middle") => {
+      if (isLong) api.current?.ensureIndexVisible(row, where)
+      api.current?.ensureColumnVisible(String(col))
+    },
+    [isLong],
+  )
   const show = useCallback(() => {
-    const {row, col} = store.getState().cell
-    if (!api.current || row >= count) return false
-    if (isLong) api.current.ensureIndexVisible(row)
-    api.current.ensureColumnVisible(String(col))
-    return true
-  }, [store, count, isLong])
+    const {cell} = store.getState()
+    if (cell.sheet === drawn && cell.row < count) scrollTo(cell, "middle")
+  }, [store, drawn, count, scrollTo])
   const focus = useCallback(() => {
-    wantsFocus.current = !api.current
-    const {row, col} = store.getState().cell
-    if (show()) api.current!.setFocusedCell(row, String(col))
-  }, [store, show])
+    const {cell} = store.getState()
+    if (!api.current || cell.sheet !== drawn) return false
+    if (cell.row >= count) return true
+    scrollTo(cell)
+    api.current.setFocusedCell(cell.row, String(cell.col))
+    return true
+  }, [store, drawn, count, scrollTo])
   useImperativeHandle(focusRef, () => ({focus, show}), [focus, show])
 
   // One object for as long as it can be: for a new one the grid builds all its columns anew.
@@ -187,9 +204,8 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
         onGridReady={(ready) => {
           api.current = ready.api
           nameGrid()
-          if (wantsFocus.current) focus()
-          else show()
         }}
+        onFirstDataRendered={onDrawn}
         onGridPreDestroyed={() => (api.current = null)}
         onCellDoubleClicked={({rowPinned}) => !rowPinned && store.turn(startEditing)}
       />
