@@ -215,6 +215,12 @@ export const bindings: readonly Binding[] = [
   },
   {group: "History", keys: ["Ctrl+z"], does: "Undo", act: always((store) => store.undo())},
   {group: "History", keys: ["Ctrl+y", "Ctrl+Shift+z"], does: "Redo", act: always((store) => store.redo())},
+  {
+    group: "Show",
+    keys: ["Ctrl+f"],
+    does: "Find and replace in the workbook",
+    act: always((store) => store.turn(showPanel("find"))),
+  },
 ]
 
 /** Handles a key pressed on the sheet; answers whether it was used. `page` is how many rows a screenful holds. */

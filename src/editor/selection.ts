@@ -37,7 +37,7 @@ export const openSheet = (sheet: number): Turn => choose({sheet, row: 0, col: 0}
 /** Puts a panel beside the content line. */
 export const showPanel =
   (panel: Panel): Turn =>
-  () => ({panel})
+  ({asksToFind}) => ({panel, asksToFind: panel === "find" ? asksToFind + 1 : asksToFind})
 
 /** Chooses the cell some rows down and columns right; it stops at the edges. */
 export const chosenStep =

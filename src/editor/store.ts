@@ -42,7 +42,7 @@ export interface Only {
 }
 
 /** What stands beside the content line. */
-export type Panel = "where from" | "help" | "keys" | "work back" | "column" | "sheet"
+export type Panel = "where from" | "help" | "keys" | "find" | "work back" | "column" | "sheet"
 
 export interface EditorState {
   readonly document: Document
@@ -59,6 +59,8 @@ export interface EditorState {
   readonly panel: Panel
   /** Whether the list of more acts on the chosen cells is open. */
   readonly showsActs: boolean
+  /** How often the person asked to find something: each time the field for it takes the keyboard's focus. */
+  readonly asksToFind: number
   /** What was last said to the person at the screen. */
   readonly said: string
   /** The worked-out values that the last act changed. */
@@ -92,6 +94,7 @@ export function createStore(document: Document, later: (act: () => void) => void
     question: null,
     panel: "where from",
     showsActs: false,
+    asksToFind: 0,
     said: "",
     changes: [],
   }

@@ -16,7 +16,7 @@ export function editName(document: Document, edit: Edit): string {
   const sheet = (index: number) => document.sheets[index]!.name
   switch (edit.type) {
     case "enter":
-      return entryName(document, edit.cells, edit.as)
+      return edit.name ?? entryName(document, edit.cells, edit.as)
     case "insertRows":
       return `${counted(edit.count, "row")} put into ${sheet(edit.sheet)}`
     case "removeRows":

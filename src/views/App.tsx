@@ -10,6 +10,7 @@ import {summaryOf} from "../editor/summary"
 import {showAllRows} from "../editor/showOnly"
 import type {Command, Panel, Store} from "../editor/store"
 import {ContentLine} from "./ContentLine"
+import {FindPanel} from "./FindPanel"
 import {HelpPanel} from "./HelpPanel"
 import {SheetPanel} from "./SheetPanel"
 import {SeasonSpread} from "./SeasonSpread"
@@ -62,7 +63,17 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
   const sheet = document.sheets[cell.sheet]!
   const closePanel = useCallback(() => store.turn(showPanel("where from")), [store])
   const grid = useRef<SheetFocus>(null)
-  const focusSheet = useCallback(() => grid.current?.focus(), [])
+  const wantsFocus = useRef(false) // asked for while the sheet of the chosen cell was not drawn yet
+  const focusSheet = useCallback(() => {
+    wantsFocus.current = !grid.current?.focus()
+  }, [])
+  const showCell = useCallback(() => grid.current?.show(), [])
+  const onDrawn = useCallback(async () => {
+    showCell()
+    if (!wantsFocus.current) return
+    await painted() // the rows come after the sheet
+    focusSheet()
+  }, [focusSheet, showCell])
   const plan = planShown(store)
   const reserve = reserveShown(store)
   const year = reserve && !isRefusal(reserve) ? reserve.year : null
@@ -77,7 +88,7 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
 
   const shown = (
     <Suspense fallback={<PlainSheet store={store} />}>
-      <SheetGrid store={store} focusRef={grid} />
+      <SheetGrid store={store} focusRef={grid} onDrawn={onDrawn} />
     </Suspense>
   )
   return (
@@ -175,6 +186,8 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
                 <ColumnPanel store={store} onClose={closePanel} />
               ) : panel === "sheet" ? (
                 <SheetPanel store={store} onClose={closePanel} />
+              ) : panel === "find" ? (
+                <FindPanel store={store} onShow={showCell} onLeave={focusSheet} />
               ) : (
                 <WhereFrom
                   key={`${cell.sheet}:${cell.row}:${cell.col}`}
@@ -221,6 +234,9 @@ function Head({store, keeping}: {store: Store; keeping: Keeping}) {
           <button className="plain" onClick={() => void keeping.openFileCopy()}>
             Open a file copy
           </button>
+          <PanelButton store={store} panel="find">
+            Find
+          </PanelButton>
           <PanelButton store={store} panel="help">
             Help
           </PanelButton>

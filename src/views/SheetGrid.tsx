@@ -74,9 +74,12 @@ const theme = createTheme().withParams({
   autoHeightMinBodyHeight: 0,
 })
 
-/** What others may ask of the sheet on screen: to take the keyboard's focus to the chosen cell. */
+/** What others may ask of the sheet on screen. */
 export interface SheetFocus {
-  focus(): void
+  /** Takes the keyboard's focus to the chosen cell; false while the sheet of that cell is not drawn yet. */
+  focus(): boolean
+  /** Scrolls the chosen cell into view; the focus stays where it is. */
+  show(): void
 }
 
 interface SheetRow {
@@ -84,7 +87,16 @@ interface SheetRow {
 }
 
 /** One sheet as a grid. Draws the store's state and asks the store for every change. */
-export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetFocus>}) {
+export function SheetGrid({
+  store,
+  focusRef,
+  onDrawn,
+}: {
+  store: Store
+  focusRef: Ref<SheetFocus>
+  /** Told when a sheet that was opened stands there. */
+  onDrawn: () => void
+}) {
   const state = useEditor(store)
   const {document, cell} = state
   const sheet = document.sheets[cell.sheet]!
@@ -119,19 +131,29 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
   useEffect(nameGrid, [label])
 
   const isLong = count > MOST_ROWS_SHOWN
-  const sheetOfGrid = useRef(-1)
-  const focusesWhenReady = useRef(false)
+  const drawn = cell.sheet
+  const place = useCallback((row: number) => only?.indexOf(row) ?? row, [only])
+  const scrollTo = useCallback(
+    ({row, col}: Pick<CellAddress, "row" | "col">, where?: "middle") => {
+      if (isLong) api.current?.ensureIndexVisible(place(row), where)
+      api.current?.ensureColumnVisible(String(col))
+    },
+    [isLong, place],
+  )
+  const isDrawn = useCallback((row: number) => place(row) >= 0 && place(row) < count, [place, count])
+  const show = useCallback(() => {
+    const {cell} = store.getState()
+    if (cell.sheet === drawn && isDrawn(cell.row)) scrollTo(cell, "middle")
+  }, [store, drawn, isDrawn, scrollTo])
   const focus = useCallback(() => {
     const {cell, reach} = store.getState()
-    focusesWhenReady.current = sheetOfGrid.current !== cell.sheet // a sheet just opened is not drawn yet
-    const place = (row: number) => only?.indexOf(row) ?? row
-    if (!api.current || focusesWhenReady.current || place(cell.row) < 0 || place(cell.row) >= count) return
+    if (!api.current || cell.sheet !== drawn) return false
+    if (!isDrawn(cell.row)) return true
     api.current.setFocusedCell(place(cell.row), String(cell.col))
-    const seen = reach ?? cell
-    if (isLong) api.current.ensureIndexVisible(place(seen.row))
-    api.current.ensureColumnVisible(String(seen.col))
-  }, [store, count, isLong, only])
-  useImperativeHandle(focusRef, () => ({focus}), [focus])
+    scrollTo(reach ?? cell)
+    return true
+  }, [store, drawn, isDrawn, place, scrollTo])
+  useImperativeHandle(focusRef, () => ({focus, show}), [focus, show])
 
   // One object for as long as it can be: for a new one the grid builds all its columns anew.
   const defaultColDef = useMemo((): ColDef<SheetRow> => {
@@ -140,10 +162,12 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
       leaving.current = event.key === "Escape"
       if (leaving.current) store.turn(() => ({said: "Tab now leaves the sheet."}))
       if (leaves || leaving.current) return true
+      const {asksToFind} = store.getState()
       const used = pressKey(store, event, MOST_ROWS_SHOWN - 1)
       if (!used) return true // the grid's own keys would disagree with ours
       event.preventDefault()
-      if (!store.getState().editing) focus()
+      const {editing, asksToFind: asked} = store.getState()
+      if (!editing && asked === asksToFind) focus()
       return true
     }
     return {
@@ -251,10 +275,9 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
         animateRows={false}
         onGridReady={(ready) => {
           api.current = ready.api
-          sheetOfGrid.current = cell.sheet
           nameGrid()
         }}
-        onFirstDataRendered={() => focusesWhenReady.current && focus()}
+        onFirstDataRendered={onDrawn}
         onGridPreDestroyed={() => (api.current = null)}
         onCellDoubleClicked={({rowPinned}) => !rowPinned && store.turn(startEditing)}
       />

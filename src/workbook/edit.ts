@@ -9,6 +9,8 @@ export type Edit =
       readonly cells: readonly Entry[]
       /** What the act is called where it changes several cells: "paste", "fill". */
       readonly as?: string
+      /** What the act is called in the history, where its cells alone do not say it. */
+      readonly name?: string
     }
   | {readonly type: "insertRows"; readonly sheet: number; readonly before: number; readonly count: number}
   | {readonly type: "removeRows"; readonly sheet: number; readonly first: number; readonly count: number}

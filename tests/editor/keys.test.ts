@@ -2,7 +2,7 @@ import {describe, expect, it} from "vitest"
 import {enterContent} from "../../src/editor/commands/cells"
 import {startEditing, startTyping} from "../../src/editor/editing"
 import {bindings, pressKey} from "../../src/editor/keys"
-import {choose} from "../../src/editor/selection"
+import {choose, showPanel} from "../../src/editor/selection"
 import {createStore, type Store} from "../../src/editor/store"
 import {documentOf, sheet} from "../workbook/documents"
 import {farm, farmStore, inPlan, planContent} from "./farm"
@@ -158,6 +158,31 @@ describe("the keys of the history", () => {
     store.undo()
     expect(press(store, keys)).toBe(true)
     expect(planContent(store, "C1")).toBe(7)
+  })
+})
+
+describe("the key that finds", () => {
+  it.each(["Ctrl+f", "Cmd+f"])("%s opens the panel for it, and asks again while it is open", (keys) => {
+    const store = on("C1")
+    expect(store.getState().panel).toBe("where from")
+    expect(press(store, keys)).toBe(true)
+    expect(store.getState()).toMatchObject({panel: "find", asksToFind: 1, cell: inPlan("C1")})
+    press(store, keys)
+    expect(store.getState()).toMatchObject({panel: "find", asksToFind: 2})
+    store.turn(showPanel("help"))
+    expect(store.getState()).toMatchObject({panel: "help", asksToFind: 2})
+  })
+
+  it("keeps what is typed first, or stays with what cannot be kept", () => {
+    const store = on("C1")
+    store.turn(startTyping("7"))
+    press(store, "Ctrl+f")
+    expect(planContent(store, "C1")).toBe(7)
+    expect(store.getState()).toMatchObject({panel: "find", editing: null})
+    const stuck = on("C1")
+    stuck.turn(startTyping("13"))
+    press(stuck, "Ctrl+f")
+    expect(stuck.getState()).toMatchObject({panel: "where from", editing: {text: "13"}})
   })
 })
 

@@ -118,6 +118,16 @@ const acts: Record<Edit["type"], (random: Random, document: Document, sheet: num
     const first = below(random, length)
     return {type: "removeColumns", sheet, first, count: Math.min(1 + below(random, 2), length - first)}
   },
+  changeColumn: (random, {sheets}, sheet) => ({
+    type: "changeColumn",
+    sheet,
+    col: below(random, sheets[sheet]!.columns.length),
+    change: {
+      heading: `Heading ${below(random, 90)}`,
+      width: 3 + below(random, 9),
+      unit: oneOf(random, ["ha", undefined]),
+    },
+  }),
   addSheet: (random) => ({type: "addSheet", name: anySheetName(random), group: "Trial"}),
   renameSheet: (random, _, sheet) => ({type: "renameSheet", sheet, name: anySheetName(random)}),
   moveSheet: (random, {sheets}, from) => ({type: "moveSheet", from, to: below(random, sheets.length)}),

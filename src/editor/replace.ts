@@ -1,0 +1,105 @@
+import {COLUMN_FORMULA, contentAt, isFormula, type Content} from "../workbook/document"
+import type {Edit, Entry} from "../workbook/edit"
+import type {Workbook} from "../workbook/workbook"
+import {columnAt, takingDates, yearOf} from "./editing"
+import {readEntry, readsAs} from "./entry"
+import {cellOfHit, excerpt, patternOf, type Hit, type Search} from "./find"
+
+/** What would become of one hit. */
+export interface Replacement {
+  readonly hit: Hit
+  /** What stands there and what would stand there instead, as a person types it. */
+  readonly before: string
+  readonly after: string
+  /** The new content, or the sentence that says why the cell stays as it is. */
+  readonly entry: Entry | {readonly refused: string}
+}
+
+type Read = Pick<Workbook, "document" | "normalized">
+
+/** What would become of each hit, with `by` in the place of all that was looked for. Nothing is changed yet. */
+export function replacementsOf(
+  workbook: Read,
+  hits: readonly Hit[],
+  search: Search,
+  by: string,
+): readonly Replacement[] {
+  const pattern = patternOf(search)
+  return hits.map((hit) => replacementOf(workbook, hit, pattern, by))
+}
+
+/** One edit that makes the replacements that can be made, or null when there are none. */
+export function replaceEdit(replacements: readonly Replacement[], query: string, by: string): Edit | null {
+  const cells = replacements.flatMap(({entry}) => ("refused" in entry ? [] : [entry]))
+  if (cells.length === 0) return null
+  const count = `${cells.length} ${cells.length === 1 ? "cell" : "cells"}`
+  const name = `${count} replaced, “${short(query)}” by ${by === "" ? "nothing" : `“${short(by)}”`}`
+  return {type: "enter", cells, name}
+}
+
+const short = (text: string) => (text.length > 24 ? `${text.slice(0, 23)}\u2026` : text)
+
+function replacementOf(workbook: Read, hit: Hit, pattern: RegExp, by: string): Replacement {
+  const {document} = workbook
+  const at = cellOfHit(hit)
+  const content = contentAt(document, at)
+  const column = columnAt(document, at)!
+  const stays = (refused: string, before = hit.text, after = before): Replacement => ({
+    hit,
+    before,
+    after,
+    entry: {refused},
+  })
+  if (hit.row === null) return stays("Headings and names of sheets are not changed from here")
+  if (content === COLUMN_FORMULA) return stays("The formula of the column works it out")
+  if (!hit.inFormula && (content === null || isFormula(content)))
+    return stays("A formula gives this value; look in formulas to change it")
+
+  const typed = takingDates(column, content)
+  const read = (text: string) =>
+    readEntry(text, typed, yearOf(document), (formula) => workbook.normalized(formula))
+  const from = hit.inFormula ? {mark: "", text: hit.text} : typedForm(hit.text, content, read)
+  const whole = from ?? {mark: "", text: readsAs(content, column, null)}
+  if (!from && whole.text.search(pattern) < 0)
+    return stays(`The cell holds ${whole.text}, which is shown as ${hit.text}`)
+
+  const after = whole.text.replace(pattern, () => by)
+  const entry = read(whole.mark + after)
+  if ("refused" in entry) return stays(entry.refused, whole.text, after)
+  const refused = whyNot(content, entry.content, after)
+  if (refused !== null) return stays(refused, whole.text, after)
+  return {hit, before: whole.text, after, entry: {at, content: entry.content}}
+}
+
+/** The text that is found, when typing it gives what the cell holds: as it is, or marked as words. */
+const typedForm = (text: string, content: Content, read: (text: string) => ReturnType<typeof readEntry>) =>
+  ["", "'"]
+    .map((mark) => ({mark, text, entry: read(mark + text)}))
+    .find(({entry}) => "content" in entry && entry.content === content)
+
+/** Why one content may not take the place of another, though it can stand in the cell. */
+function whyNot(was: Content, now: Content, after: string): string | null {
+  if (now === was) return "It already reads so"
+  if (isFormula(was) && !isFormula(now)) return "It would be a formula no more"
+  if (!isFormula(was) && isFormula(now)) return "It would become a formula"
+  if (typeof was !== "string" && typeof now === "string")
+    return `“${after}” would be words here, and the cell holds a ${typeof was === "number" ? "number" : "TRUE or FALSE"}`
+  return null
+}
+
+/** A change in few words: what both texts have in common at their ends is shortened. */
+export function inShort({before, after}: Pick<Replacement, "before" | "after">): {
+  readonly before: string
+  readonly after: string
+} {
+  const most = Math.min(before.length, after.length)
+  let from = 0
+  while (from < most && before[from] === after[from]) from++
+  let same = 0
+  while (same < most - from && before.at(-1 - same) === after.at(-1 - same)) same++
+  const around = (text: string) => {
+    const part = excerpt({text, from, to: text.length - same})
+    return part.before + part.found + part.after
+  }
+  return {before: around(before), after: around(after)}
+}
