@@ -25,7 +25,7 @@ const map: readonly Layer[] = [
   {path: "functions/", uses: [], packages: []},
   {path: "src/workbook/", uses: ["functions/"], packages: ["hyperformula", "zod"]},
   {path: "src/studies/", uses: ["functions/", "src/workbook/"], packages: []},
-  {path: "src/editor/", uses: ["functions/", "src/workbook/", "src/studies/"], packages: []},
+  {path: "src/editor/", uses: ["functions/", "src/workbook/", "src/studies/"], packages: ["papaparse"]},
   // Beside the editor.
   {path: "src/storage/", uses: ["functions/", "src/workbook/"], packages: ["idb"]},
   {
