@@ -2,8 +2,8 @@ import {lazy, Suspense, useCallback, useRef, useState, useSyncExternalStore} fro
 import {insertRowAbove, removeRow} from "../editor/commands/rows"
 import {chosenSet, bringValueSet} from "../editor/commands/valueSet"
 import {putFormulaBack} from "../editor/commands/cells"
-import {answerYes} from "../editor/editing"
-import {choose, openSheet} from "../editor/selection"
+import {answerYes, openSheetKeeping} from "../editor/editing"
+import {choose} from "../editor/selection"
 import type {Command, Store} from "../editor/store"
 import {ContentLine} from "./ContentLine"
 import {HelpPanel} from "./HelpPanel"
@@ -225,7 +225,7 @@ function Contents({store, keeping}: {store: Store; keeping: Keeping}) {
                         <button
                           aria-current={i === cell.sheet ? "page" : undefined}
                           onClick={() => {
-                            store.turn(openSheet(i))
+                            openSheetKeeping(store, i)
                             setOpen(false)
                           }}
                         >

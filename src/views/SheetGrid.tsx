@@ -30,6 +30,7 @@ import {
 } from "react"
 import {chooseKeeping, startEditing} from "../editor/editing"
 import {pressKey} from "../editor/keys"
+import {isPointing, pointAt, pointAtColumn} from "../editor/pointing"
 import {choose} from "../editor/selection"
 import type {Store} from "../editor/store"
 import {cellName} from "../editor/words"
@@ -82,7 +83,7 @@ interface SheetRow {
 /** One sheet as a grid. Draws the store's state and asks the store for every change. */
 export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetFocus>}) {
   const state = useEditor(store)
-  const {document, cell} = state
+  const {document, cell, editing} = state
   const sheet = document.sheets[cell.sheet]!
   const isPlan = planSheet(document) === cell.sheet
   const pinsName = useWide(40)
@@ -107,14 +108,24 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
   useEffect(nameGrid, [label])
 
   const isLong = count > MOST_ROWS_SHOWN
+  const waits = useRef(false) // the sheet to take the focus is still being built
   const focus = useCallback(() => {
-    const {row, col} = store.getState().cell
-    if (!api.current || row >= count) return
+    const {sheet: open, row, col} = store.getState().cell
+    waits.current = !api.current || open !== cell.sheet
+    if (!api.current || waits.current || row >= count) return
     if (isLong) api.current.ensureIndexVisible(row)
     api.current.ensureColumnVisible(String(col))
     api.current.setFocusedCell(row, String(col))
-  }, [store, count, isLong])
+  }, [store, cell.sheet, count, isLong])
   useImperativeHandle(focusRef, () => ({focus}), [focus])
+
+  // What keys point at comes into view; what the mouse points at is in view.
+  const pointed = editing?.pointed?.to
+  useEffect(() => {
+    if (!api.current || pointed?.sheet !== cell.sheet) return
+    if (isLong && pointed.row < count) api.current.ensureIndexVisible(pointed.row)
+    api.current.ensureColumnVisible(String(pointed.col))
+  }, [pointed, cell.sheet, count, isLong])
 
   // One object for as long as it can be: for a new one the grid builds all its columns anew.
   const defaultColDef = useMemo((): ColDef<SheetRow> => {
@@ -148,6 +159,28 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
     if (at && button === 0 && !isSameCell(at, store.getState().cell)) chooseKeeping(store, at)
   }
 
+  // While a formula waits for a reference the mouse points: the line keeps the keyboard's focus, the grid hears nothing.
+  const widens = useRef(false)
+  const onMouseDownFirst = (event: MouseEvent) => {
+    widens.current = false
+    if (event.button !== 0 || !isPointing(store.getState())) return
+    const at = cellOf(event.target, cell.sheet)
+    const col = headOf(event.target)
+    if (!at && col === null) return
+    event.preventDefault()
+    event.stopPropagation()
+    if (at && isSameCell(at, store.getState().editing!.at)) return
+    store.turn(
+      at ? pointAt(at, event.shiftKey) : pointAtColumn({sheet: cell.sheet, col: col!}, event.shiftKey),
+    )
+    widens.current = true
+  }
+  const onMouseOver = ({target, buttons}: MouseEvent) => {
+    if (!widens.current || buttons !== 1 || !isPointing(store.getState())) return
+    const at = cellOf(target, cell.sheet)
+    if (at) store.turn(pointAt(at, true))
+  }
+
   return (
     <div
       className="sheet"
@@ -157,7 +190,9 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
       }
       ref={box}
       onFocus={onFocus}
+      onMouseDownCapture={onMouseDownFirst}
       onMouseDown={onMouseDown}
+      onMouseOver={onMouseOver}
     >
       <AgGridReact<SheetRow>
         key={`${cell.sheet}:${sheet.name}`}
@@ -178,8 +213,11 @@ export function SheetGrid({store, focusRef}: {store: Store; focusRef: Ref<SheetF
           api.current = ready.api
           nameGrid()
         }}
+        onFirstDataRendered={() => waits.current && focus()}
         onGridPreDestroyed={() => (api.current = null)}
-        onCellDoubleClicked={({rowPinned}) => !rowPinned && store.turn(startEditing)}
+        onCellDoubleClicked={({rowPinned}) =>
+          !rowPinned && !store.getState().editing && store.turn(startEditing)
+        }
       />
     </div>
   )
@@ -191,6 +229,12 @@ function cellOf(target: EventTarget, sheet: number): CellAddress | null {
   const row = Number(cell?.closest("[row-index]")?.getAttribute("row-index") ?? NaN)
   const col = Number(cell?.getAttribute("col-id") ?? NaN)
   return Number.isNaN(row) || Number.isNaN(col) ? null : {sheet, row, col}
+}
+
+/** The column whose heading a part of the page belongs to. */
+function headOf(target: EventTarget): number | null {
+  const col = Number((target as Element).closest(".ag-header-cell")?.getAttribute("col-id") ?? NaN)
+  return Number.isNaN(col) ? null : col
 }
 
 function columnsOf(
@@ -276,6 +320,7 @@ class CellText implements ICellRendererComp<SheetRow> {
     const {document} = store.getState()
     const column = document.sheets[sheet]!.columns[col]!
     this.#gui.textContent = value.text
+    if (col === 0) eGridCell.setAttribute("role", value.text ? "rowheader" : "gridcell") // a blank heads nothing
     eGridCell.title = value.full === value.text ? "" : value.full
     const marks = {
       kind: value.kind,
