@@ -1,44 +1,72 @@
 import {dayOf} from "../../functions/calendar"
-import {contentAt, type CellAddress, type Column, type Content, type Document} from "../workbook/document"
+import {
+  contentAt,
+  isSameCell,
+  type CellAddress,
+  type Column,
+  type Content,
+  type Document,
+} from "../workbook/document"
 import {formulaIn} from "../workbook/workbook"
 import {enterContent, isGuarded} from "./commands/cells"
 import {readEntry, readsAs, type Entry} from "./entry"
-import {choose, chosenStep} from "./selection"
+import {isPointing, pointAtSheet} from "./pointing"
+import {choose, chosenStep, openSheet} from "./selection"
 import type {Store, Turn} from "./store"
 import {cellName} from "./words"
 
 /** Begins editing the chosen cell with what it holds, the caret at the end; arrow keys then move the caret. */
 export const startEditing: Turn = ({document, cell}) => {
   const text = readsAs(contentAt(document, cell), columnAt(document, cell), formulaIn(document, cell))
-  return {editing: {text, caret: text.length, arrowsLeave: false, refused: null}, question: null}
+  return {
+    editing: {at: cell, text, caret: text.length, arrowsLeave: false, refused: null, pointed: null},
+    question: null,
+  }
 }
 
 /** Begins editing by typing: what is typed takes the place of what the cell holds. */
 export const startTyping =
   (text: string): Turn =>
-  () => ({
-    editing: {text, caret: text.length, arrowsLeave: !text.startsWith("="), refused: null},
+  ({cell}) => ({
+    editing: {
+      at: cell,
+      text,
+      caret: text.length,
+      arrowsLeave: !text.startsWith("="),
+      refused: null,
+      pointed: null,
+    },
     question: null,
   })
 
 /** What is typed now reads so. In a formula the arrow keys move the caret. */
 export const typeText =
   (text: string, caret: number): Turn =>
-  ({editing}) => {
+  ({editing, cell}) => {
     const arrowsLeave = (editing?.arrowsLeave ?? false) && !text.startsWith("=")
-    return {editing: {text, caret, arrowsLeave, refused: null}}
+    return {editing: {at: editing?.at ?? cell, text, caret, arrowsLeave, refused: null, pointed: null}}
   }
 
+/** The arrow keys now move the caret and leave the cell no more. */
+export const keepArrows: Turn = ({editing}) => ({editing: editing && {...editing, arrowsLeave: false}})
+
 /** Drops what is being typed; the cell stays as it was. */
-export const dropEditing: Turn = () => ({editing: null, question: null, said: "Unchanged."})
+export const dropEditing: Turn = ({editing, cell}) => ({
+  cell: editing?.at ?? cell,
+  editing: null,
+  question: null,
+  said: "Unchanged.",
+})
 
 /**
  * Keeps what is being typed and chooses the next cell, `down` and `right` of this one. What cannot stand in the
  * cell stays in the line with a sentence; over a worked-out cell the person is asked first. Says whether it was kept.
  */
 export function keepEditing(store: Store, down: number, right: number): boolean {
-  const {editing, cell, document} = store.getState()
+  const {editing, document} = store.getState()
   if (!editing) return true
+  const cell = editing.at
+  if (!isSameCell(cell, store.getState().cell)) store.turn(() => ({cell})) // back from the sheet pointed at
   const column = columnAt(document, cell)!
   const same = editing.text === readsAs(contentAt(document, cell), column, formulaIn(document, cell))
   const entry = same
@@ -95,4 +123,10 @@ export function chooseKeeping(store: Store, to: CellAddress): boolean {
   if (!keepEditing(store, 0, 0)) return false
   store.turn(choose(to))
   return true
+}
+
+/** Opens a sheet: to point at its cells while a formula waits for a reference, else after keeping what is being typed. */
+export function openSheetKeeping(store: Store, sheet: number) {
+  if (isPointing(store.getState())) store.turn(pointAtSheet(sheet))
+  else if (keepEditing(store, 0, 0)) store.turn(openSheet(sheet))
 }

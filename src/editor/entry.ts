@@ -1,6 +1,8 @@
 import {dayOf, FIRST_DAY, isoOf, LAST_DAY} from "../../functions/calendar"
 import {COLUMN_FORMULA, type Column, type Content} from "../workbook/document"
+import {noFunction} from "../workbook/faults"
 import {hasCellInBraces} from "../workbook/formula"
+import {bracketsIn, placedTokens, type Place} from "./brackets"
 import {dateText, numberText} from "./display"
 
 /** What typed text means in a column, or the sentence that says why it cannot stand there. */
@@ -52,20 +54,61 @@ function readFormula(text: string, column: Column, normalize: Normalize): Entry 
   if (text === COLUMN_FORMULA)
     return column.formula === undefined ? {refused: "A formula is missing after “=”"} : {content: text}
   const formula = normalize(text)
-  return formula === null ? {refused: `This formula cannot be read: ${whatIsOff(text)}`} : {content: formula}
+  return formula === null
+    ? {refused: `This formula cannot be read: ${whatIsOff(text).words}`}
+    : {content: formula}
 }
 
-function whatIsOff(formula: string): string {
-  const bare = formula.replaceAll(/"(?:[^"]|"")*"/g, "")
-  if ((bare.match(/"/g) ?? []).length % 2) return "a quotation mark is not closed"
-  const [open, closed] = [(bare.match(/\(/g) ?? []).length, (bare.match(/\)/g) ?? []).length]
-  if (open > closed) return `${open - closed} bracket${open - closed > 1 ? "s are" : " is"} not closed`
-  if (closed > open) return `${closed - open} bracket${closed - open > 1 ? "s" : ""} too many`
-  if (hasCellInBraces(formula)) return "an array in braces takes numbers and words, not cells or names"
-  if (bare.includes(";")) return "arguments are parted by commas here, not by “;”"
-  if (/[-+*/^&=<>,(]$/.test(bare.trim())) return `something is missing after “${bare.trim().at(-1)}”`
-  return "check its signs and commas"
+/** Something in a formula that is off: in words without a full stop, and where. */
+export interface Trouble {
+  readonly words: string
+  readonly places: readonly Place[]
 }
+
+/**
+ * What is off in a formula while it is typed: functions that do not exist, among the names of all `functions`, and
+ * why it could not be kept. Nothing for the sign "=" alone.
+ */
+export function troublesIn(
+  text: string,
+  normalize: Normalize,
+  functions: ReadonlySet<string>,
+): readonly Trouble[] {
+  if (!text.startsWith("=") || text.trim() === "=") return []
+  const unknown = pieces(text)
+    .filter((one) => one.kind === "function" && !functions.has(one.text.toUpperCase()))
+    .map(({text: name, start, end}) => ({words: noFunction(name.toUpperCase()), places: [{start, end}]}))
+  if (normalize(text) !== null) return unknown
+  const {words, places} = whatIsOff(text)
+  return [...unknown, {words: words.replace(/^./, (letter) => letter.toUpperCase()), places}]
+}
+
+function whatIsOff(formula: string): Trouble {
+  const all = pieces(formula)
+  const texts = all.filter(({kind}) => kind === "text")
+  const unclosed = texts.filter(({text}) => (text.match(/"/g) ?? []).length % 2)
+  if (unclosed.length) return {words: "a quotation mark is not closed", places: unclosed}
+  const sign = (start: number) => ({start, end: start + 1})
+  const brackets = bracketsIn(formula)
+  const [open, extra] = [brackets.unclosed.length, brackets.extra.length]
+  if (open > 0)
+    return {
+      words: `${open} bracket${open > 1 ? "s are" : " is"} not closed`,
+      places: brackets.unclosed.map(sign),
+    }
+  if (extra > 0)
+    return {words: `${extra} bracket${extra > 1 ? "s" : ""} too many`, places: brackets.extra.map(sign)}
+  if (hasCellInBraces(formula))
+    return {words: "an array in braces takes numbers and words, not cells or names", places: []}
+  const parting = all.filter(({text}) => text === ";")
+  if (parting.length) return {words: "arguments are parted by commas here, not by “;”", places: parting}
+  const last = all.at(-1)
+  if (last?.kind === "sign" && /^[-+*/^&=<>,]/.test(last.text))
+    return {words: `something is missing after “${last.text}”`, places: [last]}
+  return {words: "check its signs and commas", places: []}
+}
+
+const pieces = (formula: string) => placedTokens(formula).filter(({kind}) => kind !== "space")
 
 /** Whether the column is for words alone. One with a rule holds numbers shown as they are typed, such as years. */
 const holdsWords = ({format, rule}: Column) => format === "text" && rule === undefined

@@ -11,8 +11,22 @@ export interface Step {
   readonly name: string
 }
 
+/** A reference that was put into the formula by pointing at cells: where it stands in the text, and what it covers. */
+export interface Pointed {
+  readonly start: number
+  readonly end: number
+  /** Where pointing began; a range is widened from here. */
+  readonly from: CellAddress
+  /** The corner that was pointed at last. */
+  readonly to: CellAddress
+  /** Covers whole columns, from that of `from` to that of `to`. */
+  readonly isColumns: boolean
+}
+
 /** What is being typed, before it is kept. */
 export interface Editing {
+  /** The cell it will stand in. Another sheet may be open meanwhile, to point at cells there. */
+  readonly at: CellAddress
   readonly text: string
   /** Where the caret stands in the text. */
   readonly caret: number
@@ -20,6 +34,8 @@ export interface Editing {
   readonly arrowsLeave: boolean
   /** Why the text cannot be kept, said after a try. */
   readonly refused: string | null
+  /** Pointing again puts another reference in its place; anything else that is typed makes it null. */
+  readonly pointed: Pointed | null
 }
 
 /** A question that waits for a yes before an edit is made. */

@@ -4,8 +4,8 @@ import {chosenBlock} from "../editor/block"
 import {chosenSet, bringValueSet} from "../editor/commands/valueSet"
 import {putFormulaBack} from "../editor/commands/cells"
 import {deleteRows} from "../editor/deletion"
-import {answerYes} from "../editor/editing"
-import {choose, openSheet, showPanel} from "../editor/selection"
+import {answerYes, openSheetKeeping} from "../editor/editing"
+import {choose, showPanel} from "../editor/selection"
 import {summaryOf} from "../editor/summary"
 import {showAllRows} from "../editor/showOnly"
 import type {Command, Panel, Store} from "../editor/store"
@@ -283,7 +283,7 @@ function Contents({store, keeping}: {store: Store; keeping: Keeping}) {
                         <button
                           aria-current={i === cell.sheet ? "page" : undefined}
                           onClick={() => {
-                            store.turn(openSheet(i))
+                            openSheetKeeping(store, i)
                             setOpen(false)
                           }}
                         >

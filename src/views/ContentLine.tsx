@@ -1,11 +1,13 @@
-import {type KeyboardEvent, useId, useLayoutEffect, useMemo, useRef, useState} from "react"
+import {type KeyboardEvent, useEffect, useId, useLayoutEffect, useMemo, useRef, useState} from "react"
+import {pairAt, placedTokens} from "../editor/brackets"
 import {callAt, offersAt, withOffer, type Call, type Offer} from "../editor/completion"
 import {numberText} from "../editor/display"
-import {columnAt, dropEditing, keepEditing, startEditing, typeText} from "../editor/editing"
-import {readsAs} from "../editor/entry"
+import {columnAt, keepArrows, startEditing, typeText} from "../editor/editing"
+import {readsAs, troublesIn, type Trouble} from "../editor/entry"
+import {pressLineKey, type NameList} from "../editor/keys"
 import type {Store} from "../editor/store"
 import {contentAt} from "../workbook/document"
-import {cellText, tokens} from "../workbook/formula"
+import {cellText} from "../workbook/formula"
 import {keyOfRow} from "../workbook/trace"
 import {formulaIn, namesIn} from "../workbook/workbook"
 import {numberedReferences} from "./cellView"
@@ -15,11 +17,13 @@ import {useEditor} from "./useEditor"
 import "./contentLine.css"
 
 const MOST_OFFERS = 8
+const REST = 500 // ms without a key before it is said what is off; chosen
 
 /** The line where a cell is read and typed: its address and name above, completion and the meaning of arguments below. */
 export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void}) {
   const state = useEditor(store)
-  const {document, cell, editing, question} = state
+  const {document, editing, question} = state
+  const cell = editing?.at ?? state.cell
   const field = useRef<HTMLTextAreaElement>(null)
   const id = useId()
   const [active, setActive] = useState<number | null>(null)
@@ -34,13 +38,21 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
   )
   const offers = useMemo(
     () =>
-      editing && !closed
+      editing && !closed && !editing.pointed
         ? offersAt(text, caret, names, store.workbook.standardFunctions).slice(0, MOST_OFFERS)
         : [],
     [editing, closed, text, caret, names, store],
   )
   const call = editing ? callAt(text, caret) : null
   const chosen = offers[active ?? 0]
+  const isFormula = editing !== null && text.startsWith("=")
+  const rests = useRested(text)
+  const functions = useMemo(() => new Set(store.workbook.standardFunctions), [store])
+  const troubles = useMemo(
+    () =>
+      isFormula && rests ? troublesIn(text, (formula) => store.workbook.normalized(formula), functions) : [],
+    [isFormula, rests, text, functions, store],
+  )
 
   // Typing on a cell begins here: the keyboard's focus comes along before the next key, the caret where the text stands.
   useLayoutEffect(() => {
@@ -61,52 +73,24 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
     setClosed(true)
     store.turn(typeText(next.text, next.caret))
   }
-  const leave = (down: number, right: number) => {
-    if (keepEditing(store, down, right)) onLeave()
+  const list: NameList = {
+    isOpen: offers.length > 0,
+    isChosen: active !== null,
+    step: (by) => setActive(((active ?? (by === 1 ? -1 : 0)) + by + offers.length) % offers.length),
+    take: () => chosen && take(chosen),
+    close: () => setClosed(true),
   }
-
   const onKeyDown = (event: KeyboardEvent) => {
-    const {key, shiftKey} = event
-    const listed = offers.length > 0
-    const used = () => {
-      event.preventDefault()
-      event.stopPropagation()
+    if (!editing) {
+      if (event.key !== "Enter") return
+      store.turn(startEditing)
+    } else {
+      if (!pressLineKey(store, event, list)) return
+      const {editing: still, question: asked} = store.getState()
+      if (!still && !asked) onLeave()
     }
-    if (key === "Enter") {
-      used()
-      if (listed && active !== null && chosen) take(chosen)
-      else if (editing) leave(shiftKey ? -1 : 1, 0)
-      else store.turn(startEditing)
-    } else if (key === "Tab" && editing) {
-      used()
-      if (listed && chosen && !shiftKey) take(chosen)
-      else leave(0, shiftKey ? -1 : 1)
-    } else if (key === "Escape" && editing) {
-      used()
-      if (listed) setClosed(true)
-      else {
-        store.turn(dropEditing)
-        onLeave()
-      }
-    } else if (key === "F2" && editing) {
-      used()
-      store.turn(({editing: typing}) => ({editing: {...typing!, arrowsLeave: false}}))
-    } else if ((key === "ArrowDown" || key === "ArrowUp") && editing) {
-      const down = key === "ArrowDown" ? 1 : -1
-      if (listed) {
-        used()
-        setActive(
-          (active === null ? (down === 1 ? 0 : offers.length - 1) : active + down + offers.length) %
-            offers.length,
-        )
-      } else if (editing.arrowsLeave) {
-        used()
-        leave(down, 0)
-      }
-    } else if ((key === "ArrowLeft" || key === "ArrowRight") && editing?.arrowsLeave) {
-      used()
-      leave(0, key === "ArrowRight" ? 1 : -1)
-    }
+    event.preventDefault()
+    event.stopPropagation()
   }
 
   return (
@@ -118,12 +102,13 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
           {cell.col > 0 &&
             cell.row < document.sheets[cell.sheet]!.rows.length &&
             `, ${keyOfRow(document, cell)}`}
+          {cell.sheet !== state.cell.sheet && `, of ${document.sheets[cell.sheet]!.name}`}
         </span>
         <span className="state">{editing ? "editing" : question ? "a question" : ""}</span>
       </div>
       <div className="line">
         <div className="mirror" aria-hidden="true">
-          <Coloured text={text} />
+          <Coloured text={text} caret={editing && caret} troubles={troubles} />
         </div>
         <textarea
           ref={field}
@@ -134,9 +119,9 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
           aria-label={`Content of ${cellText(cell.row, cell.col)}, ${column?.heading ?? ""}`}
           aria-haspopup="listbox"
           aria-autocomplete="list"
-          aria-controls={`${id}list`}
+          {...(offers.length > 0 ? {"aria-controls": `${id}list`} : {})}
           {...(offers.length > 0 && active !== null ? {"aria-activedescendant": `${id}offer${active}`} : {})}
-          aria-describedby={`${id}hint`}
+          aria-describedby={`${id}hint ${id}off`}
           {...(editing?.refused ? {"aria-invalid": true} : {})}
           value={text}
           onChange={({target}) => type(target.value.replaceAll("\n", " "), target.selectionStart)}
@@ -144,9 +129,7 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
             if (editing && selectionStart !== editing.caret)
               store.turn(typeText(editing.text, selectionStart))
           }}
-          onPointerUp={() =>
-            editing && store.turn(({editing: typing}) => ({editing: {...typing!, arrowsLeave: false}}))
-          }
+          onPointerUp={() => store.turn(keepArrows)}
           onKeyDown={onKeyDown}
         />
       </div>
@@ -159,6 +142,14 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
           <p className="q">Enter keeps it, Esc drops it.</p>
         ) : null}
       </div>
+      <p id={`${id}off`} role="status" className={isFormula ? "off-line" : "off-line hide"}>
+        {!editing?.refused && troubles.map(({words}) => `${words}.`).join(" ")}
+        {rests && chosen && (
+          <span className="hide">
+            {offers.length === 1 ? "One name" : `${offers.length} names`}; Tab takes {chosen.name}.
+          </span>
+        )}
+      </p>
       {offers.length > 0 && (
         <div className="offer">
           <ul role="listbox" id={`${id}list`} aria-label="Names that begin with what is typed">
@@ -184,20 +175,42 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
   )
 }
 
-/** The text of a formula with each reference in the line kind and colour of its cells on the sheet. */
-function Coloured({text}: {text: string}) {
-  const numbers = numberedReferences(text)
+/** Whether the text has stood as it is for a while. */
+function useRested(text: string): boolean {
+  const [rested, setRested] = useState(text)
+  useEffect(() => {
+    const timer = setTimeout(() => setRested(text), REST)
+    return () => clearTimeout(timer)
+  }, [text])
+  return rested === text
+}
+
+/**
+ * The text of a formula: each reference in the line kind and colour of its cells on the sheet, the brackets that
+ * belong to the one at the caret framed, and what is off underlined by a wave.
+ */
+function Coloured({
+  text,
+  caret,
+  troubles,
+}: {
+  text: string
+  caret: number | null
+  troubles: readonly Trouble[]
+}) {
   if (!text.startsWith("=")) return <>{text || "\u00a0"}</>
+  const numbers = numberedReferences(text)
+  const pair = caret === null ? null : pairAt(text, caret)
+  const off = new Set(troubles.flatMap(({places}) => places.map(({start}) => start)))
   return (
     <>
-      {tokens(text).map(({kind, text: piece}, i) => {
+      {placedTokens(text).map(({kind, text: piece, start}) => {
         const number = kind === "reference" ? numbers.get(piece) : undefined
-        return number ? (
-          <span key={i} className={`r${number}`}>
+        const marks = [number && `r${number}`, pair?.includes(start) && "pair", off.has(start) && "off"]
+        return (
+          <span key={start} className={marks.filter(Boolean).join(" ") || undefined}>
             {piece}
           </span>
-        ) : (
-          <span key={i}>{piece}</span>
         )
       })}
     </>

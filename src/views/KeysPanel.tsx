@@ -1,24 +1,26 @@
 import {useState} from "react"
-import {bindings, type Binding} from "../editor/keys"
+import {bindings, lineBindings} from "../editor/keys"
 import "./whereFrom.css"
 
 interface Props {
   onClose: () => void
 }
 
+const all = [...bindings, ...lineBindings]
+
 /** All keys, by what they do; made from the table that binds them. */
 export function KeysPanel({onClose}: Props) {
   const [sought, setSought] = useState("")
   const words = sought.trim().toLowerCase()
-  const isSought = ({keys, does}: Binding) =>
+  const isSought = ({keys, does}: (typeof all)[number]) =>
     `${does} ${keys.map(keyText).join(" ")}`.toLowerCase().includes(words)
-  const groups = [...new Set(bindings.map(({group}) => group))]
-    .map((group) => ({group, found: bindings.filter((one) => one.group === group && isSought(one))}))
+  const groups = [...new Set(all.map(({group}) => group))]
+    .map((group) => ({group, found: all.filter((one) => one.group === group && isSought(one))}))
     .filter(({found}) => found.length > 0)
   return (
     <section className="trace keys-panel" aria-labelledby="keys-panel">
       <div className="top">
-        <h2 id="keys-panel">Keys on the sheet</h2>
+        <h2 id="keys-panel">Keys</h2>
         <span className="acts">
           <button className="plain" onClick={onClose}>
             Put away
@@ -34,7 +36,7 @@ export function KeysPanel({onClose}: Props) {
           <caption>{group}</caption>
           <tbody>
             {found.map(({keys, does}) => (
-              <tr key={does}>
+              <tr key={`${keys[0]} ${does}`}>
                 <th scope="row">{does}</th>
                 <td>
                   {keys.map((key) => (

@@ -34,6 +34,7 @@ import {copyChosen, pasteTable, readTable} from "../editor/clipboard"
 import {blockText, chooseColumns, chooseRows, chosenBlock, isIn, reachTo} from "../editor/block"
 import {chooseKeeping, keepEditing, startEditing} from "../editor/editing"
 import {emptied, pressKey} from "../editor/keys"
+import {isPointing, pointAt, pointAtColumn} from "../editor/pointing"
 import {choose, onlyRows} from "../editor/selection"
 import type {Store} from "../editor/store"
 import {cellName} from "../editor/words"
@@ -98,7 +99,7 @@ export function SheetGrid({
   onDrawn: () => void
 }) {
   const state = useEditor(store)
-  const {document, cell} = state
+  const {document, cell, editing} = state
   const sheet = document.sheets[cell.sheet]!
   const isPlan = planSheet(document) === cell.sheet
   const pinsName = useWide(40)
@@ -155,6 +156,14 @@ export function SheetGrid({
   }, [store, drawn, isDrawn, place, scrollTo])
   useImperativeHandle(focusRef, () => ({focus, show}), [focus, show])
 
+  // What keys point at comes into view; what the mouse points at is in view.
+  const pointed = editing?.pointed?.to
+  useEffect(() => {
+    if (!api.current || pointed?.sheet !== cell.sheet) return
+    if (isLong && isDrawn(pointed.row)) api.current.ensureIndexVisible(place(pointed.row))
+    api.current.ensureColumnVisible(String(pointed.col))
+  }, [pointed, cell.sheet, isDrawn, place, isLong])
+
   // One object for as long as it can be: for a new one the grid builds all its columns anew.
   const defaultColDef = useMemo((): ColDef<SheetRow> => {
     const onKey = ({event}: SuppressKeyboardEventParams<SheetRow>) => {
@@ -188,11 +197,28 @@ export function SheetGrid({
   }
   // The grid moves the focus as soon as the pointer is down: with Shift that is no choice of another cell.
   const onPointerDown = ({target, pointerType, button}: PointerEvent) => {
-    dragging.current = pointerType === "mouse" && button === 0 && cellOf(target, cell.sheet) !== null
+    const isCell = pointerType === "mouse" && button === 0 && cellOf(target, cell.sheet) !== null
+    dragging.current = isCell && !isPointing(store.getState())
+  }
+  // While a formula waits for a reference the mouse points: the line keeps the keyboard's focus, the grid hears nothing.
+  const widens = useRef(false)
+  const onPoint = (event: MouseEvent) => {
+    widens.current = false
+    const at = cellOf(event.target, cell.sheet)
+    const col = columnOf(event.target)
+    if (!at && col === null) return
+    event.preventDefault()
+    event.stopPropagation()
+    if (at && isSameCell(at, store.getState().editing!.at)) return
+    store.turn(
+      at ? pointAt(at, event.shiftKey) : pointAtColumn({sheet: cell.sheet, col: col!}, event.shiftKey),
+    )
+    widens.current = true
   }
   const onMouseDown = (event: MouseEvent) => {
     const {target, button, shiftKey} = event
     if (button !== 0) return
+    if (isPointing(store.getState())) return onPoint(event)
     const at = cellOf(target, cell.sheet)
     const row = rowOf(target)
     const col = columnOf(target)
@@ -212,6 +238,12 @@ export function SheetGrid({
     }
   }
   const onMouseMove = ({target, buttons}: MouseEvent) => {
+    if (widens.current && buttons & 1 && isPointing(store.getState())) {
+      const to = cellOf(target, cell.sheet)
+      const far = store.getState().editing?.pointed?.to
+      if (to && !(far && isSameCell(to, far))) store.turn(pointAt(to, true))
+      return
+    }
     if (!dragging.current || !(buttons & 1)) return
     const at = cellOf(target, cell.sheet)
     const {cell: now, reach, editing} = store.getState()
@@ -279,7 +311,9 @@ export function SheetGrid({
         }}
         onFirstDataRendered={onDrawn}
         onGridPreDestroyed={() => (api.current = null)}
-        onCellDoubleClicked={({rowPinned}) => !rowPinned && store.turn(startEditing)}
+        onCellDoubleClicked={({rowPinned}) =>
+          !rowPinned && !store.getState().editing && store.turn(startEditing)
+        }
       />
     </div>
   )
@@ -394,6 +428,7 @@ class CellText implements ICellRendererComp<SheetRow> {
     const {document} = store.getState()
     const column = document.sheets[sheet]!.columns[col]!
     this.#gui.textContent = value.text
+    if (col === 0) eGridCell.setAttribute("role", value.text ? "rowheader" : "gridcell") // a blank heads nothing
     eGridCell.title = value.full === value.text ? "" : value.full
     const marks = {
       kind: value.kind,

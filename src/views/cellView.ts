@@ -36,8 +36,9 @@ export function cellViewAt(store: Store, at: CellAddress): CellView {
   const isTotal = at.row === TOTAL_ROW
   const isNext = at.row >= sheet.rows.length
   const value = isTotal ? totalOf(store, at, column.total) : isNext ? null : store.valueAt(at)
-  const isChosenRow = at.row === cell.row && !isTotal
-  const isChosen = isChosenRow && at.col === cell.col
+  const own = editing?.at ?? cell // while another sheet is open to point at, no cell of that is chosen
+  const isChosenRow = at.sheet === own.sheet && at.row === own.row && !isTotal
+  const isChosen = isChosenRow && at.col === own.col
   const kind = isTotal ? "total" : isNext ? "next" : kindAt(document, at)
   const typing = isChosen && editing !== null
   const shown = textOf(value, column.format, !isTotal && store.workbook.isDateAt(at))
@@ -139,7 +140,10 @@ function rangesIn({document, cell, editing}: EditorState): readonly MarkedRange[
   if (!editing) return []
   return [...numberedReferences(editing.text)].flatMap(([text, number]) => {
     const {sheet, from, to} = referenceOf(text)
-    const isHere = sheet === null || sheet.toLowerCase() === document.sheets[cell.sheet]!.name.toLowerCase()
+    const isHere =
+      sheet === null
+        ? editing.at.sheet === cell.sheet
+        : sheet.toLowerCase() === document.sheets[cell.sheet]!.name.toLowerCase()
     const rows = [from.row ?? 0, to.row ?? Infinity] as const
     return isHere ? [{number, rows, cols: [from.col ?? 0, to.col ?? Infinity] as const}] : []
   })

@@ -104,17 +104,22 @@ const REASONS: Readonly<Record<string, string>> = {
   "Result exceeds the maximum allowed length.": "The text grows too long",
 }
 
-function noFunction(name: string): string {
+/** Says that there is no such function, and which one was probably meant. */
+export function noFunction(name: string): string {
   const near = nearestFunction(name)
   return `There is no function ${name}${near === null ? "" : ` (did you mean ${near}?)`}`
 }
 
 /**
- * The function whose name differs least: by two letters at most among our own, by one among the long names of
- * the engine, whose short names are too much alike to guess.
+ * The function whose name differs least: by two letters at most among our own, once a word that people also use
+ * is put into ours, by one among the long names of the engine, whose short names are too much alike to guess.
  */
 function nearestFunction(name: string): string | null {
-  const own = catalogue.map((one) => ({name: one.name, distance: lettersApart(one.name, name)}))
+  const ours = name.replace(/[A-Z]+/g, (word) => OUR_WORDS[word] ?? word)
+  const own = catalogue.map((one) => ({
+    name: one.name,
+    distance: Math.min(lettersApart(one.name, name), lettersApart(one.name, ours)),
+  }))
   const others = HyperFormula.getRegisteredFunctionNames("enGB")
     .filter((one) => one.length > 4)
     .map((one) => ({name: one, distance: lettersApart(one, name)}))
@@ -123,6 +128,17 @@ function nearestFunction(name: string): string | null {
     ...others.filter(({distance}) => distance <= 1),
   ]
   return close.sort((a, b) => a.distance - b.distance)[0]?.name ?? null
+}
+
+/** Words that people may type for those in the names of our functions; chosen. */
+const OUR_WORDS: Readonly<Record<string, string>> = {
+  AVERAGE: "MEAN",
+  AVG: "MEAN",
+  WEIGHT: "MASS",
+  SLOPE: "TREND",
+  RATE: "GROWTH",
+  BOXES: "CARTONS",
+  STOCK: "RESERVE",
 }
 
 /** How many letters must be put in, left out, changed or swapped with their neighbour to get from one word to the other. */

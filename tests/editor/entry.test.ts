@@ -2,7 +2,7 @@ import {readFileSync} from "node:fs"
 import * as fc from "fast-check"
 import {describe, expect, it} from "vitest"
 import {dayOf, FIRST_DAY, isoOf, LAST_DAY} from "../../functions/calendar"
-import {readEntry, readsAs} from "../../src/editor/entry"
+import {readEntry, readsAs, troublesIn} from "../../src/editor/entry"
 import type {Column, Content} from "../../src/workbook/document"
 import {readFile} from "../../src/workbook/file"
 import {formulaIn, Workbook} from "../../src/workbook/workbook"
@@ -191,11 +191,49 @@ describe("a formula", () => {
     ['=IF(A1,"yes,2)', "a quotation mark is not closed"],
     ["=SUM(A1;B1)", "arguments are parted by commas here, not by “;”"],
     ["=A1+", "something is missing after “+”"],
-    ["=A1<>", "something is missing after “>”"],
+    ["=A1<>", "something is missing after “<>”"],
     ["=SUM({A1,2})", "an array in braces takes numbers and words, not cells or names"],
     ["=A1 B1 C", "check its signs and commas"],
   ])("that cannot be read is refused with the reason: %s", (typed, reason) =>
     expect(read(typed)).toEqual(refused(`This formula cannot be read: ${reason}`)),
+  )
+})
+
+describe("a formula while it is typed", () => {
+  const functions = new Set(workbook.standardFunctions)
+  /** What is said of a formula, with the pieces of it that are marked. */
+  const troubles = (text: string) =>
+    troublesIn(text, (formula) => workbook.normalized(formula), functions).map(({words, places}) => [
+      words,
+      ...places.map(({start, end}) => `${start}: ${text.slice(start, end)}`),
+    ])
+
+  it.each([
+    ["=SUM(A1", ["1 bracket is not closed", "4: ("]],
+    ["=SUM((A1", ["2 brackets are not closed", "4: (", "5: ("]],
+    ["=(1))*2)", ["2 brackets too many", "4: )", "7: )"]],
+    ["=)(", ["1 bracket is not closed", "2: ("]],
+    ["='Root (old'!A1*(2", ["1 bracket is not closed", "16: ("]],
+    ['=IF(A1,"yes,2)', ["A quotation mark is not closed", '7: "yes,2)']],
+    ["=SUM(A1;B1)", ["Arguments are parted by commas here, not by “;”", "7: ;"]],
+    ["=A1+ ", ["Something is missing after “+”", "3: +"]],
+    [
+      "=SPEAR.AVERAGE(A1)",
+      ["There is no function SPEAR.AVERAGE (did you mean SPEAR.MEAN?)", "1: SPEAR.AVERAGE"],
+    ],
+    ["=spear.heet(1,2,3)", ["There is no function SPEAR.HEET (did you mean SPEAR.HEAT?)", "1: spear.heet"]],
+  ])("is told what is off, and where: %s", (text, expected) => expect(troubles(text)).toEqual([expected]))
+
+  it("is told both of a function that does not exist and of a bracket", () => {
+    expect(troubles("=ASPARAGUS(1").map(([words]) => words)).toEqual([
+      "There is no function ASPARAGUS",
+      "1 bracket is not closed",
+    ])
+  })
+
+  it.each(["=", "= ", "=SUM(A1)", "=spear.heat(20,9,5)", "=TRUE()", "12", "words (like these"])(
+    "is told nothing at %s",
+    (text) => expect(troubles(text)).toEqual([]),
   )
 })
 

@@ -1,4 +1,5 @@
 import {describe, expect, it} from "vitest"
+import {startTyping} from "../../src/editor/editing"
 import {
   blockEdge,
   choose,
@@ -40,8 +41,8 @@ describe("choosing a cell", () => {
     ["a step", chosenStep(1, 1)],
   ])("drops what is typed and asked: %s", (_, turn) => {
     const store = createStore(blocks)
+    store.turn(startTyping("5"))
     store.turn(() => ({
-      editing: {text: "5", caret: 1, arrowsLeave: true, refused: null},
       question: {asks: "Sure?", yes: "Yes", edit: {type: "enter", cells: []}},
     }))
     store.turn(turn)

@@ -2,6 +2,7 @@ import {describe, expect, it} from "vitest"
 import {dayOf} from "../../functions/calendar"
 import {enterContent, putFormulaBack} from "../../src/editor/commands/cells"
 import {insertRowsAbove, removeRows} from "../../src/editor/commands/rows"
+import {startTyping} from "../../src/editor/editing"
 import {choose} from "../../src/editor/selection"
 import {createStore} from "../../src/editor/store"
 import {documentOf, sheet} from "../workbook/documents"
@@ -100,8 +101,8 @@ describe("the store", () => {
   it("ends editing and questions with every act", () => {
     const store = farmStore()
     const begin = () =>
-      store.turn(() => ({
-        editing: {text: "5", caret: 1, arrowsLeave: true, refused: null},
+      store.turn((state) => ({
+        ...startTyping("5")(state),
         question: {asks: "Sure?", yes: "Yes", edit: {type: "enter", cells: []}},
       }))
     const acts = [

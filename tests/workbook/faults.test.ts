@@ -56,6 +56,9 @@ describe("sentenceOf", () => {
     expect(said("=spear.haet(20,9,5)")).toBe("There is no function SPEAR.HAET (did you mean SPEAR.HEAT?)")
     expect(said("=SPEARHEET(20,9,5)")).toBe("There is no function SPEARHEET (did you mean SPEAR.HEAT?)")
     expect(said("=AVERGE(1,2)")).toBe("There is no function AVERGE (did you mean AVERAGE?)")
+    expect(said("=SPEAR.AVERAGE(B1:B3)")).toBe(
+      "There is no function SPEAR.AVERAGE (did you mean SPEAR.MEAN?)",
+    )
     expect(said("=ASPARAGUS(1)")).toBe("There is no function ASPARAGUS")
     // RAND is one letter away, but short names are too much alike.
     expect(said("=RANK(1,Beds!A1:A3)")).toBe("There is no function RANK")
