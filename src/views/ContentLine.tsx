@@ -136,7 +136,7 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
       <div id={`${id}hint`} className="hint">
         {editing?.refused ? (
           <p className="refused">{editing.refused}.</p>
-        ) : call ? (
+        ) : call && functions.has(call.name) ? (
           <CallHint call={call} />
         ) : editing ? (
           <p className="q">Enter keeps it, Esc drops it.</p>

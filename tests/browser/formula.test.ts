@@ -158,6 +158,8 @@ describe("what is off in a formula", () => {
       .poll(() => page.locator(".off-line").innerText())
       .toBe("There is no function SPEAR.AVERAGE (did you mean SPEAR.MEAN?).")
     expect(await page.locator(".mirror .off").allInnerTexts()).toEqual(["SPEAR.AVERAGE"])
+    await page.keyboard.press("ArrowLeft") // into the call
+    expect(await page.locator(".hint").innerText()).not.toContain("standard function")
   })
 })
 
