@@ -1,9 +1,9 @@
-import {isSameCell, type Document} from "./document"
-import {piecesOf, type Pieces} from "./formula"
+import {COLUMN_FORMULA, contentAt, isFormula, isSameCell, type CellAddress, type Document} from "./document"
+import {piecesDown, piecesOf, type Pieces} from "./formula"
 import {pointingAt} from "./references"
 import {shifted, type Shift} from "./shift"
-import {inOrder, withRowsMoved} from "./sorting"
-import {formulaIn, namesIn} from "./workbook"
+import {placesAfter, withRowsMoved} from "./sorting"
+import {namesIn} from "./workbook"
 
 /** Where a formula stands; the total of a column has no row. */
 export interface FormulaPlace {
@@ -23,31 +23,40 @@ export function readsElsewhere(
   order: readonly number[],
 ): readonly FormulaPlace[] {
   const next = withRowsMoved(document, sheet, order)
-  const moved = inOrder(order)
+  const moved = placesAfter(order)
   const follow = pointingAt(document, sheet, shifted("row", moved))
   const otherwise = namesOtherwise(document, next, sheet, moved)
-  const isKept = (was: string, now: string, on: number) => {
-    const pieces = piecesOf(now)
-    return piecesOf(was).every((piece, i) =>
+  const isKept = (was: Pieces, now: Pieces, on: number) =>
+    was.every((piece, i) =>
       typeof piece === "string"
-        ? typeof pieces[i] === "string" && !otherwise.has(piece.toLowerCase())
-        : isSameRange(follow(piece, on), pieces[i]!),
+        ? typeof now[i] === "string" && !otherwise.has(piece.toLowerCase())
+        : isSameRange(follow(piece, on), now[i]!),
     )
-  }
   const found: FormulaPlace[] = []
   for (const [on, {columns, rows}] of document.sheets.entries()) {
     const home = (row: number) => (on === sheet ? moved.of(row)! : row)
     for (const [row, contents] of rows.entries())
       for (const col of contents.keys()) {
-        const was = formulaIn(document, {sheet: on, row, col})
-        const now = was === null ? null : formulaIn(next, {sheet: on, row: home(row), col})
-        if (was !== null && now !== null && !isKept(was, now, on)) found.push({sheet: on, row, col})
+        const was = piecesAt(document, {sheet: on, row, col})
+        const now = was && piecesAt(next, {sheet: on, row: home(row), col})
+        if (was && now && !isKept(was, now, on)) found.push({sheet: on, row, col})
       }
-    for (const [col, {total}] of columns.entries())
-      if (total !== undefined && !isKept(total, next.sheets[on]!.columns[col]!.total!, on))
-        found.push({sheet: on, row: null, col})
+    for (const [col, {total}] of columns.entries()) {
+      const now = next.sheets[on]!.columns[col]!.total
+      if (total && now && !isKept(piecesOf(total), piecesOf(now), on)) found.push({sheet: on, row: null, col})
+    }
   }
   return found
+}
+
+/** The formula in a cell taken apart, that of its column moved down to the row; null where there is none. */
+function piecesAt(document: Document, at: CellAddress): Pieces | null {
+  const content = contentAt(document, at)
+  if (!isFormula(content)) return null
+  const {formula} = document.sheets[at.sheet]!.columns[at.col]!
+  return content === COLUMN_FORMULA && formula !== undefined
+    ? piecesDown(piecesOf(formula), at.row)
+    : piecesOf(content)
 }
 
 /** The names, in lower case, that would stand for another cell: where two rows have one name, the first counts. */

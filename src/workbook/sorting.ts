@@ -37,7 +37,7 @@ export function withRowsMoved(document: Document, sheet: number, order: readonly
   const {name, rows} = document.sheets[sheet]!
   if (order.length !== rows.length || new Set(order).size !== rows.length || order.some((row) => !rows[row]))
     throw new RangeError(`This is no order of the ${rows.length} rows of ${name}`)
-  const {of, range} = inOrder(order)
+  const {of, range} = placesAfter(order)
   const rewrite = shifted("row", {of, range: (from, to) => range(from, to) ?? [from, to]})
   const follow = followMost(document, (_, row) => row)
   const moved = withReferences(document, pointingAt(document, sheet, rewrite), (formula, rewrite, at) =>
@@ -47,7 +47,7 @@ export function withRowsMoved(document: Document, sheet: number, order: readonly
 }
 
 /** Where rows stand once they are in that order, those below the last unmoved; null for a range that is torn apart. */
-export function inOrder(order: readonly number[]): Shift {
+export function placesAfter(order: readonly number[]): Shift {
   const places: number[] = []
   for (const [place, row] of order.entries()) places[row] = place
   const of = (row: number) => places[row] ?? row

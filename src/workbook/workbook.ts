@@ -25,7 +25,7 @@ import {recalculationOf, type Recalculation} from "./recalculation"
 import {blankRow, withRowsInserted, withRowsRemoved} from "./rows"
 import {withSheetAdded, withSheetCopied, withSheetMoved, withSheetRemoved, withSheetRenamed} from "./sheets"
 import {sheetsBehind, sheetsBehindFormula} from "./sheetsBehind"
-import {withRowsMoved} from "./sorting"
+import {placesAfter, withRowsMoved} from "./sorting"
 import {isFault, type Change, type Value} from "./value"
 
 registerCatalogue()
@@ -144,7 +144,24 @@ export class Workbook {
   revise(edit: Edit, lookedAt?: number): Document {
     const refused = editRefused(this.#document, edit)
     if (refused !== null) throw new RangeError(refused)
-    return this.show(revised(this.#document, edit), lookedAt)
+    const next = revised(this.#document, edit)
+    if (edit.type !== "moveRows") return this.show(next, lookedAt)
+    this.#settle()
+    const before = this.#valuesInOrder(edit.sheet, edit.order)
+    this.show(next)
+    this.#readChanges(before)
+    return next
+  }
+
+  /** The values as they stand, by where their cells stand once the rows of a sheet are in another order. */
+  #valuesInOrder(sheet: number, order: readonly number[]): ReadonlyMap<string, Value> {
+    const {of} = placesAfter(order)
+    const moved = new Map<string, Value>()
+    this.#eachFormula((at) => {
+      const home = at.sheet === sheet ? {...at, row: of(at.row)!} : at
+      moved.set(keyOf(home), this.#values.get(keyOf(at)) ?? null)
+    })
+    return moved
   }
 
   /** Shows another document, such as an earlier one from the history. Throws, and shows what it did, when the engine cannot. */
@@ -267,7 +284,7 @@ export class Workbook {
     this.#changes = changes.sort((a, b) => inOrder(a.at, b.at))
   }
 
-  /** Reads every value anew and compares: an edit that moves rows moves values without changing them. */
+  /** Reads every value anew and compares it with the one that stood, or came, there. */
   #readChanges(before: ReadonlyMap<string, Value>) {
     const changes: Change[] = []
     this.#values = new Map()

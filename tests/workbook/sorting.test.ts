@@ -203,6 +203,28 @@ describe("rows in another order", () => {
     build.mockRestore()
   })
 
+  it("take along where an error began, and undone put it back", () => {
+    const document = plantings([sheet("Beds", ["Out"], [["=Plantings!G3+1"]])], null, null, "=1/0")
+    const workbook = new Workbook(document)
+    workbook.revise({type: "moveRows", sheet: 0, order: ORDER})
+    expect(workbook.valueAt(cellAt("1!A1"))).toMatchObject({code: "#DIV/0!", began: cellAt("G1")})
+    workbook.show(document)
+    expect(workbook.valueAt(cellAt("1!A1"))).toMatchObject({code: "#DIV/0!", began: cellAt("G3")})
+  })
+
+  it("change only what reads something else at its new place, or reads by the order", () => {
+    const prices = sheet("Prices", ["Of", "Price"], [["=SUM(Plantings!B:B)", "=INDEX(Plantings!B1:B4,1)"]])
+    const workbook = new Workbook(plantings([prices]))
+    workbook.revise({type: "moveRows", sheet: 0, order: ORDER})
+    // So far, by row of now: 4, 1, 2 of areas where 1, 3 and 7 of rows 1 to 3 had been; the first area was 1.
+    expect(workbook.changes).toEqual([
+      {at: cellAt("F1"), was: 7, now: 4},
+      {at: cellAt("F2"), was: 1, now: 5},
+      {at: cellAt("F3"), was: 3, now: 7},
+      {at: cellAt("1!B1"), was: 1, now: 4},
+    ])
+  })
+
   it.each(seeds(10))("keep the values true through a session (seed %i)", (seed) => {
     const {found, wanted} = session(300 + seed, ["moveRows"])
     expect(found).toEqual(wanted)
