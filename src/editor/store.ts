@@ -166,12 +166,11 @@ export function createStore(document: Document, later: (act: () => void) => void
       const step = {document: state.document, name: editName(state.document, edit)}
       const next = workbook.revise(edit, state.cell.sheet)
       const history = {undoable: [...state.undoable, step], redoable: []}
-      // Where rows moved, another value in a cell is no news of that cell.
-      if (edit.type !== "enter") shown(next, history, `Done: ${step.name}.`)
-      else {
-        shown(next, history, told)
-        tellChanges(next, (moved) => (told ? `${told} ${moved}` : moved))
-      }
+      const first = told || (edit.type === "enter" ? "" : `Done: ${step.name}.`)
+      shown(next, history, first)
+      // Where rows or columns come and go, another value in a cell is no news of that cell; a sort is followed by its rows.
+      if (edit.type === "enter" || edit.type === "moveRows")
+        tellChanges(next, (moved) => (first ? `${first} ${moved}` : moved))
       return true
     },
     undo(): boolean {
