@@ -94,7 +94,10 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
   }
 
   return (
-    <section className="content" aria-label="Content of the chosen cell">
+    <section className="content" aria-labelledby={`${id}-title`}>
+      <h2 id={`${id}-title`} className="hide">
+        Content of the chosen cell
+      </h2>
       <div className="what">
         <AddressBox store={store} onLeave={onLeave} />
         <span>

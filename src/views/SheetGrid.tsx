@@ -150,8 +150,9 @@ export function SheetGrid({
     const {cell, reach} = store.getState()
     if (!api.current || cell.sheet !== drawn) return false
     if (!isDrawn(cell.row)) return true
+    scrollTo(cell) // a row that is not drawn cannot take the focus
     api.current.setFocusedCell(place(cell.row), String(cell.col))
-    scrollTo(reach ?? cell)
+    if (reach) scrollTo(reach)
     return true
   }, [store, drawn, isDrawn, place, scrollTo])
   useImperativeHandle(focusRef, () => ({focus, show}), [focus, show])
