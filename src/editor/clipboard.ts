@@ -11,6 +11,7 @@ import {columnAt, fitting, takingDates, yearOf} from "./editing"
 import {readEntry} from "./entry"
 import {onlyRows} from "./selection"
 import type {EditorState, Store, Turn} from "./store"
+import {entering} from "./words"
 
 /** What is put on the system's clipboard: the same table as text parted by tabs, and as HTML. */
 export interface Copied {
@@ -156,7 +157,7 @@ export function pastingOf(
     if ("refused" in entry) failed.push({at, why: entry.refused})
     else if (entry.content !== contentAt(document, at)) cells.push({at, content: entry.content})
   }
-  return {edit: cells.length ? {type: "enter", cells, as: "paste"} : null, block, failed, guarded, tookCommas}
+  return {edit: entering(document, "paste", cells), block, failed, guarded, tookCommas}
 }
 
 /** A piece that was copied here: its formula moved along, or its value, which has to be fit for the column as any other. */

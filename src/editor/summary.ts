@@ -3,7 +3,7 @@ import {chosenBlock, chosenCells, isOneCell} from "./block"
 import {dateText, numberText} from "./display"
 import type {Store} from "./store"
 
-/** What the chosen cells hold together: "6 cells, 5 numbers: sum 20 150 kg/ha, mean 4 030 kg/ha". Nothing for one cell. */
+/** What the chosen cells hold together: "5 of 6 filled; 5 numbers: sum 20 150 kg/ha, mean 4 030 kg/ha". Nothing for one cell. */
 export function summaryOf({getState, workbook, valueAt}: Store): string {
   const state = getState()
   const block = chosenBlock(state)
@@ -28,7 +28,7 @@ export function summaryOf({getState, workbook, valueAt}: Store): string {
       decimals.add(format)
     }
   }
-  const parts = [`${chosen.length} cells, ${filled} filled`]
+  const parts = [`${filled} of ${chosen.length} filled`]
   if (numbers.length && units.size > 1) parts.push(`${numbers.length} numbers in different units`)
   else if (numbers.length) parts.push(numbersInWords(numbers, [...units][0]!, decimals))
   if (days.length)

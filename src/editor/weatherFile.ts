@@ -1,18 +1,12 @@
 import Papa from "papaparse"
 import {dayOf, isoOf} from "../../functions/calendar"
-import type {Column, Content, Document} from "../workbook/document"
+import {columnWith, sheetWith, type Content, type Document, type Part} from "../workbook/document"
 import type {Edit, Entry} from "../workbook/edit"
 import {dateText, dayText, numberText} from "./display"
 import {readEntry} from "./entry"
 
-type Part = NonNullable<Column["part"]>
-
 /** What a file of weather brings: the edit that puts it in, and the question that tells of it first. */
 export type Weather = {readonly edit: Edit; readonly asks: string} | {readonly refused: string}
-
-/** The sheet that takes days of weather, or -1. */
-export const weatherSheet = ({sheets}: Document) =>
-  sheets.findIndex(({columns}) => columns.some(({part}) => part === "record day"))
 
 /** Soil and sun come first: "soil max" is no high of the air. */
 const PARTS = [
@@ -55,7 +49,7 @@ interface Day {
 export function readWeather(text: string, document: Document, season: number): Weather {
   const {data, meta} = Papa.parse<string[]>(text.replace(/^\ufeff/, "").trim(), {skipEmptyLines: "greedy"})
   if (!data.length || text.trim() === "") return {refused: "It is empty"}
-  const sheet = weatherSheet(document)
+  const sheet = sheetWith(document, "record day")
   const columns = new Map(
     document.sheets[sheet]!.columns.flatMap((one) => (one.part ? [[one.part, one] as const] : [])),
   )
@@ -175,7 +169,7 @@ function bringing(
   units: ReadonlyMap<Part, Unit>,
 ): Weather {
   const {columns, rows} = document.sheets[sheet]!
-  const dayAt = columns.findIndex(({part}) => part === "record day")
+  const dayAt = columnWith(document, sheet, "record day")
   const rowOf = new Map(rows.map((row, i) => [row[dayAt], i]))
   let next = rows.length
   let replaced = 0
@@ -204,7 +198,8 @@ function bringing(
       ? `${left.length} ${left.length === 1 ? "line is" : "lines are"} left out: ${left.slice(0, MOST_TOLD).join("; ")}${left.length > MOST_TOLD ? "; …" : "."}`
       : "",
   ]
-  return {edit: {type: "enter", cells}, asks: sentences.filter(Boolean).join(" ")}
+  const name = `${days.length} ${days.length === 1 ? "day" : "days"} of weather brought in`
+  return {edit: {type: "enter", cells, name}, asks: sentences.filter(Boolean).join(" ")}
 }
 
 const MOST_TOLD = 4

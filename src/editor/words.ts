@@ -16,7 +16,7 @@ export function editName(document: Document, edit: Edit): string {
   const sheet = (index: number) => document.sheets[index]!.name
   switch (edit.type) {
     case "enter":
-      return edit.name ?? entryName(document, edit.cells, edit.as)
+      return edit.name ?? entryName(document, edit.cells)
     case "insertRows":
       return `${counted(edit.count, "row")} put into ${sheet(edit.sheet)}`
     case "removeRows":
@@ -42,9 +42,18 @@ export function editName(document: Document, edit: Edit): string {
   }
 }
 
-function entryName(document: Document, [first, ...others]: readonly Entry[], as = ""): string {
-  if (others.length)
-    return `${as && `${as} of `}${others.length + 1} cells in ${document.sheets[first!.at.sheet]!.name}`
+/** An edit of cells, called by what is done where it changes several: "paste of 8 cells in Plan". Null where there are none. */
+export function entering(document: Document, done: string, cells: readonly Entry[]): Edit | null {
+  if (!cells.length) return null
+  return {
+    type: "enter",
+    cells,
+    ...(cells.length > 1 ? {name: `${done} of ${entryName(document, cells)}`} : {}),
+  }
+}
+
+function entryName(document: Document, [first, ...others]: readonly Entry[]): string {
+  if (others.length) return `${others.length + 1} cells in ${document.sheets[first!.at.sheet]!.name}`
   const name = cellName(document, first!.at).replace(/^./, (letter) => letter.toLowerCase())
   return first!.content === COLUMN_FORMULA ? `formula of ${name}` : name
 }

@@ -28,15 +28,12 @@ import {planShown} from "./planShown"
 import {noReserve, ReservePlate} from "./ReservePlate"
 import {reserveFinding} from "./pictures/reserveLayout"
 import {reserveShown} from "./reserveShown"
-import type {Document} from "../workbook/document"
+import {sheetWith} from "../workbook/document"
 import {isRefusal} from "../../functions/refusal"
 import {WorkBackPanel} from "./WorkBackPanel"
 import {useEditor, useWide} from "./useEditor"
 import "./tokens.css"
 import "./page.css"
-
-const isWeatherSheet = ({sheets}: Document, sheet: number) =>
-  sheets[sheet]!.columns.some(({part}) => part === "record day")
 
 // The grid is large and not needed to read the plan: it is loaded once the plan stands there as a plain table.
 const painted = () => new Promise((done) => requestAnimationFrame(() => setTimeout(done)))
@@ -103,7 +100,7 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
           <div className="title">
             <h1>{sheet.name}</h1>
             <div className="acts">
-              {isWeatherSheet(document, cell.sheet) && (
+              {sheetWith(document, "record day") === cell.sheet && (
                 <button onClick={() => void keeping.bringInWeather()}>Bring in a file</button>
               )}
               {set !== null && (

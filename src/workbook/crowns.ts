@@ -3,12 +3,10 @@ import type {HealthStep} from "../../functions/fern/healthy"
 import {isRefusal, notYet, type Refusal} from "../../functions/refusal"
 import {balanceValues, type BalanceValues} from "../../functions/root/balanceValues"
 import type {Held} from "../../functions/parameters"
-import type {CellAddress, Column, Document} from "./document"
+import {columnWith, sheetWith, type CellAddress, type Part} from "./document"
 import {planOf} from "./plan"
 import {isFault, type Value} from "./value"
 import {namesIn, type Workbook} from "./workbook"
-
-type Part = NonNullable<Column["part"]>
 
 /** Sugar measured in roots on a day: the mean, mg/g, and the interval that goes with it where there is one. */
 export interface MeasuredSugar {
@@ -122,12 +120,6 @@ function plantingIn(
 
 /** Standard errors on either side of a mean that hold 80 % of a normal distribution. */
 const NORMAL_80 = 1.2816
-
-const sheetWith = ({sheets}: Document, part: Part) =>
-  sheets.findIndex(({columns}) => columns.some((column) => column.part === part))
-
-const columnWith = ({sheets}: Document, sheet: number, part: Part) =>
-  sheets[sheet]!.columns.findIndex((column) => column.part === part)
 
 function valueIn(workbook: Workbook, sheet: number, row: number, part: Part): Value {
   const col = columnWith(workbook.document, sheet, part)

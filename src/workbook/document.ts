@@ -151,6 +151,17 @@ export interface CellAddress {
 export const isSameCell = (a: CellAddress, b: CellAddress): boolean =>
   a.sheet === b.sheet && a.row === b.row && a.col === b.col
 
+/** What a column stands for in the pictures, the studies and the acts that put something in. */
+export type Part = NonNullable<Column["part"]>
+
+/** The first sheet that has a column of this part, or -1. */
+export const sheetWith = ({sheets}: Document, part: Part) =>
+  sheets.findIndex(({columns}) => columns.some((column) => column.part === part))
+
+/** The column of this part on a sheet, or -1. */
+export const columnWith = ({sheets}: Document, sheet: number, part: Part) =>
+  sheets[sheet]!.columns.findIndex((column) => column.part === part)
+
 export const isFormula = (content: unknown): content is string =>
   typeof content === "string" && content.startsWith("=")
 

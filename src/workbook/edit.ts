@@ -7,8 +7,6 @@ export type Edit =
   | {
       readonly type: "enter"
       readonly cells: readonly Entry[]
-      /** What the act is called where it changes several cells: "paste", "fill". */
-      readonly as?: string
       /** What the act is called in the history, where its cells alone do not say it. */
       readonly name?: string
     }

@@ -1,4 +1,4 @@
-import type {CellAddress, Column, Document} from "./document"
+import {sheetWith, type CellAddress, type Document, type Part} from "./document"
 import type {Value} from "./value"
 import {namesIn, type Workbook} from "./workbook"
 
@@ -30,8 +30,6 @@ export interface PlanRow {
   readonly cells: Readonly<Partial<Record<Part, CellAddress>>>
 }
 
-type Part = NonNullable<Column["part"]>
-
 export interface Plan {
   readonly sheet: number
   readonly rows: readonly PlanRow[]
@@ -42,8 +40,7 @@ export interface Plan {
 }
 
 /** The sheet of the season plan: the one that has a close. */
-export const planSheet = ({sheets}: Document) =>
-  sheets.findIndex(({columns}) => columns.some(({part}) => part === "close"))
+export const planSheet = (document: Document) => sheetWith(document, "close")
 
 /** The season plan of a workbook, or null when it has none. */
 export function planOf(workbook: Workbook): Plan | null {

@@ -19,7 +19,7 @@ async function openPrices() {
 it("chooses the same rectangle by dragging, by Shift and a click, by keys and by its address", async () => {
   const {page, trouble, sheet, chosen, summary} = await openPrices()
   const sum =
-    "4 cells, 4 filled; 4 numbers: sum 12.95 money/kg, mean 3.238 money/kg, 3.00 money/kg to 3.50 money/kg"
+    "4 of 4 filled; 4 numbers: sum 12.95 money/kg, mean 3.238 money/kg, 3.00 money/kg to 3.50 money/kg"
   const [from, to] = [await sheet.cell(2, "Price"), await sheet.cell(5, "Price")]
   await from.hover()
   await page.mouse.down()

@@ -91,10 +91,10 @@ describe("a series", () => {
 describe("the summary of what is chosen", () => {
   it.each([
     ["A1", "A1", ""],
-    ["A1", "A4", "4 cells, 4 filled; 4 numbers: sum 10, mean 2.5, 1 to 4"],
-    ["A4", "A5", "2 cells, 1 filled; 1 number: sum 4, mean 4, 4 to 4"],
-    ["B3", "B4", "2 cells, 1 filled"],
-    ["D1", "D2", "2 cells, 1 filled; 1 date: 31 Jan 2026 to 31 Jan 2026"],
+    ["A1", "A4", "4 of 4 filled; 4 numbers: sum 10, mean 2.5, 1 to 4"],
+    ["A4", "A5", "1 of 2 filled; 1 number: sum 4, mean 4, 4 to 4"],
+    ["B3", "B4", "1 of 2 filled"],
+    ["D1", "D2", "1 of 2 filled; 1 date: 31 Jan 2026 to 31 Jan 2026"],
   ])("of %s:%s is %j", (from, to, summary) => {
     expect(summaryOf(at(from, to))).toBe(summary)
   })
@@ -111,14 +111,11 @@ describe("the summary of what is chosen", () => {
     )
     const store = createStore(units)
     store.turn(reachTo(1, 1))
-    expect(summaryOf(store)).toBe("4 cells, 4 filled; 4 numbers in different units")
+    expect(summaryOf(store)).toBe("4 of 4 filled; 4 numbers in different units")
     store.turn(choose(cellAt("A1")))
     store.turn(reachTo(1, 0))
     expect(summaryOf(store)).toBe(
-      "2 cells, 2 filled; 2 numbers: sum 3.3 ha, mean 1.63 ha, 1.3 ha to 2.0 ha".replaceAll(
-        " ha",
-        "\u00a0ha",
-      ),
+      "2 of 2 filled; 2 numbers: sum 3.3 ha, mean 1.63 ha, 1.3 ha to 2.0 ha".replaceAll(" ha", "\u00a0ha"),
     )
   })
 })

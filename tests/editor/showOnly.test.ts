@@ -61,7 +61,7 @@ describe("rows shown alone", () => {
     const store = longAcre()
     store.turn(reachStep(2, 0))
     expect([...chosenCells(store.getState())].map(({row}) => row)).toEqual([0, 2, 4])
-    expect(summaryOf(store)).toContain("3 cells, 3 filled; 3 numbers: sum 1\u202f230")
+    expect(summaryOf(store)).toContain("3 of 3 filled; 3 numbers: sum 1\u202f230")
     expect(copyChosen(store).plain).toBe("400\r\n410\r\n420")
     store.run(fillDown)
     expect(sugars(store)).toEqual([400, 500, 400, 510, 400])

@@ -1,6 +1,7 @@
 import {COLUMN_FORMULA, contentAt, isTypedOver, type CellAddress, type Content} from "../../workbook/document"
 import {chosenCells} from "../block"
 import type {Command} from "../store"
+import {entering} from "../words"
 
 /** Puts content in a cell; does nothing when the cell already holds it. */
 export const enterContent =
@@ -20,13 +21,19 @@ export const clearCells: Command = (state) => {
   const cells = [...chosenCells(state)].filter(
     (at) => !isGuarded(at)(state) && contentAt(state.document, at) !== null,
   )
-  return cells.length
-    ? {type: "enter", cells: cells.map((at) => ({at, content: null})), as: "emptying"}
-    : null
+  return entering(
+    state.document,
+    "emptying",
+    cells.map((at) => ({at, content: null})),
+  )
 }
 
 /** Gives the chosen cells that are typed over the formula of their column again. */
 export const putFormulaBack: Command = (state) => {
   const cells = [...chosenCells(state)].filter((at) => isTypedOver(state.document, at))
-  return cells.length ? {type: "enter", cells: cells.map((at) => ({at, content: COLUMN_FORMULA}))} : null
+  return entering(
+    state.document,
+    "formulas",
+    cells.map((at) => ({at, content: COLUMN_FORMULA})),
+  )
 }

@@ -7,6 +7,7 @@ import {cellsOf, chosenBlock, chosenCells, type Block} from "../block"
 import {fitting} from "../editing"
 import {onlyRows} from "../selection"
 import type {Command, EditorState} from "../store"
+import {entering} from "../words"
 import {isGuarded} from "./cells"
 
 /** Copies the first chosen row down over the others; with one row chosen, the row above into it. */
@@ -22,7 +23,7 @@ function fill(state: EditorState, along: "rows" | "cols") {
   if (source < 0) return null
   const into: Block = {...block, [along]: [source + 1, last]}
   const {document} = state
-  return entering(state, into, (at) => {
+  return filling(state, into, (at) => {
     const from = along === "rows" ? {...at, row: source} : {...at, col: source}
     const formula = formulaIn(document, from)
     return formula === null ? contentAt(document, from) : moved(formula, at.row - from.row, at.col - from.col)
@@ -43,7 +44,7 @@ export const fillSeries =
     const [first, last] = block[along]
     if (first === last) return null
     const into: Block = {...block, [along]: [first + 1, last]}
-    return entering(state, into, (at) => {
+    return filling(state, into, (at) => {
       const from = along === "rows" ? {...at, row: first} : {...at, col: first}
       const count = (along === "rows" ? at.row : at.col) - first
       return stepped(contentAt(state.document, from), count * by, step)
@@ -90,7 +91,7 @@ function monthsLater(iso: string, months: number): string {
 }
 
 /** The edit that gives cells of a block their content; worked-out cells stay as they are. */
-function entering(state: EditorState, block: Block, contentOf: (at: CellAddress) => Content | undefined) {
+function filling(state: EditorState, block: Block, contentOf: (at: CellAddress) => Content | undefined) {
   const {document} = state
   const shown = onlyRows(state, block.sheet)
   const cells = [...cellsOf(block)].flatMap((at): Entry[] => {
@@ -100,7 +101,7 @@ function entering(state: EditorState, block: Block, contentOf: (at: CellAddress)
     const entry = isFormula(content) ? {content} : fitting(document, at, content)
     return "refused" in entry ? [] : [{at, content: entry.content}]
   })
-  return cells.length ? ({type: "enter", cells, as: "fill"} as const) : null
+  return entering(document, "fill", cells)
 }
 
 /** The worked-out cells among those chosen: what fills and empties leaves alone. */

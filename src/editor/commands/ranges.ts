@@ -1,15 +1,11 @@
-import type {Content, Document} from "../../workbook/document"
+import {sheetWith, type Content} from "../../workbook/document"
 import type {Command} from "../store"
-
-/** Where the ranges of a study are kept: the sheet, or -1 when the workbook has none. */
-export const rangesSheet = ({sheets}: Document) =>
-  sheets.findIndex(({columns}) => columns.some(({part}) => part === "range of the study"))
 
 /** Puts the ranges of one planting in their row, or in a new one; the first content is the planting's name. */
 export const keepRanges =
   (contents: readonly [string, ...Content[]]): Command =>
   ({document}) => {
-    const sheet = rangesSheet(document)
+    const sheet = sheetWith(document, "range of the study")
     if (sheet < 0 || contents.length > document.sheets[sheet]!.columns.length) return null
     const {rows} = document.sheets[sheet]!
     const found = rows.findIndex(([planting]) => planting === contents[0])
@@ -17,6 +13,6 @@ export const keepRanges =
     return {
       type: "enter",
       cells: contents.map((content, col) => ({at: {sheet, row, col}, content})),
-      as: "ranges",
+      name: `ranges of ${contents[0]} kept`,
     }
   }

@@ -1,15 +1,13 @@
-import type {Column, Document} from "../../workbook/document"
+import {columnWith, sheetWith, type Part} from "../../workbook/document"
 import type {Entry} from "../../workbook/edit"
 import type {Command} from "../store"
-
-type Part = NonNullable<Column["part"]>
 
 /** The name of the set in the chosen row of a sheet of value sets, or null elsewhere. */
 export function chosenSet({
   document,
   cell,
 }: Pick<Parameters<Command>[0], "document" | "cell">): string | null {
-  const at = columnOf(document, cell.sheet, "set")
+  const at = columnWith(document, cell.sheet, "set")
   const name = at < 0 ? null : document.sheets[cell.sheet]!.rows[cell.row]?.[at]
   return typeof name === "string" ? name : null
 }
@@ -18,21 +16,21 @@ export function chosenSet({
 export const bringValueSet: Command = (state) => {
   const {document, cell} = state
   const set = chosenSet(state)
-  const into = document.sheets.findIndex((_, sheet) => columnOf(document, sheet, "value name") >= 0)
+  const into = sheetWith(document, "value name")
   if (set === null || into < 0) return null
   const {rows} = document.sheets[into]!
-  const nameAt = columnOf(document, into, "value name")
+  const nameAt = columnWith(document, into, "value name")
   const cells = document.sheets[cell.sheet]!.rows.flatMap((from): Entry[] => {
-    const read = (part: Part) => from[columnOf(document, cell.sheet, part)] ?? null
+    const read = (part: Part) => from[columnWith(document, cell.sheet, part)] ?? null
     const row = read("set") === set ? rows.findIndex((one) => one[nameAt] === read("set name")) : -1
     if (row < 0) return []
     return PAIRS.flatMap(([part, target]): Entry[] => {
-      const col = columnOf(document, into, target)
+      const col = columnWith(document, into, target)
       const content = read(part)
       return col < 0 || rows[row]![col] === content ? [] : [{at: {sheet: into, row, col}, content}]
     })
   })
-  return cells.length ? {type: "enter", cells} : null
+  return cells.length ? {type: "enter", cells, name: `the set “${set}” put in use`} : null
 }
 
 const PAIRS = [
@@ -40,6 +38,3 @@ const PAIRS = [
   ["set likely low", "value likely low"],
   ["set likely high", "value likely high"],
 ] as const
-
-const columnOf = ({sheets}: Document, sheet: number, part: Part) =>
-  sheets[sheet]!.columns.findIndex((column) => column.part === part)
