@@ -6,7 +6,9 @@ import {keepLook} from "./lastLook"
 import {createAutosave, type SavingState} from "./storage/autosave"
 import {isRefused, openDevice, type Device} from "./storage/deviceStore"
 import {copyName, keepFileCopy, openFileCopy, openTable} from "./storage/fileCopy"
-import {App, type Keeping} from "./views/App"
+import {App} from "./views/App"
+import type {Keeping} from "./views/keeping"
+import {onceDrawn} from "./views/onceDrawn"
 import type {Document} from "./workbook/document"
 import {readFile} from "./workbook/file"
 import {planOf} from "./workbook/plan"
@@ -103,12 +105,6 @@ export async function startPlanner(root: Root) {
 
   if (found && !isRefused(found) && found.notice) tell(`${found.notice}.`)
   root.render(<App store={store} keeping={keeping} />)
-}
-
-/** Does it after the next drawing; at once where nothing is drawn, as in a tab that is not seen. */
-function onceDrawn(act: () => void) {
-  if (window.document.visibilityState === "hidden") act()
-  else requestAnimationFrame(() => setTimeout(act))
 }
 
 function savingAtStart(found: Awaited<ReturnType<Device["latest"]>>): string {

@@ -4,9 +4,9 @@ import type {Store} from "../editor/store"
 import type {Column} from "../workbook/document"
 import type {ColumnChange} from "../workbook/edit"
 import {columnLetters} from "../workbook/formula"
+import {PanelFrame} from "./PanelFrame"
 import {columnWidth} from "./sheetSize"
 import {useEditor} from "./useEditor"
-import "./whereFrom.css"
 
 const FORMATS: readonly {readonly words: string; readonly format: Column["format"]}[] = [
   {words: "as it is", format: undefined},
@@ -83,17 +83,11 @@ function Fields({
   }
 
   return (
-    <section className="trace column-panel" aria-labelledby="column-panel">
-      <div className="top">
-        <h2 id="column-panel">
-          Column {columnLetters(col)}: {column.heading}
-        </h2>
-        <span className="acts">
-          <button className="plain" onClick={onClose}>
-            Put away
-          </button>
-        </span>
-      </div>
+    <PanelFrame
+      title={`Column ${columnLetters(col)}: ${column.heading}`}
+      holds="column-panel"
+      onClose={onClose}
+    >
       {column.about && <p>{column.about}</p>}
       <form onSubmit={keep}>
         <label>
@@ -160,6 +154,6 @@ function Fields({
       <p className="why" aria-live="polite">
         {fault}
       </p>
-    </section>
+    </PanelFrame>
   )
 }

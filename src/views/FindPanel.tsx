@@ -1,10 +1,11 @@
-import {useDeferredValue, useEffect, useId, useMemo, useRef, useState, type KeyboardEvent} from "react"
+import {useDeferredValue, useEffect, useMemo, useRef, useState, type KeyboardEvent} from "react"
 import {chooseKeeping, keepEditing} from "../editor/editing"
 import {cellOfHit, excerpt, findIn, hitBeside, hitName, type Hit, type Search} from "../editor/find"
 import {inShort, replaceEdit, replacementsOf, type Replacement} from "../editor/replace"
 import {showPanel} from "../editor/selection"
 import type {Store} from "../editor/store"
 import type {Document} from "../workbook/document"
+import {PanelFrame} from "./PanelFrame"
 import {useEditor} from "./useEditor"
 import "./findPanel.css"
 
@@ -30,7 +31,6 @@ export function FindPanel({store, onShow, onLeave}: {store: Store; onShow: () =>
   const panel = useRef<HTMLElement>(null)
   const field = useRef<HTMLInputElement>(null)
   const list = useRef<HTMLOListElement>(null)
-  const id = useId()
 
   const sheet = thisSheet ? cell.sheet : undefined
   const search = useMemo(
@@ -105,13 +105,13 @@ export function FindPanel({store, onShow, onLeave}: {store: Store; onShow: () =>
   const current = walked && hits[walked.hit]
   const listed = hits.slice(0, MOST_LISTED)
   return (
-    <section ref={panel} className="find-panel" aria-labelledby={`${id}-title`} onKeyDown={onKeyDown}>
-      <div className="top">
-        <h2 id={`${id}-title`}>Find in the workbook</h2>
-        <button className="plain" onClick={leave}>
-          Put away
-        </button>
-      </div>
+    <PanelFrame
+      title="Find in the workbook"
+      holds="find-panel"
+      onClose={leave}
+      frameRef={panel}
+      onKeyDown={onKeyDown}
+    >
       <div className="ask">
         <label>
           Look for{" "}
@@ -194,7 +194,7 @@ export function FindPanel({store, onShow, onLeave}: {store: Store; onShow: () =>
           </li>
         ))}
       </ol>
-    </section>
+    </PanelFrame>
   )
 }
 

@@ -2,6 +2,7 @@ import {useState} from "react"
 import {catalogue} from "../../functions/catalogue"
 import {showPanel} from "../editor/selection"
 import type {Store} from "../editor/store"
+import {PanelFrame} from "./PanelFrame"
 import {FunctionCard} from "./FunctionCard"
 
 /** Help on every formula function by topic, and the way to the list of keys. */
@@ -13,18 +14,16 @@ export function HelpPanel({store, onClose}: {store: Store; onClose: () => void})
   )
   const topics = [...new Set(found.map(({name}) => name.split(".")[0]!))]
   return (
-    <section className="help-panel plate" aria-labelledby="help-title">
-      <div className="top">
-        <h2 id="help-title">Help: formula functions</h2>
-        <span className="acts">
-          <button className="plain" onClick={() => store.turn(showPanel("keys"))}>
-            Keys
-          </button>
-          <button className="plain" onClick={onClose}>
-            Put away
-          </button>
-        </span>
-      </div>
+    <PanelFrame
+      title="Help: formula functions"
+      holds="help-panel"
+      onClose={onClose}
+      acts={
+        <button className="plain" onClick={() => store.turn(showPanel("keys"))}>
+          Keys
+        </button>
+      }
+    >
       <label className="label">
         Look for a function{" "}
         <input type="search" value={sought} onChange={({target}) => setSought(target.value)} />
@@ -63,7 +62,7 @@ export function HelpPanel({store, onClose}: {store: Store; onClose: () => void})
         A general guide only: on reserves, disease, labour and food safety ask the local extension office or a
         licensed adviser, and read the label.
       </p>
-    </section>
+    </PanelFrame>
   )
 }
 

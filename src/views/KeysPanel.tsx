@@ -1,6 +1,6 @@
 import {useState} from "react"
 import {bindings, lineBindings} from "../editor/keys"
-import "./whereFrom.css"
+import {PanelFrame} from "./PanelFrame"
 
 interface Props {
   onClose: () => void
@@ -18,15 +18,7 @@ export function KeysPanel({onClose}: Props) {
     .map((group) => ({group, found: all.filter((one) => one.group === group && isSought(one))}))
     .filter(({found}) => found.length > 0)
   return (
-    <section className="trace keys-panel" aria-labelledby="keys-panel">
-      <div className="top">
-        <h2 id="keys-panel">Keys</h2>
-        <span className="acts">
-          <button className="plain" onClick={onClose}>
-            Put away
-          </button>
-        </span>
-      </div>
+    <PanelFrame title="Keys" holds="keys-panel" onClose={onClose}>
       <label>
         Find a key{" "}
         <input value={sought} type="search" onChange={({currentTarget}) => setSought(currentTarget.value)} />
@@ -55,7 +47,7 @@ export function KeysPanel({onClose}: Props) {
         A letter, a digit or a sign begins typing. Esc, then Tab, leaves the sheet. Cmd stands for Ctrl on
         machines that have it.
       </p>
-    </section>
+    </PanelFrame>
   )
 }
 

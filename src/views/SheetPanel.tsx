@@ -4,8 +4,8 @@ import {openSheet} from "../editor/selection"
 import type {Store} from "../editor/store"
 import type {Sheet} from "../workbook/document"
 import {editRefused, type Edit} from "../workbook/edit"
+import {PanelFrame} from "./PanelFrame"
 import {useEditor} from "./useEditor"
-import "./whereFrom.css"
 
 /** What the open sheet is called and where it stands; copies it, deletes it, and adds another. */
 export function SheetPanel({store, onClose}: {store: Store; onClose: () => void}) {
@@ -46,15 +46,7 @@ function Fields({store, sheet, onClose}: {store: Store; sheet: Sheet; onClose: (
   }
 
   return (
-    <section className="trace column-panel" aria-labelledby="sheet-panel">
-      <div className="top">
-        <h2 id="sheet-panel">Sheet {sheet.name}</h2>
-        <span className="acts">
-          <button className="plain" onClick={onClose}>
-            Put away
-          </button>
-        </span>
-      </div>
+    <PanelFrame title={`Sheet ${sheet.name}`} holds="column-panel" onClose={onClose}>
       <form onSubmit={rename}>
         <label>
           Name{" "}
@@ -82,6 +74,6 @@ function Fields({store, sheet, onClose}: {store: Store; sheet: Sheet; onClose: (
       <p className="why" aria-live="polite">
         {fault}
       </p>
-    </section>
+    </PanelFrame>
   )
 }

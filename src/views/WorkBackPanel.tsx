@@ -9,8 +9,8 @@ import type {Store} from "../editor/store"
 import {cellName} from "../editor/words"
 import type {WorkBackInput, WorkedBack} from "../studies/workBack"
 import type {CellAddress} from "../workbook/document"
+import {PanelFrame} from "./PanelFrame"
 import {useEditor} from "./useEditor"
-import "./whereFrom.css"
 
 /** Finds the input that gives a wanted result, and puts it in when asked to. */
 export function WorkBackPanel({store, onClose}: {store: Store; onClose: () => void}) {
@@ -70,15 +70,7 @@ export function WorkBackPanel({store, onClose}: {store: Store; onClose: () => vo
   }
 
   return (
-    <section className="trace work-back" aria-labelledby="work-back">
-      <div className="top">
-        <h2 id="work-back">Work back: {name(result)}</h2>
-        <span className="acts">
-          <button className="plain" onClick={onClose}>
-            Put away
-          </button>
-        </span>
-      </div>
+    <PanelFrame title={`Work back: ${name(result)}`} holds="work-back" onClose={onClose}>
       <p>
         Now {told(result, store.valueAt(result))}. Say what it should be, and which number may change.
         {(result.row !== cell.row || result.col !== cell.col || result.sheet !== cell.sheet) && (
@@ -151,7 +143,7 @@ export function WorkBackPanel({store, onClose}: {store: Store; onClose: () => vo
           </>
         )}
       </div>
-    </section>
+    </PanelFrame>
   )
 }
 

@@ -1,0 +1,61 @@
+import {showPanel} from "../editor/selection"
+import type {Panel, Store} from "../editor/store"
+import type {Keeping} from "./keeping"
+import {useEditor} from "./useEditor"
+
+/** The running head: whose workbook it is, the history, copies in files, and the panels. */
+export function Head({store, keeping}: {store: Store; keeping: Keeping}) {
+  const {document, undoable, redoable} = useEditor(store)
+  const undo = undoable.at(-1)
+  const redo = redoable.at(-1)
+  return (
+    <>
+      <header className="head">
+        <span className="mark">Fernledger</span>
+        <span className="book">
+          <b>{document.name}</b>
+          {document.season && `, ${document.season}`}
+        </span>
+        <div className="does">
+          <button className="plain" disabled={!undo} onClick={() => store.undo()}>
+            <span>
+              Undo<span className="undo-what">{undo && `: ${undo.name}`}</span>
+            </span>
+          </button>
+          <button className="plain" disabled={!redo} onClick={() => store.redo()}>
+            <span>
+              Redo<span className="undo-what">{redo && `: ${redo.name}`}</span>
+            </span>
+          </button>
+          <button className="plain" onClick={() => void keeping.keepFileCopy()}>
+            Keep a file copy
+          </button>
+          <button className="plain" onClick={() => void keeping.openFileCopy()}>
+            Open a file copy
+          </button>
+          <PanelButton store={store} panel="find">
+            Find
+          </PanelButton>
+          <PanelButton store={store} panel="help">
+            Help
+          </PanelButton>
+        </div>
+      </header>
+      <div className="rules" />
+    </>
+  )
+}
+
+/** Opens a panel, and puts it away again. */
+function PanelButton({store, panel, children}: {store: Store; panel: Panel; children: string}) {
+  const isOpen = useEditor(store).panel === panel
+  return (
+    <button
+      className="plain"
+      aria-expanded={isOpen}
+      onClick={() => store.turn(showPanel(isOpen ? "where from" : panel))}
+    >
+      {children}
+    </button>
+  )
+}

@@ -1,0 +1,74 @@
+import {chosenBlock} from "../editor/block"
+import {putFormulaBack} from "../editor/commands/cells"
+import {insertRowsAbove, removeRows} from "../editor/commands/rows"
+import {bringValueSet, chosenSet} from "../editor/commands/valueSet"
+import {deleteRows} from "../editor/deletion"
+import type {Command, Store} from "../editor/store"
+import {sheetWith} from "../workbook/document"
+import type {Keeping} from "./keeping"
+import {MoreActs} from "./MoreActs"
+import {useEditor} from "./useEditor"
+
+/** The acts beside the sheet's title: those of its rows, and those that only this sheet has. */
+export function TitleActs({store, keeping, onDone}: {store: Store; keeping: Keeping; onDone: () => void}) {
+  const state = useEditor(store)
+  const {document, cell} = state
+  const set = chosenSet(state)
+  const {rows} = chosenBlock(state)
+  const rowCount = rows[1] - rows[0] + 1
+  return (
+    <div className="acts">
+      {sheetWith(document, "record day") === cell.sheet && (
+        <button onClick={() => void keeping.bringInWeather()}>Bring in a file</button>
+      )}
+      {set !== null && (
+        <Act store={store} command={bringValueSet} onDone={onDone}>
+          {`Use the set “${set}”`}
+        </Act>
+      )}
+      {store.canRun(putFormulaBack) && (
+        <Act store={store} command={putFormulaBack} onDone={onDone}>
+          Put formula back
+        </Act>
+      )}
+      <Act store={store} command={insertRowsAbove} onDone={onDone}>
+        {rowCount > 1 ? `Insert ${rowCount} rows above` : "Insert row above"}
+      </Act>
+      <button
+        disabled={!store.canRun(removeRows)}
+        onClick={() => {
+          deleteRows(store)
+          if (!store.getState().question) onDone()
+        }}
+      >
+        {rowCount > 1 ? `Delete ${rowCount} rows` : "Delete row"}
+      </button>
+      <MoreActs store={store} onDone={onDone} />
+    </div>
+  )
+}
+
+function Act({
+  store,
+  command,
+  onDone,
+  children,
+}: {
+  store: Store
+  command: Command
+  onDone: () => void
+  children: string
+}) {
+  useEditor(store)
+  return (
+    <button
+      disabled={!store.canRun(command)}
+      onClick={() => {
+        store.run(command)
+        onDone()
+      }}
+    >
+      {children}
+    </button>
+  )
+}
