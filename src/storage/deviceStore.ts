@@ -1,3 +1,4 @@
+import {isoDate} from "../workbook/clock"
 import {openDB, type DBSchema, type IDBPDatabase} from "idb"
 import {documentSchema, type Document} from "../workbook/document"
 
@@ -166,10 +167,6 @@ function noticeOf(passedOver: number, savedAt: Date): string | null {
   const [date, time] = [isoDate(savedAt), savedAt.toTimeString().slice(0, 5)]
   return `${states} on this device ${were} damaged and passed over: this is the one of ${date} ${time}`
 }
-
-/** "2026-05-25": the day on the clock of this device. */
-export const isoDate = (at: Date) =>
-  [at.getFullYear(), at.getMonth() + 1, at.getDate()].map((part) => String(part).padStart(2, "0")).join("-")
 
 async function withReason<T>(drop: () => void, action: () => Promise<T>): Promise<T | Refused> {
   try {

@@ -1,6 +1,7 @@
 import type {Document} from "../workbook/document"
 import {writeFile} from "../workbook/file"
-import {isoDate, type Refused} from "./deviceStore"
+import {isoDate} from "../workbook/clock"
+import type {Refused} from "./deviceStore"
 
 /** The text of a file that a person chose; `readFile` of the workbook checks what it holds. */
 export interface ChosenFile {

@@ -4,7 +4,7 @@ import {callAt, offersAt, withOffer, type Call, type Offer} from "../editor/comp
 import {numberText} from "../editor/display"
 import {columnAt, keepArrows, startEditing, typeText} from "../editor/editing"
 import {readsAs, troublesIn, type Trouble} from "../editor/entry"
-import {pressLineKey, type NameList} from "../editor/keys"
+import {pressLineKey, type NameList} from "../editor/lineKeys"
 import type {Store} from "../editor/store"
 import {contentAt} from "../workbook/document"
 import {cellText} from "../workbook/formula"

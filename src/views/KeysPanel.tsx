@@ -1,12 +1,13 @@
 import {useState} from "react"
-import {bindings, lineBindings} from "../editor/keys"
+import {lineBindings} from "../editor/lineKeys"
+import {sheetBindings} from "../editor/sheetKeys"
 import {PanelFrame} from "./PanelFrame"
 
 interface Props {
   onClose: () => void
 }
 
-const all = [...bindings, ...lineBindings]
+const all = [...sheetBindings, ...lineBindings]
 
 /** All keys, by what they do; made from the table that binds them. */
 export function KeysPanel({onClose}: Props) {

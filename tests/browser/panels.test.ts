@@ -1,6 +1,7 @@
 import {AxeBuilder} from "@axe-core/playwright"
 import {expect, it} from "vitest"
-import {bindings, lineBindings} from "../../src/editor/keys"
+import {lineBindings} from "../../src/editor/lineKeys"
+import {sheetBindings} from "../../src/editor/sheetKeys"
 import {openPlanner} from "./page"
 import {sheetOn} from "./sheet"
 
@@ -17,7 +18,7 @@ it("lists every key from the table that binds them, and finds one", async () => 
   await page.keyboard.press("Control+/")
   const panel = page.locator(".keys-panel")
   await panel.waitFor()
-  expect(await panel.locator("tr").count()).toBe(bindings.length + lineBindings.length)
+  expect(await panel.locator("tr").count()).toBe(sheetBindings.length + lineBindings.length)
   expect(await faults()).toEqual([])
   await panel.getByLabel("Find a key").fill("fill down")
   expect(await panel.locator("tr").allInnerTexts()).toEqual([expect.stringMatching(/^Fill down.*Ctrl \+ D/s)])

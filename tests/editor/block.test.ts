@@ -12,7 +12,7 @@ import {
   reachTo,
 } from "../../src/editor/block"
 import {clearCells} from "../../src/editor/commands/cells"
-import {pressKey} from "../../src/editor/keys"
+import {pressKey} from "../../src/editor/sheetKeys"
 import {choose} from "../../src/editor/selection"
 import {createStore, type Turn} from "../../src/editor/store"
 import {cellAt, column, documentOf, sheet} from "../workbook/documents"

@@ -1,29 +1,16 @@
 import {describe, expect, it} from "vitest"
 import {enterContent} from "../../src/editor/commands/cells"
 import {startEditing, startTyping} from "../../src/editor/editing"
-import {bindings, lineBindings, pressKey, pressLineKey, type NameList} from "../../src/editor/keys"
-import {choose, showPanel} from "../../src/editor/selection"
+import {showPanel} from "../../src/editor/selection"
+import {pressKey, sheetBindings} from "../../src/editor/sheetKeys"
 import {createStore, type Store} from "../../src/editor/store"
 import {documentOf, sheet} from "../workbook/documents"
-import {farm, farmStore, inPlan, planContent} from "./farm"
+import {farm, inPlan, planContent} from "./farm"
+import {on, pressOf} from "./pressing"
 
 const PAGE = 1
 
-/** Presses a key written as in the keys list, "Ctrl+Shift+z"; "Cmd" is the key that stands for Ctrl on some machines. */
 const press = (store: Store, keys: string, page = PAGE) => pressKey(store, pressOf(keys), page)
-
-function pressOf(keys: string) {
-  const parts = keys.split("+")
-  const held = (name: string) => parts.slice(0, -1).includes(name)
-  const key = parts.at(-1) === "Space" ? " " : parts.at(-1) || "+"
-  const event = {shiftKey: held("Shift"), ctrlKey: held("Ctrl"), metaKey: held("Cmd"), altKey: held("Alt")}
-  return {key: event.shiftKey && key.length === 1 ? key.toUpperCase() : key, ...event}
-}
-
-function on(address: string, store = farmStore()): Store {
-  store.turn(choose(inPlan(address)))
-  return store
-}
 
 describe("a key that moves", () => {
   // The plan has six columns and two rows, with the next to fill as a third. F2 is blank.
@@ -82,7 +69,7 @@ describe("a key that moves", () => {
   })
 
   it("has been tried for every binding that moves alone", () => {
-    const bound = bindings.flatMap(({keys}) => keys)
+    const bound = sheetBindings.flatMap(({keys}) => keys)
     const tried = moves.map(([keys]) => keys)
     expect(
       bound.filter((keys) => /^(Ctrl\+)?(Arrow|Page|Home|End)|^(Shift\+)?Tab$/.test(keys)).sort(),
@@ -287,129 +274,5 @@ describe("a key on the sheet while something is typed", () => {
     const store = typing("13")
     for (const keys of ["ArrowDown", "Enter", "Tab", "Ctrl+End"]) expect(press(store, keys)).toBe(true)
     expect(store.getState()).toMatchObject({cell: inPlan("C1"), document: farm, editing: {text: "13"}})
-  })
-})
-
-describe("a key in the line while something is typed", () => {
-  /** A list of names that notes what was asked of it. */
-  function list(isOpen = false, isChosen = false) {
-    const asked: string[] = []
-    const ask = (what: string) => () => void asked.push(what)
-    const step: NameList["step"] = (by) => asked.push(`step ${by}`)
-    return {isOpen, isChosen, step, take: ask("take"), close: ask("close"), asked}
-  }
-  const typing = (text: string, address = "C1") => {
-    const store = on(address)
-    store.turn(startTyping(text))
-    return store
-  }
-  const pressLine = (store: Store, keys: string, names: NameList = list()) =>
-    pressLineKey(store, pressOf(keys), names)
-
-  const keeps: [string, string][] = [
-    ["Enter", "C3"],
-    ["Shift+Enter", "C1"],
-    ["Tab", "D2"],
-    ["Shift+Tab", "B2"],
-    ["ArrowDown", "C3"],
-    ["ArrowUp", "C1"],
-    ["ArrowLeft", "B2"],
-    ["ArrowRight", "D2"],
-  ]
-  it.each(keeps)("%s keeps it and goes to %s", (keys, to) => {
-    const store = typing("7", "C2")
-    expect(pressLine(store, keys)).toBe(true)
-    expect(planContent(store, "C2")).toBe(7)
-    expect(store.getState()).toMatchObject({cell: inPlan(to), editing: null})
-  })
-
-  it("leaves the arrows to the caret after F2 and in a formula", () => {
-    const store = typing("7")
-    expect(pressLine(store, "F2")).toBe(true)
-    for (const one of [store, typing("=7")])
-      for (const keys of ["ArrowDown", "ArrowUp", "ArrowLeft", "ArrowRight"])
-        expect(pressLine(one, keys)).toBe(false)
-  })
-
-  const points: [string, string][] = [
-    ["Ctrl+ArrowLeft", "=SUM(B2"],
-    ["Ctrl+ArrowRight", "=SUM(D2"],
-    ["Ctrl+ArrowUp", "=SUM(C1"],
-    ["Ctrl+ArrowDown", "=SUM(C3"],
-    ["Ctrl+Shift+ArrowLeft", "=SUM(B2"],
-    ["Ctrl+Shift+ArrowRight", "=SUM(D2"],
-    ["Ctrl+Shift+ArrowUp", "=SUM(C1"],
-    ["Ctrl+Shift+ArrowDown", "=SUM(C3"],
-    ["Ctrl+Space", "=SUM(C:C"],
-    ["Alt+PageDown", "=SUM('Named values'!A1"],
-    ["Alt+PageUp", "=SUM('Read me'!A1"],
-  ]
-  it.each(points)("%s points, where a formula waits for a reference: %s", (keys, text) => {
-    const store = typing("=SUM(", "C2")
-    expect(pressLine(store, keys)).toBe(true)
-    expect(store.getState().editing!.text).toBe(text)
-    const other = typing("=SUM(1", "C2")
-    expect(pressLine(other, keys)).toBe(false)
-    expect(other.getState().editing!.text).toBe("=SUM(1")
-  })
-
-  it("widens what was pointed at with Shift", () => {
-    const store = typing("=SUM(", "D2")
-    for (const keys of ["Ctrl+ArrowLeft", "Ctrl+Shift+ArrowUp", "Cmd+Shift+ArrowLeft"]) pressLine(store, keys)
-    expect(store.getState().editing!.text).toBe("=SUM(B1:C2")
-  })
-
-  it("F4 fixes the reference at the caret, and is left to the page elsewhere", () => {
-    const store = typing("=A1")
-    expect(pressLine(store, "F4")).toBe(true)
-    expect(store.getState().editing!.text).toBe("=$A$1")
-    expect(pressLine(typing("=1"), "F4")).toBe(false)
-  })
-
-  it("Escape drops it", () => {
-    const store = typing("7")
-    expect(pressLine(store, "Escape")).toBe(true)
-    expect(store.getState()).toMatchObject({document: farm, editing: null, said: "Unchanged."})
-  })
-
-  it.each([
-    ["ArrowDown", false, "step 1"],
-    ["ArrowUp", false, "step -1"],
-    ["Tab", false, "take"],
-    ["Enter", true, "take"],
-    ["Escape", false, "close"],
-  ])("%s goes to the open list of names", (keys, isChosen, what) => {
-    const store = typing("=SU")
-    const names = list(true, isChosen)
-    expect(pressLine(store, keys, names)).toBe(true)
-    expect(names.asked).toEqual([what])
-    expect(store.getState().editing!.text).toBe("=SU")
-  })
-
-  it("Enter keeps it while no name of the list is chosen", () => {
-    const store = typing("=SUM(1)")
-    const names = list(true, false)
-    expect(pressLine(store, "Enter", names)).toBe(true)
-    expect(names.asked).toEqual([])
-    expect(planContent(store, "C1")).toBe("=SUM(1)")
-  })
-
-  it("belongs to the field when it is in no list", () => {
-    for (const keys of ["a", "Ctrl+a", "Ctrl+z", "Home", "Shift+ArrowLeft", "Delete", "Space"])
-      expect(pressLine(typing("=SUM("), keys)).toBe(false)
-  })
-
-  it("has been tried for every binding", () => {
-    const tried = [...keeps, ...points].map(([keys]) => keys)
-    const bound = lineBindings.flatMap(({keys}) => keys)
-    expect([...tried, "Escape", "F2", "F4"].sort()).toEqual([...bound].sort()) // no key is bound twice
-  })
-})
-
-describe("the keys list", () => {
-  it("says what every key does, each in words of its own", () => {
-    const words = [...bindings, ...lineBindings].map(({does}) => does)
-    expect(new Set(words).size).toBe(words.length)
-    for (const does of words) expect(does).toMatch(/^[A-Z].*[a-z]$/)
   })
 })
