@@ -10,7 +10,8 @@ import {tokens} from "../src/workbook/formula"
 import {planOf} from "../src/workbook/plan"
 import {originOf} from "../src/workbook/trace"
 import {isFault, type Value} from "../src/workbook/value"
-import {namesIn, Workbook} from "../src/workbook/workbook"
+import {namesIn} from "../src/workbook/names"
+import {Workbook} from "../src/workbook/workbook"
 
 const folder = new URL("../workbooks/", import.meta.url)
 const files = readdirSync(folder).filter((name) => name.endsWith(".json"))

@@ -4,7 +4,7 @@ import {contentAt, isFormula, type CellAddress, type Content, type Document} fro
 import type {Edit, Entry} from "../workbook/edit"
 import {cellText, moved} from "../workbook/formula"
 import {isFault} from "../workbook/value"
-import {formulaIn} from "../workbook/workbook"
+import {formulaIn} from "../workbook/cells"
 import {blockText, cellsOf, chosenBlock, isOneCell, type Block} from "./block"
 import {isGuarded} from "./commands/cells"
 import {columnAt, fitting, takingDates, yearOf} from "./editing"

@@ -7,7 +7,7 @@ import {
   type Content,
   type Document,
 } from "../workbook/document"
-import {formulaIn} from "../workbook/workbook"
+import {formulaIn} from "../workbook/cells"
 import {enterContent, isGuarded} from "./commands/cells"
 import {readEntry, readsAs, type Entry} from "./entry"
 import {isPointing, pointAtSheet} from "./pointing"

@@ -1,6 +1,7 @@
 import {isoOf} from "../../functions/calendar"
 import type {CellAddress, Column, Document} from "../workbook/document"
-import {addressText, type Workbook} from "../workbook/workbook"
+import {addressText} from "../workbook/cells"
+import {type Workbook} from "../workbook/workbook"
 import {dateText, textOf} from "./display"
 import {readsAs} from "./entry"
 import {cellName} from "./words"

@@ -1,7 +1,7 @@
 import {readsElsewhere, type FormulaPlace} from "../workbook/readsElsewhere"
 import {sortOrder} from "../workbook/sorting"
 import type {Document} from "../workbook/document"
-import {addressText} from "../workbook/workbook"
+import {addressText} from "../workbook/cells"
 import {chosenBlock} from "./block"
 import type {Store} from "./store"
 

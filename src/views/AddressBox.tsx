@@ -2,7 +2,7 @@ import {useState} from "react"
 import {blockAt, blockText, chooseBlock, chosenBlock} from "../editor/block"
 import {keepEditing} from "../editor/editing"
 import type {Store} from "../editor/store"
-import {namesIn} from "../workbook/workbook"
+import {namesIn} from "../workbook/names"
 import {useEditor} from "./useEditor"
 
 /** Where the chosen cells stand. Typing another address, range or name and Enter chooses that. */

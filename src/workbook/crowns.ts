@@ -6,7 +6,8 @@ import type {Held} from "../../functions/parameters"
 import {columnWith, sheetWith, type CellAddress, type Part} from "./document"
 import {planOf} from "./plan"
 import {isFault, type Value} from "./value"
-import {namesIn, type Workbook} from "./workbook"
+import {namesIn} from "./names"
+import {type Workbook} from "./workbook"
 
 /** Sugar measured in roots on a day: the mean, mg/g, and the interval that goes with it where there is one. */
 export interface MeasuredSugar {

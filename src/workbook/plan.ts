@@ -1,6 +1,7 @@
 import {sheetWith, type CellAddress, type Document, type Part} from "./document"
 import type {Value} from "./value"
-import {namesIn, type Workbook} from "./workbook"
+import {namesIn} from "./names"
+import {type Workbook} from "./workbook"
 
 /** One limit that could close a planting: its name and the last day of cutting it allows, or null when it is not known yet. */
 export interface Limit {

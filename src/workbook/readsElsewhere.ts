@@ -3,7 +3,7 @@ import {piecesDown, piecesOf, type Pieces} from "./formula"
 import {pointingAt} from "./references"
 import {shifted, type Shift} from "./shift"
 import {placesAfter, withRowsMoved} from "./sorting"
-import {namesIn} from "./workbook"
+import {namesIn} from "./names"
 
 /** Where a formula stands; the total of a column has no row. */
 export interface FormulaPlace {

@@ -12,7 +12,9 @@ import {
 } from "./document"
 import {columnLetters, referenceOf, tokens, type Reference} from "./formula"
 import {isFault, type Value} from "./value"
-import {formulaIn, namesIn, type Workbook} from "./workbook"
+import {formulaIn} from "./cells"
+import {namesIn} from "./names"
+import {type Workbook} from "./workbook"
 
 /** What a cell is to a reader, marked on the sheet before any colour. */
 export type CellKind =

@@ -1,31 +1,15 @@
-import {
-  DetailedCellError,
-  ExportedCellChange,
-  HyperFormula,
-  type ExportedChange,
-  type RawCellContent,
-} from "hyperformula"
-import {dayOf} from "../../functions/calendar"
+import {DetailedCellError, ExportedCellChange, HyperFormula, type ExportedChange} from "hyperformula"
 import {registerCatalogue} from "../../functions/plugin"
-import {withColumnsInserted, withColumnsRemoved} from "./columns"
-import {
-  COLUMN_FORMULA,
-  contentAt,
-  isFormula,
-  sheetNamed,
-  withSheet,
-  type CellAddress,
-  type Column,
-  type Content,
-  type Document,
-} from "./document"
-import {editRefused, type ColumnChange, type Edit, type Entry} from "./edit"
-import {cellText, hasCellInBraces, movedDown, renamed, sheetText, withRowsAsCells} from "./formula"
+import {formulaIn} from "./cells"
+import {contentAt, isFormula, type CellAddress, type Document} from "./document"
+import {editRefused, type Edit} from "./edit"
+import {engineFormula, engineRow} from "./engineText"
+import {hasCellInBraces} from "./formula"
+import {namesIn, type Named} from "./names"
 import {recalculationOf, type Recalculation} from "./recalculation"
-import {blankRow, withRowsInserted, withRowsRemoved} from "./rows"
-import {withSheetAdded, withSheetCopied, withSheetMoved, withSheetRemoved, withSheetRenamed} from "./sheets"
+import {revised} from "./revised"
 import {sheetsBehind, sheetsBehindFormula} from "./sheetsBehind"
-import {placesAfter, withRowsMoved} from "./sorting"
+import {placesAfter} from "./sorting"
 import {isFault, type Change, type Value} from "./value"
 
 registerCatalogue()
@@ -334,35 +318,6 @@ export class Workbook {
   }
 }
 
-function revised(document: Document, edit: Edit): Document {
-  switch (edit.type) {
-    case "enter":
-      return withContents(document, edit.cells)
-    case "insertRows":
-      return withRowsInserted(document, edit.sheet, edit.before, edit.count)
-    case "removeRows":
-      return withRowsRemoved(document, edit.sheet, edit.first, edit.count)
-    case "changeColumn":
-      return withColumnChanged(document, edit.sheet, edit.col, edit.change)
-    case "moveRows":
-      return withRowsMoved(document, edit.sheet, edit.order)
-    case "insertColumns":
-      return withColumnsInserted(document, edit.sheet, edit.before, edit.count)
-    case "removeColumns":
-      return withColumnsRemoved(document, edit.sheet, edit.first, edit.count)
-    case "addSheet":
-      return withSheetAdded(document, edit.name, edit.group)
-    case "renameSheet":
-      return withSheetRenamed(document, edit.sheet, edit.name)
-    case "moveSheet":
-      return withSheetMoved(document, edit.from, edit.to)
-    case "copySheet":
-      return withSheetCopied(document, edit.sheet, edit.name)
-    case "removeSheet":
-      return withSheetRemoved(document, edit.sheet)
-  }
-}
-
 const haveSameSheets = ({sheets}: Document, next: Document) =>
   next.sheets.length === sheets.length &&
   next.sheets.every(
@@ -385,124 +340,7 @@ interface EngineRange {
   end: EngineAddress
 }
 
-interface Named {
-  readonly name: string
-  readonly expression: string
-  readonly at: CellAddress
-}
-
-/** The formula in a cell, that of its column included, or null. */
-export function formulaIn(document: Document, at: CellAddress): string | null {
-  const content = contentAt(document, at)
-  if (!isFormula(content)) return null
-  const {formula} = document.sheets[at.sheet]!.columns[at.col]!
-  return content === COLUMN_FORMULA && formula !== undefined ? movedDown(formula, at.row) : content
-}
-
-/** The named values: each row of a naming sheet whose name is one the standard allows (OpenFormula 5.11) and stands first. */
-export function namesIn({sheets}: Document): readonly Named[] {
-  const found = new Map<string, Named>()
-  for (const [sheet, {name: sheetName, names, rows}] of sheets.entries()) {
-    if (!names) continue
-    for (const [row, [name]] of rows.entries())
-      if (typeof name === "string" && isUsableName(name) && !found.has(name.toLowerCase())) {
-        const expression = `=${sheetText(sheetName)}!$B$${row + 1}`
-        found.set(name.toLowerCase(), {name, expression, at: {sheet, row, col: 1}})
-      }
-  }
-  return [...found.values()]
-}
-
-/**
- * Latin letters, digits and underscores, not TRUE or FALSE and not shaped like a cell: `Q10` and `Year1` are not
- * usable, nor are `RC` and `R1C1`, a cell by the numbers of its row and column. The engine refuses the same.
- */
-export const isUsableName = (name: string) =>
-  /^[A-Za-z\u00c0-\u02af_][A-Za-z0-9\u00c0-\u02af_]*$/.test(name) &&
-  !/^([A-Za-z]+[0-9]+|r[0-9]*c[0-9]*|true|false)$/i.test(name)
-
-function withContents(document: Document, entries: readonly Entry[]): Document {
-  let next = document
-  for (const {at, content} of entries) {
-    const {columns, rows, names} = next.sheets[at.sheet]!
-    const was = contentAt(next, at)
-    const renames = names && at.col === 0 && was !== content && isName(content)
-    const isRename = renames && standsFor(next, at) && !isTaken(next, content, at)
-    const added = Array.from({length: Math.max(0, at.row + 1 - rows.length)}, () => blankRow(columns))
-    const grown = [...rows, ...added]
-    const row = [...grown[at.row]!]
-    while (row.length <= at.col) row.push(null)
-    row[at.col] = content
-    next = withSheet(next, at.sheet, {rows: grown.with(at.row, row)})
-    if (isRename) next = withNameChanged(next, was as string, content)
-  }
-  return next
-}
-
-function withColumnChanged(document: Document, sheet: number, col: number, change: ColumnChange): Document {
-  const {columns} = document.sheets[sheet]!
-  const changed = Object.entries({...columns[col]!, ...change}).filter(([, value]) => value !== undefined)
-  return withSheet(document, sheet, {columns: columns.with(col, Object.fromEntries(changed) as Column)})
-}
-
-const isName = (content: Content): content is string => typeof content === "string" && isUsableName(content)
-
-/** Whether the name in this cell is the one that formulas mean by it: a twin further down is not. */
-const standsFor = (document: Document, {sheet, row}: CellAddress) =>
-  namesIn(document).some(({at}) => at.sheet === sheet && at.row === row)
-
-/** Whether another row has the name already: to rename into it would point formulas at another value. */
-const isTaken = (document: Document, name: string, {sheet, row}: CellAddress) =>
-  namesIn(document).some(
-    (other) =>
-      other.name.toLowerCase() === name.toLowerCase() && (other.at.sheet !== sheet || other.at.row !== row),
-  )
-
-function withNameChanged(document: Document, was: string, now: string): Document {
-  const change = <T>(content: T) => (isFormula(content) ? (renamed(content, was, now) as T) : content)
-  const sheets = document.sheets.map((sheet) => ({
-    ...sheet,
-    columns: sheet.columns.map((column) => ({
-      ...column,
-      ...(column.formula === undefined ? {} : {formula: change(column.formula)}),
-      ...(column.total === undefined ? {} : {total: change(column.total)}),
-    })),
-    rows: sheet.rows.map((row) => row.map(change)),
-  }))
-  return {...document, sheets}
-}
-
-/** A row as the engine takes it: blank to the full width, so that a shorter row leaves nothing of a longer one behind. */
-function engineRow(document: Document, sheet: number, row: number): RawCellContent[] {
-  return document.sheets[sheet]!.columns.map((_, col) => {
-    const at = {sheet, row, col}
-    const formula = formulaIn(document, at)
-    if (formula !== null) return engineFormula(document, formula, sheet)
-    const content = contentAt(document, at)
-    // Words are marked as such, since the engine would read "007", "50%" and "12:30" as numbers.
-    return typeof content === "string" && dayOf(content) === null ? `'${content}` : content
-  })
-}
-
-/**
- * A formula as the engine takes it. Whole rows go in as cells: where ranges of whole rows overlap, the engine
- * (3.5.0) throws "Range does not exist" or "Value of the formula cell is not computed", on opening as on an edit.
- */
-const engineFormula = ({sheets}: Document, formula: string, sheet: number) =>
-  hasCellInBraces(formula)
-    ? UNREADABLE
-    : withRowsAsCells(formula, (name) => {
-        const own = name === null ? sheet : sheetNamed(sheets, name)
-        return Math.max(0, (sheets[own]?.columns.length ?? 1) - 1)
-      })
-
-const UNREADABLE = "=("
-
 const keyOf = ({sheet, row, col}: CellAddress) => `${sheet}:${row}:${col}`
 
 const sameValue = (a: Value, b: Value) =>
   a === b || (isFault(a) && isFault(b) && a.code === b.code && a.reason === b.reason)
-
-/** A cell's address in words a formula could use: "F2", or "'Root samples'!D3" from another sheet. */
-export const addressText = ({sheets}: Document, {sheet, row, col}: CellAddress, from?: number) =>
-  (sheet === from || !sheets[sheet] ? "" : `${sheetText(sheets[sheet].name)}!`) + cellText(row, col)

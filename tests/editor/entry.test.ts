@@ -5,7 +5,8 @@ import {dayOf, FIRST_DAY, isoOf, LAST_DAY} from "../../functions/calendar"
 import {readEntry, readsAs, troublesIn} from "../../src/editor/entry"
 import type {Column, Content} from "../../src/workbook/document"
 import {readFile} from "../../src/workbook/file"
-import {formulaIn, Workbook} from "../../src/workbook/workbook"
+import {formulaIn} from "../../src/workbook/cells"
+import {Workbook} from "../../src/workbook/workbook"
 import {column, documentOf, sheet} from "../workbook/documents"
 
 const area = column("Area", {unit: "ha", format: 1, rule: {least: 0, most: 1000}})

@@ -6,7 +6,8 @@ import {
   withColumnsRemoved,
 } from "../../src/workbook/columns"
 import type {Content, Document} from "../../src/workbook/document"
-import {formulaIn, Workbook} from "../../src/workbook/workbook"
+import {formulaIn} from "../../src/workbook/cells"
+import {Workbook} from "../../src/workbook/workbook"
 import {below, crowded, engineFormulas, formulasOf, plainCopy, seeds, session} from "./sessions"
 import {cellAt, column, documentOf, seeded, sheet} from "./documents"
 

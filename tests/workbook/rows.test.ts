@@ -1,7 +1,7 @@
 import {describe, expect, it} from "vitest"
 import type {Content, Document} from "../../src/workbook/document"
 import {blankRow, withRowsInserted, withRowsRemoved} from "../../src/workbook/rows"
-import {formulaIn} from "../../src/workbook/workbook"
+import {formulaIn} from "../../src/workbook/cells"
 import {column, documentOf, sheet} from "./documents"
 
 const CHANGED = 0

@@ -5,7 +5,8 @@ import {editRefused, type Edit} from "../../src/workbook/edit"
 import {readFile, writeFile} from "../../src/workbook/file"
 import {columnLetters, sheetText} from "../../src/workbook/formula"
 import {isFault, type Value} from "../../src/workbook/value"
-import {addressText, formulaIn, Workbook} from "../../src/workbook/workbook"
+import {addressText, formulaIn} from "../../src/workbook/cells"
+import {Workbook} from "../../src/workbook/workbook"
 import {column, documentOf, seeded, sheet} from "./documents"
 
 export const seeds = (count: number) => Array.from({length: count}, (_, i) => i + 1)

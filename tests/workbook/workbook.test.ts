@@ -2,7 +2,9 @@ import {HyperFormula} from "hyperformula"
 import {describe, expect, it} from "vitest"
 import {contentAt, isTypedOver, type Content, type Document} from "../../src/workbook/document"
 import type {Edit} from "../../src/workbook/edit"
-import {addressText, formulaIn, isUsableName, namesIn, Workbook} from "../../src/workbook/workbook"
+import {addressText, formulaIn} from "../../src/workbook/cells"
+import {isUsableName, namesIn} from "../../src/workbook/names"
+import {Workbook} from "../../src/workbook/workbook"
 import {cellAt, column, documentOf, seeded, sheet} from "./documents"
 import {
   anyEdit,

@@ -1,0 +1,132 @@
+import type {ColDef, ICellRendererComp, ICellRendererParams} from "ag-grid-community"
+import type {Store} from "../editor/store"
+import {cellName} from "../editor/words"
+import type {Column} from "../workbook/document"
+import {columnLetters} from "../workbook/formula"
+import {TOTAL_ROW, cellViewAt, isWordColumn, sameView, type CellView} from "./cellView"
+import {columnWidth, NUMBERS_WIDTH} from "./sheetSize"
+import {useEditor} from "./useEditor"
+
+/** A row as the grid holds it: what its cells show is read from the store when they are drawn. */
+export interface SheetRow {
+  readonly row: number
+}
+
+/** The columns of a sheet as the grid takes them, with the numbers of the rows where there is room. */
+export function columnsOf(
+  store: Store,
+  sheet: number,
+  columns: readonly Column[],
+  pinsName: boolean,
+): ColDef<SheetRow>[] {
+  const numbers: ColDef<SheetRow> = {
+    colId: "row",
+    width: NUMBERS_WIDTH,
+    pinned: "left",
+    headerComponent: () => <span className="hide">Row</span>,
+    cellRenderer: RowNumber,
+    valueGetter: ({data}) => data!.row,
+    cellClass: "no",
+  }
+  const own = columns.map((column, col): ColDef<SheetRow> => ({
+    colId: String(col),
+    width: columnWidth(column, col),
+    ...(col === 0 ? {pinned: "left" as const, cellAriaRole: "rowheader"} : {}),
+    headerName: column.heading,
+    headerComponent: ColumnHead,
+    headerComponentParams: {store, column, col},
+    headerClass: column.starts ? "starts" : "",
+    cellClass: `${column.starts ? "starts" : ""} ${isProse(column) ? "prose" : ""}`,
+    ...(isProse(column) ? {wrapText: true, autoHeight: true} : {}),
+    cellRenderer: CellText,
+    cellRendererParams: {shows: {store, sheet, col}},
+    equals: sameView,
+    // The state is read when a cell is drawn, so that columns need not be made anew for each key.
+    valueGetter: ({data}) => cellViewAt(store, {sheet, row: data!.row, col}),
+  }))
+  return pinsName ? [numbers, ...own] : own
+}
+
+/** A wide column of words holds sentences: they wrap, so that all of them can be read. */
+const isProse = (column: Column) => isWordColumn(column) && (column.width ?? 0) >= 16
+
+/** The head of a column in three lines: its letter, its heading, its unit. */
+function ColumnHead({store, column, col}: {store: Store; column: Column; col: number}) {
+  const {cell} = useEditor(store)
+  return (
+    <span
+      className={`col-head ${isWordColumn(column) ? "txt" : ""} ${cell.col === col ? "at" : ""}`}
+      title={column.about}
+    >
+      <span className="let">{columnLetters(col)}</span>
+      <span className="heading">{column.heading}</span>
+      <span className="unit">{column.unit ?? "\u00a0"}</span>
+    </span>
+  )
+}
+
+/** A row's number, counted from 1 as in references. */
+class RowNumber implements ICellRendererComp {
+  #gui = document.createElement("span")
+  init({value}: ICellRendererParams) {
+    this.refresh({value} as ICellRendererParams)
+  }
+  refresh({value}: ICellRendererParams) {
+    this.#gui.textContent = value === TOTAL_ROW ? "" : String(value + 1)
+    return true
+  }
+  getGui() {
+    return this.#gui
+  }
+}
+
+type CellParams = ICellRendererParams<SheetRow, CellView> & {
+  readonly shows: {readonly store: Store; readonly sheet: number; readonly col: number}
+}
+
+/** The text of a cell. Its marks are drawn by style from the attributes that are set here on the cell. */
+class CellText implements ICellRendererComp<SheetRow> {
+  #gui = window.document.createElement("span")
+  init(params: CellParams) {
+    this.#gui.className = "text"
+    this.refresh(params)
+  }
+  refresh({value, eGridCell, data, shows: {store, sheet, col}}: CellParams) {
+    if (!value) return true
+    const {document} = store.getState()
+    const column = document.sheets[sheet]!.columns[col]!
+    this.#gui.textContent = value.text
+    if (col === 0) eGridCell.setAttribute("role", value.text ? "rowheader" : "gridcell") // a blank heads nothing
+    eGridCell.title = value.full === value.text ? "" : value.full
+    const marks = {
+      kind: value.kind,
+      align: value.align,
+      chosen: value.chosen,
+      edges: value.edges || null,
+      typing: value.typing ? "" : null,
+      fault: value.isFault ? "" : null,
+      ref: value.reference === null ? null : String(value.reference),
+    }
+    for (const [name, mark] of Object.entries(marks))
+      if (mark === null) delete eGridCell.dataset[name]
+      else eGridCell.dataset[name] = mark
+    // A row without a name has no header: a blank one would name nothing.
+    if (col === 0) eGridCell.setAttribute("role", value.text ? "rowheader" : "gridcell")
+    const readOnly = value.kind === "worked out" || value.kind === "total"
+    eGridCell.setAttribute("aria-readonly", String(readOnly))
+    eGridCell.setAttribute("aria-selected", String(value.chosen === "cell" || value.chosen === "block"))
+    if (value.isFault) eGridCell.setAttribute("aria-invalid", "true")
+    else eGridCell.removeAttribute("aria-invalid")
+    const row = data!.row
+    const name = row === TOTAL_ROW ? `${column.heading}, all rows` : cellName(document, {sheet, row, col})
+    const said = value.full || "blank"
+    const unit = column.unit && value.text && !value.isFault ? ` ${column.unit}` : ""
+    eGridCell.setAttribute("aria-label", `${said}${unit}. ${name}. ${kindWords[value.kind] ?? value.kind}`)
+    return true
+  }
+  getGui() {
+    return this.#gui
+  }
+}
+
+const kindWords: Record<string, string> = {next: "next row to fill", total: "total of the column"}

@@ -1,0 +1,113 @@
+import {useEffect, useRef, type FocusEvent, type MouseEvent, type PointerEvent} from "react"
+import {chooseColumns, chooseRows, chosenBlock, isIn, reachTo} from "../editor/block"
+import {chooseKeeping, keepEditing} from "../editor/editing"
+import {isPointing, pointAt, pointAtColumn} from "../editor/pointing"
+import {choose} from "../editor/selection"
+import type {Store} from "../editor/store"
+import {isSameCell, type CellAddress} from "../workbook/document"
+
+/**
+ * What the mouse does on a sheet: chooses cells, rows and columns, and points while a formula waits for a reference.
+ *
+ * By the page's own events, since the grid tells of clicks and focus late: the person may be typing by then, and what is
+ * typed would land in another cell.
+ */
+export function useSheetPointer(store: Store, sheet: number, focus: () => void) {
+  const dragging = useRef(false)
+  const onFocus = ({target}: FocusEvent) => {
+    const at = cellOf(target, sheet)
+    if (!at || dragging.current || store.getState().editing) return
+    if (!isIn(chosenBlock(store.getState()), at)) store.turn(choose(at))
+  }
+  // The grid moves the focus as soon as the pointer is down: with Shift that is no choice of another cell.
+  const onPointerDown = ({target, pointerType, button}: PointerEvent) => {
+    const isCell = pointerType === "mouse" && button === 0 && cellOf(target, sheet) !== null
+    dragging.current = isCell && !isPointing(store.getState())
+  }
+  // While a formula waits for a reference the mouse points: the line keeps the keyboard's focus, the grid hears nothing.
+  const widens = useRef(false)
+  const onPoint = (event: MouseEvent) => {
+    widens.current = false
+    const at = cellOf(event.target, sheet)
+    const col = columnOf(event.target)
+    if (!at && col === null) return
+    event.preventDefault()
+    event.stopPropagation()
+    if (at && isSameCell(at, store.getState().editing!.at)) return
+    store.turn(at ? pointAt(at, event.shiftKey) : pointAtColumn({sheet: sheet, col: col!}, event.shiftKey))
+    widens.current = true
+  }
+  const onMouseDown = (event: MouseEvent) => {
+    const {target, button, shiftKey} = event
+    if (button !== 0) return
+    if (isPointing(store.getState())) return onPoint(event)
+    const at = cellOf(target, sheet)
+    const row = rowOf(target)
+    const col = columnOf(target)
+    if (!at && row === null && col === null) return
+    if (at && shiftKey) {
+      event.preventDefault()
+      if (keepEditing(store, 0, 0)) store.turn(reachTo(at.row, at.col))
+    } else if (at) {
+      const {cell: now, reach} = store.getState()
+      if (reach || !isSameCell(at, now)) chooseKeeping(store, at)
+    } else if (keepEditing(store, 0, 0)) {
+      const {cell: now} = store.getState()
+      if (!shiftKey) store.turn(choose({sheet: sheet, row: row ?? 0, col: col ?? 0}))
+      else store.turn(reachTo(row ?? now.row, col ?? now.col))
+      store.turn(row === null ? chooseColumns : chooseRows)
+      focus()
+    }
+  }
+  const onMouseMove = ({target, buttons}: MouseEvent) => {
+    if (widens.current && buttons & 1 && isPointing(store.getState())) {
+      const to = cellOf(target, sheet)
+      const far = store.getState().editing?.pointed?.to
+      if (to && !(far && isSameCell(to, far))) store.turn(pointAt(to, true))
+      return
+    }
+    if (!dragging.current || !(buttons & 1)) return
+    const at = cellOf(target, sheet)
+    const {cell: now, reach, editing} = store.getState()
+    const far = reach ?? now
+    if (at && !editing && (at.row !== far.row || at.col !== far.col)) store.turn(reachTo(at.row, at.col))
+  }
+  useEffect(() => {
+    const end = () => (dragging.current = false)
+    window.addEventListener("mouseup", end)
+    return () => window.removeEventListener("mouseup", end)
+  }, [])
+
+  return {
+    onFocus,
+    onPointerDownCapture: onPointerDown,
+    onMouseDownCapture: onMouseDown,
+    onMouseMove,
+  }
+}
+
+/** The cell that a part of the page belongs to: none for row numbers, headings and the row of totals. */
+function cellOf(target: EventTarget, sheet: number): CellAddress | null {
+  const cell = (target as Element).closest(".ag-cell")
+  const row = rowIdOf(cell)
+  const col = Number(cell?.getAttribute("col-id") ?? NaN)
+  return row === null || Number.isNaN(col) ? null : {sheet, row, col}
+}
+
+/** The row that a row's number stands for, or null. */
+function rowOf(target: EventTarget): number | null {
+  const number = (target as Element).closest('.ag-cell[col-id="row"]')
+  return rowIdOf(number)
+}
+
+/** The row of the sheet that a cell on screen stands in; null in the line of totals. Where few rows are shown it is not their place. */
+function rowIdOf(cell: Element | null): number | null {
+  const id = cell?.closest("[row-id]")?.getAttribute("row-id") ?? ""
+  return /^\d+$/.test(id) ? Number(id) : null
+}
+
+/** The column that a heading stands for, or null. */
+function columnOf(target: EventTarget): number | null {
+  const col = Number((target as Element).closest(".ag-header-cell")?.getAttribute("col-id") ?? NaN)
+  return Number.isNaN(col) ? null : col
+}
