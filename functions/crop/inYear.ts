@@ -1,9 +1,9 @@
 import {dayOf, isoOf, yearOf} from "../calendar"
 import {EXAMPLE_CLIMATE, climateRange, type Climate} from "../climate/climate"
 import {defineFunction, outcomeOf, type Refusal} from "../define"
+import {healthyFern, type HealthStep} from "../fern/healthy"
 import {isRange, optional, quantity, yearly, type Given, type Parameter} from "../parameters"
 import {isRefusal} from "../refusal"
-import {healthyFern, type HealthStep} from "../fern/healthy"
 import {balanceValues, type BalanceValues} from "../root/balanceValues"
 import type {Crowns} from "../root/dailyBalance"
 import {modelledYear, planYear, type YearPlan} from "../root/modelledYear"
@@ -19,7 +19,8 @@ export type FernOfYears = readonly number[] | readonly HealthStep[]
 /**
  * An outcome of the year number `year`, counted from 1, when the balance runs on year after year with the same climate
  * and opening. One number of weeks and one healthy share a year; the last of each goes on. Weeks are rounded to whole
- * days. Steps of the fern's health are of the first year alone. The crop of a year after a loss of fern is at least 0.40 of what it would be without that loss.
+ * days. Steps of the fern's health are of the first year alone. The crop of a year after a loss of fern is at least 0.40
+ * of what it would be without that loss.
  */
 export function inYear(
   what: YearOutcome,

@@ -10,6 +10,9 @@ import {IN_CELLS, ask, day, generic, number} from "../root/generic"
 const OPEN = "2026-04-25"
 const inYear = (what: string, year: number, weeks: Given, ...rest: Given[]) =>
   number(CROP_IN_YEAR, what, year, 6000, 6400, generic, OPEN, weeks, ...rest)
+/** One year of eight weeks from a start, by ROOT.SEASON. */
+const eightWeeks = (what: string, [structure, reserve] = [6000, 6400], ...fern: Given[]) =>
+  number(ROOT_SEASON, what, structure!, reserve!, generic, OPEN, "2026-06-19", ...fern)
 const column = (...held: (number | null)[]): Given => held.map((one) => [one])
 
 describe("CROP.IN_YEAR", () => {
@@ -45,18 +48,10 @@ describe("CROP.IN_YEAR", () => {
     expect(Math.abs(sum / 15 - printed)).toBeLessThanOrEqual(1.5)
   })
   it("is in its first year what ROOT.SEASON gives, and in the second what it gives from there", () => {
-    const first = (what: string) => number(ROOT_SEASON, what, 6000, 6400, generic, OPEN, "2026-06-19")
+    const first = (what: string) => eightWeeks(what)
     for (const what of ["picked", "lowest date", "refill date", "reserve", "potential left"])
       expect(inYear(what, 1, 8)).toBe(first(what))
-    const second = number(
-      ROOT_SEASON,
-      "picked",
-      first("structure"),
-      first("reserve"),
-      generic,
-      OPEN,
-      "2026-06-19",
-    )
+    const second = eightWeeks("picked", [first("structure"), first("reserve")])
     expect(inYear("picked", 2, 8)).toBe(second)
   })
   it("gives dates of the year it is asked for", () => {
@@ -189,16 +184,8 @@ describe("CROP.IN_YEAR in a cell", () => {
   it("takes a loss of fern with its date as one of the first year", () => {
     // The second year starts from what ROOT.SEASON leaves of the first with the same loss.
     const loss = [["2026-08-25", 0.5]]
-    const first = (what: string) => number(ROOT_SEASON, what, 6000, 6400, generic, OPEN, "2026-06-19", loss)
-    const second = number(
-      ROOT_SEASON,
-      "picked",
-      first("structure"),
-      first("reserve"),
-      generic,
-      OPEN,
-      "2026-06-19",
-    )
+    const first = (what: string) => eightWeeks(what, [6000, 6400], loss)
+    const second = eightWeeks("picked", [first("structure"), first("reserve")])
     expect(inYear("picked", 2, 8, loss)).toBeCloseTo(second, 9)
     expect(second).toBeLessThan(inYear("picked", 2, 8))
     expect(inYear("picked", 1, 8, loss)).toBe(inYear("picked", 1, 8))
