@@ -118,18 +118,18 @@ const lastCol = ({sheets}: Document, sheet: number) => sheets[sheet]!.columns.le
 
 /** The smallest block round a cell that has no filled cell at its sides or corners. */
 function filledRound({sheets}: Document, {sheet, row, col}: CellAddress): Block {
-  const {rows, columns} = sheets[sheet]!
-  const holds = (r: number, c: number) => (rows[r]?.[c] ?? null) !== null
+  const {rows} = sheets[sheet]!
+  const holds = (r: number, c: number) => (rows[r]?.[c] ?? null) !== null // nothing beyond the edges
   const span = (from: number, to: number) => Array.from({length: to - from + 1}, (_, i) => from + i)
   let [top, bottom, left, right] = [row, row, col, col]
   for (let grew = true; grew;) {
     const any = (r: number[], c: number[]) => r.some((one) => c.some((other) => holds(one, other)))
     const [wide, high] = [span(left - 1, right + 1), span(top - 1, bottom + 1)]
     grew = false
-    if (top > 0 && any([top - 1], wide)) grew = Boolean(top-- + 1)
-    if (bottom < rows.length - 1 && any([bottom + 1], wide)) grew = Boolean(++bottom)
-    if (left > 0 && any(high, [left - 1])) grew = Boolean(left-- + 1)
-    if (right < columns.length - 1 && any(high, [right + 1])) grew = Boolean(++right)
+    if (any([top - 1], wide)) grew = Boolean(top--)
+    if (any([bottom + 1], wide)) grew = Boolean(++bottom)
+    if (any(high, [left - 1])) grew = Boolean(left--)
+    if (any(high, [right + 1])) grew = Boolean(++right)
   }
   return {sheet, rows: [top, bottom], cols: [left, right]}
 }

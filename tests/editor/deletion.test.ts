@@ -52,6 +52,20 @@ describe("what uses rows", () => {
       ],
     })
   })
+  it("is told by where a formula stands now, below the rows as above them", () => {
+    const field = documentOf(
+      sheet(
+        "Field",
+        ["A", "B"],
+        [
+          [1, null],
+          [2, null],
+          [3, "=A1+A2"],
+        ],
+      ),
+    )
+    expect(usesOfRows(field, 0, 0, 1).broken).toEqual([{sheet: 0, row: 2, col: 1}])
+  })
   it("is nothing for a row that only ranges cover", () => {
     expect(usesOfRows(farm, 0, 2, 2)).toEqual({broken: [], named: []})
   })

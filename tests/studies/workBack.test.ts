@@ -8,6 +8,7 @@ describe("finding an input", () => {
     ["a falling line", (x) => 10 - x, 1, 4, 6],
     ["a square, on the side it starts from", (x) => x * x, 1, 49, 7],
     ["a curve that flattens", (x) => 100 * (1 - Math.exp(-x / 10)), 1, 90, 10 * Math.log(10)],
+    ["a curve that turns steeply", (x) => Math.atan(50 * (x - 3)), 1, 1.2, 3 + Math.tan(1.2) / 50],
     ["from nought", (x) => x / 1000, 0, 5, 5000],
     ["with a gap where nothing can be worked out", (x) => (x < 0.5 ? null : Math.log(x)), 1, 2, Math.exp(2)],
   ])("of %s", (_, give, from, wanted, input) => {

@@ -188,6 +188,10 @@ describe("CROP.IN_YEAR in a cell", () => {
     const second = eightWeeks("picked", [first("structure"), first("reserve")])
     expect(inYear("picked", 2, 8, loss)).toBeCloseTo(second, 9)
     expect(second).toBeLessThan(inYear("picked", 2, 8))
+    expect(inYear("reserve", 2, 8, loss)).toBeCloseTo(
+      eightWeeks("reserve", [first("structure"), first("reserve")]),
+      9,
+    )
     expect(inYear("picked", 1, 8, loss)).toBe(inYear("picked", 1, 8))
   })
   it("never takes the next crop below 0.40 of what it would be without the dated loss", () => {

@@ -1,0 +1,33 @@
+import {expect, it} from "vitest"
+import {reachTo} from "../../src/editor/block"
+import {choose} from "../../src/editor/selection"
+import {createStore} from "../../src/editor/store"
+import {cellViewAt} from "../../src/views/cellView"
+import {cellAt, documentOf, sheet} from "../workbook/documents"
+
+it("draws the line round the chosen block on its outer sides alone", () => {
+  const store = createStore(
+    documentOf(
+      sheet(
+        "Plan",
+        ["A", "B", "C", "D"],
+        Array.from({length: 5}, () => [1, 2, 3, 4]),
+      ),
+    ),
+  )
+  store.turn(choose(cellAt("B2")))
+  store.turn(reachTo(3, 3))
+  const edges = (address: string) => cellViewAt(store, cellAt(address)).edges
+  expect(["B2", "C2", "D2", "B3", "C3", "D3", "B4", "C4", "D4"].map(edges)).toEqual([
+    "t l",
+    "t",
+    "t r",
+    "l",
+    "",
+    "r",
+    "b l",
+    "b",
+    "b r",
+  ])
+  expect([edges("A2"), edges("B5"), cellViewAt(store, cellAt("C3")).chosen]).toEqual(["", "", "block"])
+})

@@ -1,0 +1,30 @@
+import {describe, expect, it} from "vitest"
+import {sheetsBehind, sheetsBehindFormula} from "../../src/workbook/sheetsBehind"
+import {column, documentOf, sheet} from "./documents"
+
+/** Plan rests on Input by a column, on Sums by a total, and through Input on Deep; Names holds names; nothing rests on Aside. */
+const farm = documentOf(
+  sheet("Plan", [column("A", {formula: "=Input!A1", total: "=SUM(Sums!A:A)"})], [["="]]),
+  sheet("Input", ["A"], [["='Deep down'!A1"]]),
+  sheet("Sums", ["A"], [[1]]),
+  sheet("Deep down", ["A"], [[2]]),
+  sheet("Aside", ["A", "B"], [["=Plan!A1", "=Rate*2"]]),
+  sheet("Names", ["Name", "Value"], [["Rate", "=Sums!A1"]], {names: true}),
+)
+const names = (sheets: ReadonlySet<number>) => [...sheets].map((sheet) => farm.sheets[sheet]!.name).sort()
+
+describe("the sheets behind a sheet", () => {
+  it("are those its formulas and totals point to, and so on", () => {
+    expect(names(sheetsBehind(farm, 0))).toEqual(["Deep down", "Input", "Plan", "Sums"])
+  })
+  it("are those that name values too, where a name is used", () => {
+    expect(names(sheetsBehind(farm, 4))).toEqual(["Aside", "Deep down", "Input", "Names", "Plan", "Sums"])
+  })
+  it("are the sheet alone where nothing points anywhere", () => {
+    expect(names(sheetsBehind(farm, 2))).toEqual(["Sums"])
+  })
+  it("of a formula are its own sheet and those it points to", () => {
+    expect(names(sheetsBehindFormula(farm, "=INPUT!A1+1", 2))).toEqual(["Deep down", "Input", "Sums"])
+    expect(names(sheetsBehindFormula(farm, "=Rate", 3))).toEqual(["Deep down", "Names", "Sums"])
+  })
+})
