@@ -1,4 +1,4 @@
-import {lazy, Suspense, useCallback, useRef, useSyncExternalStore} from "react"
+import {lazy, Suspense, useCallback, useEffect, useRef, useSyncExternalStore} from "react"
 import {isRefusal} from "../../functions/refusal"
 import {choose, showPanel} from "../editor/selection"
 import {showAllRows} from "../editor/showOnly"
@@ -43,12 +43,22 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
   const state = useEditor(store)
   const {document, cell, panel} = state
   const sheet = document.sheets[cell.sheet]!
-  const closePanel = useCallback(() => store.turn(showPanel("where from")), [store])
   const grid = useRef<SheetFocus>(null)
   const wantsFocus = useRef(false) // asked for while the sheet of the chosen cell was not drawn yet
   const focusSheet = useCallback(() => {
     wantsFocus.current = !grid.current?.focus()
   }, [])
+  const closePanel = useCallback(() => {
+    store.turn(showPanel("where from"))
+    focusSheet()
+  }, [store, focusSheet])
+  // A panel that was asked for comes into view and takes the keyboard's focus; the one for finding sees to it itself.
+  const right = useRef<HTMLDivElement>(null)
+  useEffect(() => {
+    const frame = panel === "find" ? null : right.current?.querySelector(".panel")
+    frame?.scrollIntoView({block: "nearest"})
+    frame?.querySelector("h2")?.focus({preventScroll: true})
+  }, [panel])
   const showCell = useCallback(() => grid.current?.show(), [])
   const onDrawn = useCallback(async () => {
     showCell()
@@ -121,7 +131,7 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
               <AskedQuestion store={store} onDone={focusSheet} />
               <ContentLine store={store} onLeave={focusSheet} />
             </div>
-            <div className="right">
+            <div className="right" ref={right}>
               {plan && (
                 <>
                   <CalendarKey />

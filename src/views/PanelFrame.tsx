@@ -19,7 +19,9 @@ export function PanelFrame({title, onClose, holds, acts, frameRef, onKeyDown, ch
   return (
     <section ref={frameRef} className={`panel ${holds}`} aria-labelledby={id} onKeyDown={onKeyDown}>
       <div className="top">
-        <h2 id={id}>{title}</h2>
+        <h2 id={id} tabIndex={-1}>
+          {title}
+        </h2>
         <span className="acts">
           {acts}
           <button className="plain" onClick={onClose}>

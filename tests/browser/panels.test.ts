@@ -32,6 +32,9 @@ it("changes a column's heading, format, width and rule by keys alone, in steps t
   await page.keyboard.press("Shift+F10")
   await page.getByRole("button", {name: "Column: heading, width, format"}).click()
   const panel = page.locator(".column-panel")
+  await expect
+    .poll(() => page.evaluate(() => window.document.activeElement?.textContent))
+    .toBe("Column B: Price")
   const wide = (await (await sheet.cell(1, "Price")).boundingBox())!.width
   await panel.getByLabel("Heading").fill("Price net")
   await panel.getByLabel("Shown as").selectOption("3 decimals")
@@ -48,6 +51,12 @@ it("changes a column's heading, format, width and rule by keys alone, in steps t
   await page.keyboard.press("Escape")
   await page.getByRole("button", {name: "Undo: column Price of Prices changed"}).click()
   await expect.poll(() => sheet.text(1, "Price")).toBe("3.65")
+  await page.getByRole("button", {name: "Put away"}).click()
+  await expect
+    .poll(() => page.evaluate(() => window.document.activeElement?.getAttribute("col-id")))
+    .toBe("1") // the sheet has the keyboard's focus again
+  await page.keyboard.press("Shift+F10")
+  await page.getByRole("button", {name: "Column: heading, width, format"}).click()
   await panel.getByLabel("Width").fill("wide")
   await page.keyboard.press("Enter")
   expect(await panel.locator("[aria-live]").innerText()).toBe(
