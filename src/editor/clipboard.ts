@@ -1,16 +1,25 @@
 import Papa from "papaparse"
-import {isoOf} from "../../functions/calendar"
-import {contentAt, isFormula, type CellAddress, type Content, type Document} from "../workbook/document"
+import {columnAt} from "../workbook/extras"
+import {dayOf, isoOf} from "../../functions/calendar"
+import {
+  contentAt,
+  isFormula,
+  type CellAddress,
+  type Column,
+  type Content,
+  type Document,
+} from "../workbook/document"
 import type {Edit, Entry} from "../workbook/edit"
 import {cellText, moved} from "../workbook/formula"
 import {isFault} from "../workbook/value"
 import {formulaIn} from "../workbook/cells"
 import {blockText, cellsOf, chosenBlock, isOneCell, type Block} from "./block"
 import {isGuarded} from "./commands/cells"
-import {columnAt, fitting, takingDates, yearOf} from "./editing"
+import {fitting, takingDates, yearOf} from "./editing"
 import {readEntry} from "./entry"
 import {onlyRows} from "./selection"
-import type {EditorState, Store, Turn} from "./store"
+import {dateText, textWithUnit} from "./display"
+import type {EditorState, PastePiece, Store, Turn} from "./store"
 import {entering} from "./words"
 
 /** What is put on the system's clipboard: the same table as text parted by tabs, and as HTML. */
@@ -105,6 +114,7 @@ export interface Pasting {
   readonly edit: Edit | null
   readonly block: Block
   readonly failed: readonly {readonly at: CellAddress; readonly why: string}[]
+  readonly pieces: readonly PastePiece[]
   readonly guarded: number
   /** Commas were taken as decimal points. */
   readonly tookCommas: boolean
@@ -132,18 +142,19 @@ export function pastingOf(
       }
   const tookCommas = table.from === "elsewhere" && hasDecimalCommas(table.rows)
   const cells: Entry[] = []
-  const failed: {at: CellAddress; why: string}[] = []
+  const pieces: PastePiece[] = []
   let guarded = 0
   for (const at of cellsOf(block)) {
     const [r, c] = fills ? [0, 0] : [at.row - block.rows[0], at.col - block.cols[0]]
     const piece = table.rows[r]![c]
     if (piece === undefined) continue
+    const fails = (why: string) => pieces.push({at, copied: String(piece ?? ""), reads: null, why})
     if (shown && !shown.includes(at.row)) {
-      failed.push({at, why: "its row is not shown"})
+      fails("its row is not shown")
       continue
     }
     if (!columnAt(document, at)) {
-      if (piece !== null && piece !== "") failed.push({at, why: "there is no column there"})
+      if (piece !== null && piece !== "") fails("there is no column there")
       continue
     }
     if (isGuarded(at)(state)) {
@@ -154,10 +165,28 @@ export function pastingOf(
       table.from === "here"
         ? ownEntry(store, table, r, c, at, valuesOnly)
         : read(store, at, piece as string, tookCommas)
-    if ("refused" in entry) failed.push({at, why: entry.refused})
-    else if (entry.content !== contentAt(document, at)) cells.push({at, content: entry.content})
+    if ("refused" in entry) {
+      fails(entry.refused)
+      continue
+    }
+    const {content} = entry
+    pieces.push({
+      at,
+      copied: String(piece ?? ""),
+      reads: readText(content, columnAt(document, at)!),
+      why: null,
+    })
+    if (content !== contentAt(document, at)) cells.push({at, content})
   }
-  return {edit: entering(document, "paste", cells), block, failed, guarded, tookCommas}
+  const failed = pieces.flatMap(({at, why}) => (why === null ? [] : [{at, why}]))
+  return {edit: entering(document, "paste", cells), block, failed, pieces, guarded, tookCommas}
+}
+
+/** What a cell would show of a content. */
+function readText(content: Content, column: Column): string {
+  if (content === null) return "blank"
+  const day = typeof content === "string" ? dayOf(content) : null
+  return day === null ? textWithUnit(content, column) : dateText(day)
 }
 
 /** A piece that was copied here: its formula moved along, or its value, which has to be fit for the column as any other. */
@@ -214,7 +243,9 @@ export function pasteTable(store: Store, table: Table, options: {valuesOnly?: bo
   const told = toldOf(document, pasting)
   if (failed.length) {
     const asks = failedWords(document, pasting)
-    const question = edit && {asks: `${asks} Paste the others?`, yes: "Paste the others", edit, told}
+    const count = edit?.type === "enter" ? edit.cells.length : 0
+    const yes = `Bring in ${count === 1 ? "1 cell" : `${count} cells`}`
+    const question = edit && {asks: `${asks} Bring in the others?`, yes, edit, told, preview: pasting.pieces}
     store.turn(() => ({question, said: edit ? asks : `Nothing was pasted. ${asks}`}))
   } else if (!edit) {
     const why = guarded
@@ -224,7 +255,15 @@ export function pasteTable(store: Store, table: Table, options: {valuesOnly?: bo
   } else {
     store.run(() => edit, told)
     store.turn(chooseInside(document, pasting.block))
+    const brought = edit.type === "enter" && edit.cells.some(({content}) => isFormula(content))
+    if (brought && !options.valuesOnly)
+      store.turn(() => ({offer: {words: "Values only", act: valuesInstead(table)}}))
   }
+}
+
+/** Pastes the values of a table in the place of the formulas that were pasted last. */
+const valuesInstead = (table: Table) => (store: Store) => {
+  if (store.undo()) pasteTable(store, table, {valuesOnly: true})
 }
 
 function toldOf(document: Document, {edit, block, guarded, tookCommas}: Pasting): string {

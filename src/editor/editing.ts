@@ -7,12 +7,16 @@ import {
   type Content,
   type Document,
 } from "../workbook/document"
+import type {Edit} from "../workbook/edit"
 import {formulaIn} from "../workbook/cells"
+import {columnAt, extraAt} from "../workbook/extras"
+import {questionedAt} from "../workbook/questioned"
 import {enterContent, isGuarded} from "./commands/cells"
+import {textWithUnit} from "./display"
 import {readEntry, readsAs, type Entry} from "./entry"
 import {isPointing, pointAtSheet} from "./pointing"
 import {choose, chosenStep, openSheet} from "./selection"
-import type {Store, Turn} from "./store"
+import type {Question, Store, Turn} from "./store"
 import {cellName} from "./words"
 
 /** Begins editing the chosen cell with what it holds, the caret at the end; arrow keys then move the caret. */
@@ -85,6 +89,11 @@ export function keepEditing(store: Store, down: number, right: number): boolean 
     store.turn(() => ({editing: null, question: {asks, yes: "Type over it", edit}, said: asks}))
     return false
   }
+  const asked = edit && questionOn(document, cell, entry.content, editing.text, {down, right})
+  if (asked) {
+    store.turn(() => ({editing: null, question: asked, said: asked.asks}))
+    return false
+  }
   if (!store.run(command)) store.turn(() => ({editing: null, question: null, said: "Unchanged."}))
   store.turn(chosenStep(down, right))
   return true
@@ -99,9 +108,63 @@ export function fitting(document: Document, at: CellAddress, content: Content): 
   return read(readsAs(content, column, null)) // words such as 007 stay words
 }
 
-/** Makes the edit that a question asked about. */
-export const answerYes = (store: Store) =>
-  store.run(({question}) => question?.edit ?? null, store.getState().question?.told)
+/** The question that an unlikely number raises, where its column asks; null when there is none. */
+function questionOn(
+  document: Document,
+  at: CellAddress,
+  content: Content,
+  typed: string,
+  next: NonNullable<Question["next"]>,
+): Question | null {
+  const column = columnAt(document, at)!
+  const odd = typeof content === "number" && !column.rule?.onlyMarks && questionedAt(document, at, content)
+  if (!odd) return null
+  const shown = (value: number) => textWithUnit(value, column)
+  const rest = odd.others
+    ? `far from the ${odd.others} others (${shown(odd.from)} to ${shown(odd.to)} would be near)`
+    : `outside the usual ${shown(odd.from)} to ${shown(odd.to)}`
+  const meant = odd.meant === null ? "" : ` Did you mean ${shown(odd.meant)}?`
+  const entering = (one: Content): Edit => ({type: "enter", cells: [{at, content: one}]})
+  return {
+    asks: `${cellName(document, at)} ${shown(content as number)} is ${rest}.${meant}`,
+    yes: "Keep it for this reason",
+    edit: entering(content),
+    ...(odd.meant === null ? {} : {rather: {words: `Use ${shown(odd.meant)}`, edit: entering(odd.meant)}}),
+    reasonAt: at,
+    typed,
+    next,
+  }
+}
+
+/** Makes the edit that a question asked about; a `reason` is kept as a note on the cell, after what the note said before. */
+export function answerYes(store: Store, reason = "", now = new Date()): boolean {
+  const {question, document} = store.getState()
+  if (!question) return false
+  const {edit, reasonAt, next, told} = question
+  const was = reasonAt && extraAt(document, reasonAt)?.note
+  const text = [was?.text, `Kept: ${reason}`].filter(Boolean).join("\n")
+  const note = {...(was?.by ? {by: was.by} : {}), text, written: now.toISOString()}
+  const extras = reasonAt ? {extras: [{at: reasonAt, note}]} : {}
+  const isDone = store.run(() => ({...edit, ...extras}), told)
+  if (next) store.turn(chosenStep(next.down, next.right))
+  return isDone
+}
+
+/** Goes back to what was typed, to change it. */
+export const editAgain =
+  (text: string): Turn =>
+  (state) => ({
+    ...startTyping(text)(state),
+    editing: {...startTyping(text)(state).editing!, arrowsLeave: false},
+  })
+
+/** Makes the other edit that a question offered. */
+export function answerRather(store: Store) {
+  const {question} = store.getState()
+  if (!question?.rather) return
+  store.run(() => question.rather!.edit)
+  if (question.next) store.turn(chosenStep(question.next.down, question.next.right))
+}
 
 /** Where a column takes anything, a cell that holds a date takes dates in all their forms: "25 Apr" is no word there. */
 export const takingDates = (column: Column, content: Content): Column =>
@@ -114,9 +177,6 @@ export function yearOf({season = ""}: Document): number {
   const written = /\b(19|20)\d{2}\b/.exec(season)?.[0]
   return written ? Number(written) : new Date().getFullYear()
 }
-
-export const columnAt = ({sheets}: Document, {sheet, col}: Pick<CellAddress, "sheet" | "col">) =>
-  sheets[sheet]?.columns[col]
 
 /** Chooses another cell after keeping what is being typed; what cannot be kept holds the person where they are. */
 export function chooseKeeping(store: Store, to: CellAddress): boolean {

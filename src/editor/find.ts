@@ -1,6 +1,7 @@
 import {isoOf} from "../../functions/calendar"
 import type {CellAddress, Column, Document} from "../workbook/document"
 import {addressText} from "../workbook/cells"
+import {columnAt, extraAt} from "../workbook/extras"
 import {type Workbook} from "../workbook/workbook"
 import {dateText, textOf} from "./display"
 import {readsAs} from "./entry"
@@ -10,7 +11,7 @@ import {cellName} from "./words"
 export interface Search {
   readonly query: string
   /** "values" is what cells show, with the headings and the names of sheets; "formulas" what works them out. */
-  readonly where: "values" | "formulas" | "all"
+  readonly where: "values" | "formulas" | "notes" | "all"
   /** Only what is all that stands there. */
   readonly wholeCell: boolean
   readonly matchCase: boolean
@@ -26,6 +27,7 @@ export interface Hit {
   /** Null for the name of a sheet. */
   readonly col: number | null
   readonly inFormula: boolean
+  readonly inNote: boolean
   /** The text that holds it: what the cell shows, or the formula, date or digits behind that. */
   readonly text: string
   /** Where in the text it first stands. */
@@ -37,7 +39,7 @@ type Searched = Pick<Workbook, "document" | "valueAt" | "isDateAt" | "formulaAt"
 
 /**
  * The places that hold what is looked for, in the order of sheets, rows and columns; a cell is one place, however
- * often it holds it. A value is found by what is seen, and a date by its whole or ISO form, a number by its digits.
+ * often it holds it, and its note another. A value is found by what is seen, and a date by its whole or ISO form, a number by its digits.
  */
 export function findIn(workbook: Searched, search: Search): readonly Hit[] {
   if (search.query === "") return []
@@ -46,28 +48,33 @@ export function findIn(workbook: Searched, search: Search): readonly Hit[] {
   const look = (
     place: Pick<Hit, "sheet" | "row" | "col">,
     texts: readonly string[],
-    inFormula = false,
+    {inFormula = false, inNote = false} = {},
   ): boolean => {
     for (const text of texts) {
       const from = text.search(pattern)
       if (from < 0) continue
-      hits.push({...place, inFormula, text, from, to: from + text.match(pattern)![0].length})
+      hits.push({...place, inFormula, inNote, text, from, to: from + text.match(pattern)![0].length})
       return true
     }
     return false
   }
   for (const [sheet, {name, columns, rows}] of workbook.document.sheets.entries()) {
     if (search.sheet !== undefined && search.sheet !== sheet) continue
-    if (search.where !== "formulas") {
+    const [inValues, inFormulas, inNotes] = (["values", "formulas", "notes"] as const).map(
+      (one) => search.where === "all" || search.where === one,
+    )
+    if (inValues) {
       look({sheet, row: null, col: null}, [name])
       for (const [col, {heading}] of columns.entries()) look({sheet, row: null, col}, [heading])
     }
     for (const row of rows.keys())
-      for (const [col, column] of columns.entries()) {
+      for (const col of columns.keys()) {
         const at = {sheet, row, col}
-        if (search.where !== "formulas" && look(at, textsOf(workbook, at, column))) continue
-        const formula = search.where === "values" ? null : workbook.formulaAt(at)
-        if (formula !== null) look(at, [formula], true)
+        const note = inNotes && extraAt(workbook.document, at)?.note
+        if (note) look(at, [note.text], {inNote: true})
+        if (inValues && look(at, textsOf(workbook, at, columnAt(workbook.document, at)!))) continue
+        const formula = inFormulas ? workbook.formulaAt(at) : null
+        if (formula !== null) look(at, [formula], {inFormula: true})
       }
   }
   return hits
@@ -114,7 +121,7 @@ export function hitName(document: Document, hit: Hit): string {
   if (hit.col === null) return "Name of a sheet"
   if (hit.row === null) return `Heading in ${name}`
   const at = cellOfHit(hit)
-  return `${name} ${addressText(document, at, at.sheet)}, ${cellName(document, at)}${hit.inFormula ? ", formula" : ""}`
+  return `${name} ${addressText(document, at, at.sheet)}, ${cellName(document, at)}${hit.inFormula ? ", formula" : hit.inNote ? ", note" : ""}`
 }
 
 /** The found words of a hit with some of what stands round them. */

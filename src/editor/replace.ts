@@ -1,7 +1,8 @@
+import {columnAt, extraAt, type ExtraChange} from "../workbook/extras"
 import {COLUMN_FORMULA, contentAt, isFormula, type Content} from "../workbook/document"
 import type {Edit, Entry} from "../workbook/edit"
 import type {Workbook} from "../workbook/workbook"
-import {columnAt, takingDates, yearOf} from "./editing"
+import {takingDates, yearOf} from "./editing"
 import {readEntry, readsAs} from "./entry"
 import {cellOfHit, excerpt, patternOf, type Hit, type Search} from "./find"
 
@@ -11,8 +12,8 @@ export interface Replacement {
   /** What stands there and what would stand there instead, as a person types it. */
   readonly before: string
   readonly after: string
-  /** The new content, or the sentence that says why the cell stays as it is. */
-  readonly entry: Entry | {readonly refused: string}
+  /** The new content or note, or the sentence that says why the cell stays as it is. */
+  readonly entry: Entry | ExtraChange | {readonly refused: string}
 }
 
 type Read = Pick<Workbook, "document" | "normalized">
@@ -30,11 +31,14 @@ export function replacementsOf(
 
 /** One edit that makes the replacements that can be made, or null when there are none. */
 export function replaceEdit(replacements: readonly Replacement[], query: string, by: string): Edit | null {
-  const cells = replacements.flatMap(({entry}) => ("refused" in entry ? [] : [entry]))
-  if (cells.length === 0) return null
-  const count = `${cells.length} ${cells.length === 1 ? "cell" : "cells"}`
+  const cells = replacements.flatMap(({entry}) => ("content" in entry ? [entry] : []))
+  const extras = replacements.flatMap(({entry}) => ("note" in entry ? [entry] : []))
+  const places = cells.length + extras.length
+  if (places === 0) return null
+  const thing = extras.length === 0 ? "cell" : cells.length === 0 ? "note" : "place"
+  const count = `${places} ${thing}${places === 1 ? "" : "s"}`
   const name = `${count} replaced, “${short(query)}” by ${by === "" ? "nothing" : `“${short(by)}”`}`
-  return {type: "enter", cells, name}
+  return {type: "enter", cells, name, ...(extras.length ? {extras} : {})}
 }
 
 const short = (text: string) => (text.length > 24 ? `${text.slice(0, 23)}\u2026` : text)
@@ -51,6 +55,13 @@ function replacementOf(workbook: Read, hit: Hit, pattern: RegExp, by: string): R
     entry: {refused},
   })
   if (hit.row === null) return stays("Headings and names of sheets are not changed from here")
+  const note = hit.inNote && extraAt(document, at)?.note
+  if (note) {
+    const after = note.text.replace(pattern, () => by)
+    if (after === note.text) return stays("It already reads so")
+    if (after.trim() === "") return stays("The note would be blank; take it away in its panel")
+    return {hit, before: note.text, after, entry: {at, note: {...note, text: after}}}
+  }
   if (content === COLUMN_FORMULA) return stays("The formula of the column works it out")
   if (!hit.inFormula && (content === null || isFormula(content)))
     return stays("A formula gives this value; look in formulas to change it")

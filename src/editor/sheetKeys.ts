@@ -185,6 +185,12 @@ export const sheetBindings: readonly Binding<number>[] = [
     does: "Put in today's date",
     act: always((s) => s.turn(startTyping(isoDate(new Date())))),
   },
+  {
+    group: "Edit",
+    keys: ["Shift+F2"],
+    does: "Read or write the note on the cell",
+    act: always((s) => s.turn(showPanel("note"))),
+  },
   // These are the browser's own: it tells the sheet what to copy or paste.
   {group: "Copy and fill", keys: ["Ctrl+c"], does: "Copy what is chosen", act: () => false},
   {group: "Copy and fill", keys: ["Ctrl+x"], does: "Copy what is chosen and empty it", act: () => false},

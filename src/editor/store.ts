@@ -38,6 +38,14 @@ export interface Editing {
   readonly pointed: Pointed | null
 }
 
+/** A piece that is to be pasted: as it was copied, and as it would be read. */
+export interface PastePiece {
+  readonly at: CellAddress
+  readonly copied: string
+  readonly reads: string | null
+  readonly why: string | null
+}
+
 /** A question that waits for a yes before an edit is made. */
 export interface Question {
   readonly asks: string
@@ -45,6 +53,16 @@ export interface Question {
   readonly edit: Edit
   /** What is told of the edit before what it moved. */
   readonly told?: string
+  /** Another edit that is offered first, in words: what was probably meant. */
+  readonly rather?: {readonly words: string; readonly edit: Edit}
+  /** The cell that keeps the reason as a note: a reason has to be given. */
+  readonly reasonAt?: CellAddress
+  /** What was typed, to be changed instead. */
+  readonly typed?: string
+  /** Where the person goes on after an answer. */
+  readonly next?: {readonly down: number; readonly right: number}
+  /** How each piece that is to be pasted would be read, or why it cannot be. */
+  readonly preview?: readonly PastePiece[]
   /** Cells that the question speaks of. */
   readonly links?: readonly {readonly at: CellAddress; readonly words: string}[]
 }
@@ -58,7 +76,8 @@ export interface Only {
 }
 
 /** What stands beside the content line. */
-export type Panel = "where from" | "help" | "keys" | "find" | "work back" | "column" | "sheet"
+export type Panel =
+  "where from" | "note" | "names" | "cases" | "help" | "keys" | "find" | "work back" | "column" | "sheet"
 
 export interface EditorState {
   readonly document: Document
@@ -77,6 +96,8 @@ export interface EditorState {
   readonly showsActs: boolean
   /** How often the person asked to find something: each time the field for it takes the keyboard's focus. */
   readonly asksToFind: number
+  /** What can be done instead of the last act, until the next one. */
+  readonly offer: {readonly words: string; readonly act: (store: Store) => void} | null
   /** What was last said to the person at the screen. */
   readonly said: string
   /** The worked-out values that the last act changed. */
@@ -111,6 +132,7 @@ export function createStore(document: Document, later: (act: () => void) => void
     panel: "where from",
     showsActs: false,
     asksToFind: 0,
+    offer: null,
     said: "",
     changes: [],
   }
@@ -127,6 +149,7 @@ export function createStore(document: Document, later: (act: () => void) => void
         only: stillOnly(state, next),
         editing: null,
         question: null,
+        offer: null,
         document: next,
         changes: [],
         said,

@@ -1,3 +1,4 @@
+import {columnAt} from "../workbook/extras"
 import {isFault} from "../workbook/value"
 import {chosenBlock, chosenCells, isOneCell} from "./block"
 import {dateText, numberText} from "./display"
@@ -8,7 +9,7 @@ export function summaryOf({getState, workbook, valueAt}: Store): string {
   const state = getState()
   const block = chosenBlock(state)
   if (isOneCell(block)) return ""
-  const {columns, rows} = state.document.sheets[block.sheet]!
+  const {rows} = state.document.sheets[block.sheet]!
   const chosen = [...chosenCells(state)]
   const numbers: number[] = []
   const days: number[] = []
@@ -18,7 +19,7 @@ export function summaryOf({getState, workbook, valueAt}: Store): string {
   for (const at of chosen) {
     if (at.row >= rows.length) continue
     const value = valueAt(at)
-    const {format, unit = ""} = columns[at.col]!
+    const {format, unit = ""} = columnAt(state.document, at)!
     if (value !== null && value !== "") filled++
     if (typeof value !== "number" || isFault(value) || format === "text") continue
     if (format === "date" || format === "day" || workbook.isDateAt(at)) days.push(value)

@@ -1,5 +1,6 @@
 import {COLUMN_FORMULA, type CellAddress, type Document} from "../workbook/document"
 import type {Edit, Entry} from "../workbook/edit"
+import type {ExtraChange} from "../workbook/extras"
 import {planSheet} from "../workbook/plan"
 import {keyOfRow} from "../workbook/trace"
 import type {Change, Value} from "../workbook/value"
@@ -17,6 +18,10 @@ export function editName(document: Document, edit: Edit): string {
   switch (edit.type) {
     case "enter":
       return edit.name ?? entryName(document, edit.cells)
+    case "keepColumns":
+      return `${counted(edit.count, "column")} of ${sheet(edit.sheet)} kept in view`
+    case "changeExtras":
+      return extrasName(document, edit.changes)
     case "insertRows":
       return `${counted(edit.count, "row")} put into ${sheet(edit.sheet)}`
     case "removeRows":
@@ -56,6 +61,14 @@ function entryName(document: Document, [first, ...others]: readonly Entry[]): st
   if (others.length) return `${others.length + 1} cells in ${document.sheets[first!.at.sheet]!.name}`
   const name = cellName(document, first!.at).replace(/^./, (letter) => letter.toLowerCase())
   return first!.content === COLUMN_FORMULA ? `formula of ${name}` : name
+}
+
+function extrasName(document: Document, changes: readonly ExtraChange[]): string {
+  const what = changes.some(({note}) => note !== undefined) ? "note" : "format"
+  return `${what} of ${entryName(
+    document,
+    changes.map(({at}) => ({at, content: null})),
+  )}`
 }
 
 const counted = (count: number, thing: string) => (count === 1 ? thing : `${count} ${thing}s`)

@@ -13,6 +13,7 @@ import {Head} from "./Head"
 import {HelpPanel} from "./HelpPanel"
 import type {Keeping} from "./keeping"
 import {KeysPanel} from "./KeysPanel"
+import {NotePanel} from "./NotePanel"
 import {onceDrawn} from "./onceDrawn"
 import {PlainSheet} from "./PlainSheet"
 import {planShown} from "./planShown"
@@ -146,6 +147,8 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
                 <WorkBackPanel store={store} onClose={closePanel} />
               ) : panel === "column" ? (
                 <ColumnPanel store={store} onClose={closePanel} />
+              ) : panel === "note" ? (
+                <NotePanel store={store} onClose={closePanel} onGo={focusSheet} />
               ) : panel === "sheet" ? (
                 <SheetPanel store={store} onClose={closePanel} />
               ) : panel === "find" ? (
@@ -179,18 +182,28 @@ function CellKey() {
           {kind}
         </li>
       ))}
+      <li>
+        <span className="sw" data-kind="note" aria-hidden="true" />
+        has a note
+      </li>
       <li>no mark: typed</li>
     </ul>
   )
 }
 
 function Foot({store, keeping}: {store: Store; keeping: Keeping}) {
-  const {said, editing} = useEditor(store)
+  const {said, editing, offer} = useEditor(store)
   const saving = useSyncExternalStore(keeping.subscribe, keeping.words)
   return (
     <footer className="folio">
       <span>
-        <span role="status">{said}</span> <span className="sum">{summaryOf(store)}</span>{" "}
+        <span role="status">{said}</span>{" "}
+        {offer && (
+          <button className="plain" onClick={() => offer.act(store)}>
+            {offer.words}
+          </button>
+        )}{" "}
+        <span className="sum">{summaryOf(store)}</span>{" "}
         {editing ? "Enter keeps it, Esc drops it." : "Esc, then Tab, leaves the sheet."}
       </span>
       <span role="status">{saving}</span>

@@ -1,31 +1,83 @@
-import {answerYes} from "../editor/editing"
+import {useId, useState} from "react"
+import {answerRather, answerYes, editAgain} from "../editor/editing"
 import {choose} from "../editor/selection"
-import type {Store} from "../editor/store"
+import type {PastePiece, Store} from "../editor/store"
+import {cellText} from "../workbook/formula"
 import {useEditor} from "./useEditor"
 
-/** A question that waits for a yes, with links to the cells it speaks of. */
+/** A question that waits for an answer, with links to the cells it speaks of; where it needs a reason, a line for that. */
 export function AskedQuestion({store, onDone}: {store: Store; onDone: () => void}) {
   const {question} = useEditor(store)
   if (!question) return null
+  // One frame for each question, so that a reason is not carried over to the next.
+  return <Asked key={question.asks} store={store} onDone={onDone} />
+}
+
+const MOST_PREVIEWED = 12
+
+/** What a paste would put in each cell: those that cannot be taken first, then those that read otherwise than they were copied. */
+function PastePreview({pieces}: {pieces: readonly PastePiece[]}) {
+  const rank = ({why, copied, reads}: PastePiece) => (why !== null ? 0 : copied !== reads ? 1 : 2)
+  const listed = pieces.toSorted((a, b) => rank(a) - rank(b)).slice(0, MOST_PREVIEWED)
+  const left = pieces.length - listed.length
+  return (
+    <div className="preview" tabIndex={0} role="group" aria-label="What would be pasted, can be scrolled">
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Cell</th>
+            <th scope="col">as copied</th>
+            <th scope="col">read as</th>
+          </tr>
+        </thead>
+        <tbody>
+          {listed.map(({at, copied, reads, why}) => (
+            <tr key={cellText(at.row, at.col)}>
+              <th scope="row">{cellText(at.row, at.col)}</th>
+              <td className="n">{copied}</td>
+              <td className={why === null ? "n" : "cannot"}>{why ?? reads}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {left > 0 && <p className="small q">and {left} more, read as these</p>}
+    </div>
+  )
+}
+
+function Asked({store, onDone}: {store: Store; onDone: () => void}) {
+  const {asks, yes, links, rather, reasonAt, typed, preview} = useEditor(store).question!
+  const [reason, setReason] = useState("")
+  const [isMissing, setMissing] = useState(false)
+  const id = useId()
   const leave = () => {
     store.turn(() => ({question: null, said: "Unchanged."}))
+    onDone()
+  }
+  const keep = () => {
+    if (reasonAt && reason.trim() === "") {
+      setMissing(true)
+      return
+    }
+    answerYes(store, reason.trim())
     onDone()
   }
   return (
     <div
       className="note"
       role="alertdialog"
-      aria-labelledby="question"
+      aria-labelledby={id}
       onKeyDown={(event) => {
         if (event.key !== "Escape") return
         event.stopPropagation()
         leave()
       }}
     >
-      <p id="question">{question.asks}</p>
-      {question.links && (
+      <p id={id}>{asks}</p>
+      {preview && <PastePreview pieces={preview} />}
+      {links && (
         <ul className="links">
-          {question.links.map(({at, words}) => (
+          {links.map(({at, words}) => (
             <li key={words}>
               <button
                 className="plain"
@@ -41,18 +93,53 @@ export function AskedQuestion({store, onDone}: {store: Store; onDone: () => void
         </ul>
       )}
       <div className="acts">
-        <button
-          className="chief"
-          autoFocus
-          onClick={() => {
-            answerYes(store)
-            onDone()
-          }}
-        >
-          {question.yes}
-        </button>
+        {rather && (
+          <button
+            className="chief"
+            autoFocus
+            onClick={() => {
+              answerRather(store)
+              onDone()
+            }}
+          >
+            {rather.words}
+          </button>
+        )}
+        {typed === undefined ? (
+          <button className="chief" autoFocus onClick={keep}>
+            {yes}
+          </button>
+        ) : (
+          <button onClick={() => store.turn(editAgain(typed))}>Change it</button>
+        )}
         <button onClick={leave}>Leave it</button>
       </div>
+      {reasonAt && (
+        <form
+          className="reason"
+          onSubmit={(event) => {
+            event.preventDefault()
+            keep()
+          }}
+        >
+          <label>
+            Reason{" "}
+            <input
+              value={reason}
+              autoFocus={!rather}
+              aria-invalid={isMissing}
+              onChange={({currentTarget}) => {
+                setReason(currentTarget.value)
+                setMissing(false)
+              }}
+            />
+          </label>
+          <button>{yes}</button>
+          <p className="why" aria-live="polite">
+            {isMissing && "A reason is needed: it is kept as a note on the cell, and listed in Checks."}
+          </p>
+        </form>
+      )}
     </div>
   )
 }

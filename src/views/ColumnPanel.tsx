@@ -1,11 +1,13 @@
 import {useState, type FormEvent} from "react"
+import {formatCells, keepColumns} from "../editor/commands/columns"
 import {deleteColumns} from "../editor/deletion"
 import type {Store} from "../editor/store"
-import type {Column} from "../workbook/document"
+import {keptInView, type Column} from "../workbook/document"
 import type {ColumnChange} from "../workbook/edit"
+import {extraAt} from "../workbook/extras"
 import {columnLetters} from "../workbook/formula"
 import {PanelFrame} from "./PanelFrame"
-import {columnWidth} from "./sheetSize"
+import {columnWidth, REM} from "./sheetSize"
 import {useEditor} from "./useEditor"
 
 const FORMATS: readonly {readonly words: string; readonly format: Column["format"]}[] = [
@@ -24,11 +26,18 @@ const FORMATS: readonly {readonly words: string; readonly format: Column["format
 /** What the column of the chosen cell is called, how it is shown, how wide it is, and what may be typed in it. */
 export function ColumnPanel({store, onClose}: {store: Store; onClose: () => void}) {
   const {document, cell} = useEditor(store)
-  const column = document.sheets[cell.sheet]!.columns[cell.col]!
+  const sheet = document.sheets[cell.sheet]!
+  const column = sheet.columns[cell.col]!
+  const format = extraAt(document, cell)?.format
   return (
     <Fields
       key={`${cell.sheet}:${cell.col}`}
       store={store}
+      kept={keptInView(sheet)}
+      own={Math.max(
+        0,
+        FORMATS.findIndex((one) => one.format === format),
+      )}
       column={column}
       col={cell.col}
       onClose={onClose}
@@ -38,11 +47,17 @@ export function ColumnPanel({store, onClose}: {store: Store; onClose: () => void
 
 function Fields({
   store,
+  kept,
+  own,
   column,
   col,
   onClose,
 }: {
   store: Store
+  /** How many columns stay in view. */
+  kept: number
+  /** The place among the formats of the chosen cell's own one; 0 where it has none. */
+  own: number
   column: Column
   col: number
   onClose: () => void
@@ -50,9 +65,13 @@ function Fields({
   const [heading, setHeading] = useState(column.heading)
   const [unit, setUnit] = useState(column.unit ?? "")
   const [format, setFormat] = useState(FORMATS.findIndex((one) => one.format === column.format))
-  const [width, setWidth] = useState(String(Math.round((columnWidth(column, col) / 16) * 10) / 10))
+  const [width, setWidth] = useState(String(Math.round((columnWidth(column, col) / REM) * 10) / 10))
   const [least, setLeast] = useState(column.rule?.least === undefined ? "" : String(column.rule.least))
   const [most, setMost] = useState(column.rule?.most === undefined ? "" : String(column.rule.most))
+  const [usualFrom, setUsualFrom] = useState(column.rule?.usual ? String(column.rule.usual[0]) : "")
+  const [usualTo, setUsualTo] = useState(column.rule?.usual ? String(column.rule.usual[1]) : "")
+  const [nearOthers, setNearOthers] = useState(column.rule?.nearOthers ?? false)
+  const [asks, setAsks] = useState(!column.rule?.onlyMarks)
   const [fault, setFault] = useState("")
 
   const keep = (event: FormEvent) => {
@@ -65,10 +84,16 @@ function Fields({
     if (most !== "" && !Number.isFinite(numbers.most)) return setFault(`“${most}” is no number.`)
     if (least !== "" && most !== "" && numbers.least > numbers.most)
       return setFault(`The least, ${least}, is above the most, ${most}.`)
+    const usual: [number, number] = [Number(usualFrom), Number(usualTo)]
+    const hasUsual = usualFrom !== "" || usualTo !== ""
+    if (hasUsual && !(usualFrom !== "" && usualTo !== "" && usual[0] <= usual[1]))
+      return setFault("What is usual needs two numbers, the lower first.")
     const rule = {
       ...(least === "" ? {} : {least: numbers.least}),
       ...(most === "" ? {} : {most: numbers.most}),
-      ...(column.rule?.usual ? {usual: column.rule.usual} : {}),
+      ...(hasUsual ? {usual} : {}),
+      ...(nearOthers ? {nearOthers: true as const} : {}),
+      ...(asks ? {} : {onlyMarks: true as const}),
     }
     const change: ColumnChange = {
       heading: heading.trim(),
@@ -138,9 +163,64 @@ function Fields({
           </label>
           <p className="small q">Blank means any number. What stands there already stays.</p>
         </fieldset>
+        <fieldset>
+          <legend>What is questioned</legend>
+          <label>
+            below{" "}
+            <input
+              value={usualFrom}
+              size={7}
+              inputMode="decimal"
+              onChange={({currentTarget}) => setUsualFrom(currentTarget.value)}
+            />
+          </label>{" "}
+          <label>
+            or above{" "}
+            <input
+              value={usualTo}
+              size={7}
+              inputMode="decimal"
+              onChange={({currentTarget}) => setUsualTo(currentTarget.value)}
+            />
+          </label>
+          <label className="check">
+            <input
+              type="checkbox"
+              checked={nearOthers}
+              onChange={({currentTarget}) => setNearOthers(currentTarget.checked)}
+            />
+            far from the other rows of the same name
+          </label>
+          <label className="check">
+            <input
+              type="checkbox"
+              checked={asks}
+              onChange={({currentTarget}) => setAsks(currentTarget.checked)}
+            />
+            ask for a reason when one is typed, not only mark it
+          </label>
+        </fieldset>
         <button>Keep it so</button>
       </form>
+      <label>
+        Format of the chosen cells alone{" "}
+        <select
+          value={own}
+          onChange={({currentTarget}) =>
+            store.run(formatCells(FORMATS[Number(currentTarget.value)]?.format ?? null))
+          }
+        >
+          {FORMATS.map(({words, format}, i) => (
+            <option key={words} value={i}>
+              {format === undefined ? "as their columns" : words}
+            </option>
+          ))}
+        </select>
+      </label>
       <div className="acts">
+        <button onClick={() => store.run(keepColumns(kept === col + 1 ? 0 : col + 1))}>
+          {kept === col + 1 ? "Keep no columns in view" : "Keep the columns up to this one in view"}
+        </button>
         <button
           onClick={() => {
             const {sheet} = store.getState().cell

@@ -152,9 +152,10 @@ export function FindPanel({store, onShow, onLeave}: {store: Store; onShow: () =>
             value={where}
             onChange={({target}) => change(() => setWhere(target.value as Search["where"]))}
           >
-            <option value="all">values and formulas</option>
+            <option value="all">values, formulas and notes</option>
             <option value="values">values</option>
             <option value="formulas">formulas</option>
+            <option value="notes">notes</option>
           </select>
         </label>
         <Choice chosen={thisSheet} onChoose={(on) => change(() => setThisSheet(on))}>
@@ -203,7 +204,7 @@ const readerOf = ({workbook}: Store, document: Document) => ({
   normalized: (formula: string) => workbook.normalized(formula),
 })
 
-const placeOf = ({sheet, row, col}: Hit) => `${sheet}:${row}:${col}`
+const placeOf = ({sheet, row, col, inNote}: Hit) => `${sheet}:${row}:${col}${inNote ? ":note" : ""}`
 
 const toggled = (all: ReadonlySet<string>, one: string): ReadonlySet<string> =>
   new Set(all.has(one) ? [...all].filter((other) => other !== one) : [...all, one])

@@ -79,6 +79,15 @@ export function MoreActs({store, onDone}: Props) {
             <Item onClick={does(() => showOnlyLikeThis(store))}>Show only rows like this</Item>
           )}
           <Item
+            keys="Shift+F2"
+            onClick={() => {
+              onOpen(false)
+              store.turn(showPanel("note"))
+            }}
+          >
+            Note on the cell
+          </Item>
+          <Item
             onClick={() => {
               onOpen(false)
               store.turn(showPanel("column"))

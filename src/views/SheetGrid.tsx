@@ -3,6 +3,7 @@ import {
   CellStyleModule,
   ClientSideRowModelModule,
   ColumnApiModule,
+  ColumnAutoSizeModule,
   ModuleRegistry,
   PinnedRowModule,
   RenderApiModule,
@@ -21,12 +22,12 @@ import {startEditing} from "../editor/editing"
 import {onlyRows} from "../editor/selection"
 import {pressKey} from "../editor/sheetKeys"
 import type {Store} from "../editor/store"
-import type {CellAddress} from "../workbook/document"
+import {keptInView, type CellAddress} from "../workbook/document"
 import {planSheet} from "../workbook/plan"
 import {TOTAL_ROW} from "./cellView"
 import {sheetClipboard} from "./sheetClipboard"
 import {columnsOf, type SheetRow} from "./sheetColumns"
-import {HEAD_HEIGHT, MOST_ROWS_SHOWN, ROW_HEIGHT} from "./sheetSize"
+import {HEAD_HEIGHT, REM, MOST_ROWS_SHOWN, ROW_HEIGHT} from "./sheetSize"
 import {useEditor, useWide} from "./useEditor"
 import {useSheetPointer} from "./useSheetPointer"
 import "./sheet.css"
@@ -36,6 +37,7 @@ ModuleRegistry.registerModules([
   CellStyleModule,
   ClientSideRowModelModule,
   ColumnApiModule,
+  ColumnAutoSizeModule,
   PinnedRowModule,
   RenderApiModule,
   RowApiModule,
@@ -99,9 +101,11 @@ export function SheetGrid({
   const hasTotal = sheet.columns.some(({total}) => total !== undefined)
   const totalRow = useMemo(() => (hasTotal ? [{row: TOTAL_ROW}] : []), [hasTotal])
 
+  const kept = keptInView(sheet)
+  const keeps = pinsName ? kept : Math.min(1, kept) // on a narrow page more than the name would leave no room
   const columnDefs = useMemo(
-    () => columnsOf(store, cell.sheet, sheet.columns, pinsName),
-    [store, cell.sheet, sheet.columns, pinsName],
+    () => columnsOf(store, cell.sheet, sheet.columns, pinsName, keeps),
+    [store, cell.sheet, sheet.columns, pinsName, keeps],
   )
 
   useEffect(() => api.current?.refreshCells(), [state])
@@ -162,6 +166,7 @@ export function SheetGrid({
       return true
     }
     return {
+      resizable: true,
       sortable: false,
       suppressMovable: true,
       suppressKeyboardEvent: onKey,
@@ -201,6 +206,13 @@ export function SheetGrid({
         onGridReady={(ready) => {
           api.current = ready.api
           nameGrid()
+        }}
+        onColumnResized={({finished, column, source}) => {
+          const col = Number(column?.getColId())
+          const byHand = source === "uiColumnResized" || source === "autosizeColumns"
+          if (!finished || !byHand || !column || Number.isNaN(col)) return
+          const width = Math.round((column.getActualWidth() / REM) * 10) / 10
+          store.run(({cell: {sheet}}) => ({type: "changeColumn", sheet, col, change: {width}}))
         }}
         onFirstDataRendered={onDrawn}
         onGridPreDestroyed={() => (api.current = null)}

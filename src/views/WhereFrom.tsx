@@ -9,6 +9,8 @@ import {sentenceOf} from "../workbook/faults"
 import {originOf, usedOf, type Input} from "../workbook/trace"
 import {isFault} from "../workbook/value"
 import {addressText} from "../workbook/cells"
+import {columnAt, extraAt} from "../workbook/extras"
+import {NoteWords} from "./NotePanel"
 import {LimitMark} from "./pictures/marks"
 import {useEditor} from "./useEditor"
 import "./whereFrom.css"
@@ -120,7 +122,8 @@ interface StepProps {
 function OriginStep({store, at, isFirst, onFollow, onGo}: StepProps) {
   const {document, changes} = store.getState()
   const {kind, formula, inWords, inputs, functions} = originOf(store.workbook, at)
-  const column = document.sheets[at.sheet]!.columns[at.col]
+  const column = columnAt(document, at)
+  const note = extraAt(document, at)?.note
   const told = inputs
     .filter(({cells}) => !isOwnKey(at, cells))
     .sort((a, b) => b.cells.length - a.cells.length)
@@ -143,6 +146,11 @@ function OriginStep({store, at, isFirst, onFollow, onGo}: StepProps) {
           </span>{" "}
           <Address store={store} at={at} onGo={onGo} />
         </p>
+        {note && (
+          <p className="note-line">
+            Note: <NoteWords note={note} />
+          </p>
+        )}
         {isFault(value) && (
           <p className="why">
             {sentenceOf(value)}.{" "}
@@ -229,7 +237,7 @@ function InputLine({
 
 function ValueOf({store, at}: {store: Store; at: CellAddress}): ReactNode {
   const value = store.valueAt(at)
-  const column = store.getState().document.sheets[at.sheet]!.columns[at.col]
+  const column = columnAt(store.getState().document, at)
   if (isFault(value)) return value.code === "#N/A" ? "not measured yet" : value.code
   return (
     <span className="n">

@@ -2,6 +2,7 @@ import {chosenBlock, isIn, type Block} from "../editor/block"
 import {textOf} from "../editor/display"
 import type {EditorState, Store} from "../editor/store"
 import type {CellAddress, Column, Document} from "../workbook/document"
+import {columnAt, extraAt} from "../workbook/extras"
 import {referenceOf, tokens} from "../workbook/formula"
 import {sentenceOf} from "../workbook/faults"
 import {kindAt, type CellKind} from "../workbook/trace"
@@ -15,6 +16,8 @@ export interface CellView {
   readonly kind: CellKind | "total" | "next"
   readonly align: "left" | "right"
   readonly isFault: boolean
+  /** What the note on it says; null where there is none. */
+  readonly note: string | null
   readonly chosen: "cell" | "block" | "row" | null
   /** The sides on which the chosen block ends here, each by its first letter: "t l". */
   readonly edges: string
@@ -32,7 +35,7 @@ export function cellViewAt(store: Store, at: CellAddress): CellView {
   const state = store.getState()
   const {document, cell, editing} = state
   const sheet = document.sheets[at.sheet]!
-  const column = sheet.columns[at.col]!
+  const column = columnAt(document, at)!
   const isTotal = at.row === TOTAL_ROW
   const isNext = at.row >= sheet.rows.length
   const value = isTotal ? totalOf(store, at, column.total) : isNext ? null : store.valueAt(at)
@@ -58,6 +61,7 @@ export function cellViewAt(store: Store, at: CellAddress): CellView {
         ? "left"
         : "right",
     isFault: isFault(value),
+    note: extraAt(document, at)?.note?.text ?? null,
     chosen: isChosen ? "cell" : isInBlock(state, at) ? "block" : isChosenRow ? "row" : null,
     edges: isInBlock(state, at) ? edgesOf(chosenBlock(state), at) : "",
     typing,

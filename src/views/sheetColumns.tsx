@@ -18,6 +18,7 @@ export function columnsOf(
   sheet: number,
   columns: readonly Column[],
   pinsName: boolean,
+  keeps: number,
 ): ColDef<SheetRow>[] {
   const numbers: ColDef<SheetRow> = {
     colId: "row",
@@ -31,7 +32,8 @@ export function columnsOf(
   const own = columns.map((column, col): ColDef<SheetRow> => ({
     colId: String(col),
     width: columnWidth(column, col),
-    ...(col === 0 ? {pinned: "left" as const, cellAriaRole: "rowheader"} : {}),
+    ...(col < keeps ? {pinned: "left" as const} : {}),
+    ...(col === 0 ? {cellAriaRole: "rowheader"} : {}),
     headerName: column.heading,
     headerComponent: ColumnHead,
     headerComponentParams: {store, column, col},
@@ -95,6 +97,7 @@ class CellText implements ICellRendererComp<SheetRow> {
     if (!value) return true
     const {document} = store.getState()
     const column = document.sheets[sheet]!.columns[col]!
+    const note = value.note === null ? "" : `. Note: ${value.note}`
     this.#gui.textContent = value.text
     if (col === 0) eGridCell.setAttribute("role", value.text ? "rowheader" : "gridcell") // a blank heads nothing
     eGridCell.title = value.full === value.text ? "" : value.full
@@ -105,6 +108,7 @@ class CellText implements ICellRendererComp<SheetRow> {
       edges: value.edges || null,
       typing: value.typing ? "" : null,
       fault: value.isFault ? "" : null,
+      note: value.note === null ? null : "",
       ref: value.reference === null ? null : String(value.reference),
     }
     for (const [name, mark] of Object.entries(marks))
@@ -121,7 +125,10 @@ class CellText implements ICellRendererComp<SheetRow> {
     const name = row === TOTAL_ROW ? `${column.heading}, all rows` : cellName(document, {sheet, row, col})
     const said = value.full || "blank"
     const unit = column.unit && value.text && !value.isFault ? ` ${column.unit}` : ""
-    eGridCell.setAttribute("aria-label", `${said}${unit}. ${name}. ${kindWords[value.kind] ?? value.kind}`)
+    eGridCell.setAttribute(
+      "aria-label",
+      `${said}${unit}. ${name}. ${kindWords[value.kind] ?? value.kind}${note}`,
+    )
     return true
   }
   getGui() {

@@ -10,5 +10,8 @@ export const MOST_ROWS_SHOWN = 13
 /** Width in px of the numbers of the rows. */
 export const NUMBERS_WIDTH = 30
 
+/** What a width of 1 stands for, in px. */
+export const REM = 16
+
 /** Width of a column in px. */
-export const columnWidth = ({width}: Column, col: number) => 16 * (width ?? (col === 0 ? 8 : 6))
+export const columnWidth = ({width}: Column, col: number) => REM * (width ?? (col === 0 ? 8 : 6))

@@ -1,4 +1,5 @@
-import {withSheet, type Column, type Document, type Sheet} from "./document"
+import {keptInView, withSheet, type Column, type Document, type Sheet} from "./document"
+import {extrasShifted} from "./extras"
 import {pointingAt, withReferences} from "./references"
 import {putIn, shifted, takenOut, type Shift} from "./shift"
 
@@ -16,6 +17,8 @@ export function withColumnsInserted(
     columns: columns.toSpliced(before, 0, ...newColumns(columns, count)),
     // A row that ends before the new columns goes on ending there.
     rows: rows.map((row) => (row.length > before ? row.toSpliced(before, 0, ...blanks) : row)),
+    ...extrasShifted(moved.sheets[sheet]!, "col", putIn(before, count)),
+    ...(before < keptInView(moved.sheets[sheet]!) ? {keeps: keptInView(moved.sheets[sheet]!) + count} : {}),
   })
 }
 
@@ -27,10 +30,12 @@ export function withColumnsRemoved(
   count: number,
 ): Document {
   const moved = withColumnsShifted(document, sheet, takenOut(first, count))
-  const {columns, rows} = moved.sheets[sheet]!
+  const {columns, rows, keeps} = moved.sheets[sheet]!
   return withSheet(moved, sheet, {
     columns: columns.toSpliced(first, count),
     rows: rows.map((row) => (row.length > first ? row.toSpliced(first, count) : row)),
+    ...extrasShifted(moved.sheets[sheet]!, "col", takenOut(first, count)),
+    ...(keeps === undefined ? {} : {keeps: keeps - Math.max(0, Math.min(count, keeps - first))}),
   })
 }
 

@@ -10,11 +10,46 @@ export type Content = z.infer<typeof contentSchema>
 /** In a worked-out column: this row follows the column's formula. */
 export const COLUMN_FORMULA = "="
 
-/** What a number may be on entry. Outside `least` to `most` it is stopped; outside `usual` it is kept and questioned. */
+/** What a number may be on entry. Outside `least` to `most` it is stopped. */
 const ruleSchema = z.strictObject({
   least: z.number().optional(),
   most: z.number().optional(),
+  /** Outside these two it is questioned. */
   usual: z.tuple([z.number(), z.number()]).optional(),
+  /** Far from the other numbers of the column, among rows of the same name where names are repeated, it is questioned. */
+  nearOthers: z.literal(true).optional(),
+  /** A questioned number is kept and marked without a question first. */
+  onlyMarks: z.literal(true).optional(),
+})
+
+/** How values are shown: a count of decimals, a share as %, a date with its year ("date") or without ("day"). */
+const formatSchema = z.union([
+  z.literal("date"),
+  z.literal("day"),
+  z.literal("text"),
+  z.literal("share"),
+  z.number().int().min(0).max(9),
+])
+
+/** A remark on one cell, in plain words. */
+const noteSchema = z.strictObject({
+  text: z.string().min(1),
+  /** Who wrote it, as they sign. */
+  by: z.string().optional(),
+  /** When it was last written, in ISO form with the time. */
+  written: z.string(),
+  /** Nothing is left to do about it. */
+  settled: z.literal(true).optional(),
+})
+export type Note = Readonly<z.infer<typeof noteSchema>>
+
+/** What a single cell carries beside its content. */
+const extraSchema = z.strictObject({
+  row: z.number().int().min(0),
+  col: z.number().int().min(0),
+  note: noteSchema.optional(),
+  /** How this cell is shown, where that differs from its column. */
+  format: formatSchema.optional(),
 })
 
 /** What the reserve picture and the studies of the crown's year read. */
@@ -70,16 +105,7 @@ const columnSchema = z.strictObject({
   formula: z.string().startsWith("=").optional(),
   /** A formula for the line under the sheet, over whole columns. It is worked out beside the sheet, so it may use its own column. */
   total: z.string().startsWith("=").optional(),
-  /** How values are shown: a count of decimals, a share as %, a date with its year ("date") or without ("day"). */
-  format: z
-    .union([
-      z.literal("date"),
-      z.literal("day"),
-      z.literal("text"),
-      z.literal("share"),
-      z.number().int().min(0).max(9),
-    ])
-    .optional(),
+  format: formatSchema.optional(),
   /** Width on screen, in rem. */
   width: z.number().positive().optional(),
   /** Begins a new group of columns: a rule is drawn before it. */
@@ -122,8 +148,12 @@ const sheetSchema = z.strictObject({
   about: z.string().optional(),
   /** Each row of this sheet names a value: the name in column A, the value in column B. */
   names: z.boolean().optional(),
+  /** How many columns stay in view while the others scroll sideways; the first one where nothing is said. */
+  keeps: z.number().int().min(0).optional(),
   columns: z.array(columnSchema).min(1),
   rows: z.array(z.array(contentSchema)),
+  /** Notes and formats of single cells, in no order. */
+  extras: z.array(extraSchema).optional(),
 })
 
 /** The saved workbook. Rows may be shorter than the columns; what is missing is blank. */
@@ -140,6 +170,8 @@ type DeepReadonly<T> = T extends object ? {readonly [K in keyof T]: DeepReadonly
 export type Document = DeepReadonly<z.infer<typeof documentSchema>>
 export type Sheet = Document["sheets"][number]
 export type Column = Sheet["columns"][number]
+export type Format = Column["format"]
+export type Extra = NonNullable<Sheet["extras"]>[number]
 
 /** A cell by the position of its sheet, row and column, counted from 0. */
 export interface CellAddress {
@@ -150,6 +182,9 @@ export interface CellAddress {
 
 export const isSameCell = (a: CellAddress, b: CellAddress): boolean =>
   a.sheet === b.sheet && a.row === b.row && a.col === b.col
+
+/** How many columns of a sheet stay in view while the others scroll sideways. */
+export const keptInView = ({keeps = 1, columns}: Sheet) => Math.min(keeps, columns.length)
 
 /** What a column stands for in the pictures, the studies and the acts that put something in. */
 export type Part = NonNullable<Column["part"]>

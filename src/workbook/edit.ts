@@ -1,4 +1,5 @@
 import type {CellAddress, Column, Content, Document} from "./document"
+import type {ExtraChange} from "./extras"
 import {insertingRefused, removingRefused} from "./columns"
 import {sheetNameRefused} from "./sheets"
 
@@ -9,7 +10,12 @@ export type Edit =
       readonly cells: readonly Entry[]
       /** What the act is called in the history, where its cells alone do not say it. */
       readonly name?: string
+      /** What the cells carry anew besides, such as the reason why a number was kept. */
+      readonly extras?: readonly ExtraChange[]
     }
+  /** How many columns stay in view while the others scroll sideways. */
+  | {readonly type: "keepColumns"; readonly sheet: number; readonly count: number}
+  | {readonly type: "changeExtras"; readonly changes: readonly ExtraChange[]}
   | {readonly type: "insertRows"; readonly sheet: number; readonly before: number; readonly count: number}
   | {readonly type: "removeRows"; readonly sheet: number; readonly first: number; readonly count: number}
   | {

@@ -42,11 +42,12 @@ export function readFile(text: string): Reading {
   return twins(parsed.data) ?? {document: parsed.data}
 }
 
-function sheetText({columns, rows, ...rest}: Document["sheets"][number]): string {
+function sheetText({columns, rows, extras, ...rest}: Document["sheets"][number]): string {
   const line = (one: unknown) => `        ${JSON.stringify(one)}`
   const head = JSON.stringify(rest, null, 2).slice(2, -2).replace(/^/gm, "    ")
+  const carried = extras?.length ? `      "extras": [\n${extras.map(line).join(",\n")}\n      ],\n` : ""
   return (
-    `    {\n${head},\n      "columns": [\n${columns.map(line).join(",\n")}\n      ],\n` +
+    `    {\n${head},\n      "columns": [\n${columns.map(line).join(",\n")}\n      ],\n${carried}` +
     `      "rows": [${rows.length ? `\n${rows.map(line).join(",\n")}\n      ` : ""}]\n    }`
   )
 }

@@ -1,6 +1,7 @@
 import {withColumnsInserted, withColumnsRemoved} from "./columns"
 import {contentAt, withSheet, type Column, type Document} from "./document"
 import type {ColumnChange, Edit, Entry} from "./edit"
+import {withExtras} from "./extras"
 import {isName, isTaken, standsFor, withNameChanged} from "./names"
 import {blankRow, withRowsInserted, withRowsRemoved} from "./rows"
 import {withSheetAdded, withSheetCopied, withSheetMoved, withSheetRemoved, withSheetRenamed} from "./sheets"
@@ -10,7 +11,11 @@ import {withRowsMoved} from "./sorting"
 export function revised(document: Document, edit: Edit): Document {
   switch (edit.type) {
     case "enter":
-      return withContents(document, edit.cells)
+      return withExtras(withContents(document, edit.cells), edit.extras ?? [])
+    case "changeExtras":
+      return withExtras(document, edit.changes)
+    case "keepColumns":
+      return withSheet(document, edit.sheet, {keeps: edit.count})
     case "insertRows":
       return withRowsInserted(document, edit.sheet, edit.before, edit.count)
     case "removeRows":

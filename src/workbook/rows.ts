@@ -1,4 +1,5 @@
 import {COLUMN_FORMULA, withSheet, type Column, type Content, type Document} from "./document"
+import {extrasShifted} from "./extras"
 import {formulaText, piecesDown, piecesOf} from "./formula"
 import {pointingAt, rewritten, withReferences, type Follow} from "./references"
 import {putIn, shifted, takenOut, type Shift} from "./shift"
@@ -8,13 +9,19 @@ export function withRowsInserted(document: Document, sheet: number, before: numb
   const moved = withRowsShifted(document, sheet, putIn(before, count))
   const {columns, rows} = moved.sheets[sheet]!
   const added = Array.from({length: count}, () => blankRow(columns))
-  return withSheet(moved, sheet, {rows: rows.toSpliced(before, 0, ...added)})
+  return withSheet(moved, sheet, {
+    rows: rows.toSpliced(before, 0, ...added),
+    ...extrasShifted(moved.sheets[sheet]!, "row", putIn(before, count)),
+  })
 }
 
 /** The document without `count` rows from `first`; formulas that pointed only at them say #REF!. */
 export function withRowsRemoved(document: Document, sheet: number, first: number, count: number): Document {
   const moved = withRowsShifted(document, sheet, takenOut(first, count))
-  return withSheet(moved, sheet, {rows: moved.sheets[sheet]!.rows.toSpliced(first, count)})
+  return withSheet(moved, sheet, {
+    rows: moved.sheets[sheet]!.rows.toSpliced(first, count),
+    ...extrasShifted(moved.sheets[sheet]!, "row", takenOut(first, count)),
+  })
 }
 
 /** A row of a sheet with nothing in it but the formulas of its worked-out columns. */

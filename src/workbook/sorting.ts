@@ -1,4 +1,5 @@
 import {withSheet, type Document} from "./document"
+import {extrasShifted} from "./extras"
 import type {Reference} from "./formula"
 import {followOn, pointingAt, withReferences, type Rewrite} from "./references"
 import {followMost} from "./rows"
@@ -37,13 +38,17 @@ export function withRowsMoved(document: Document, sheet: number, order: readonly
   const {name, rows} = document.sheets[sheet]!
   if (order.length !== rows.length || new Set(order).size !== rows.length || order.some((row) => !rows[row]))
     throw new RangeError(`This is no order of the ${rows.length} rows of ${name}`)
-  const {of, range} = placesAfter(order)
+  const shift = placesAfter(order)
+  const {of, range} = shift
   const rewrite = shifted("row", {of, range: (from, to) => range(from, to) ?? [from, to]})
   const follow = followMost(document, (_, row) => row)
   const moved = withReferences(document, pointingAt(document, sheet, rewrite), (formula, rewrite, at) =>
     at.sheet === sheet ? followOn(formula, ofFixed(rewrite)) : follow(formula, rewrite, at),
   )
-  return withSheet(moved, sheet, {rows: order.map((row) => moved.sheets[sheet]!.rows[row]!)})
+  return withSheet(moved, sheet, {
+    rows: order.map((row) => moved.sheets[sheet]!.rows[row]!),
+    ...extrasShifted(moved.sheets[sheet]!, "row", shift),
+  })
 }
 
 /** Where rows stand once they are in that order, those below the last unmoved; null for a range that is torn apart. */

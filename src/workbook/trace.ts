@@ -14,6 +14,7 @@ import {columnLetters, referenceOf, tokens, type Reference} from "./formula"
 import {isFault, type Value} from "./value"
 import {formulaIn} from "./cells"
 import {namesIn} from "./names"
+import {isQuestioned} from "./questioned"
 import {type Workbook} from "./workbook"
 
 /** What a cell is to a reader, marked on the sheet before any colour. */
@@ -69,7 +70,7 @@ export function kindAt(document: Document, at: CellAddress): CellKind {
   const content = contentAt(document, at)
   if (!sheet || !column) return "typed"
   if (isTypedOver(document, at)) return "typed over"
-  if (isUnusual(column.rule?.usual, content)) return "questioned"
+  if (isQuestioned(document, at)) return "questioned"
   if (content === null && column.kind === "measured" && holdsAnything(sheet, at.row)) return "missing"
   return isFormula(content) ? "worked out" : column.kind
 }
@@ -153,9 +154,6 @@ function headingOf(document: Document, at: CellAddress, {words, cells}: Input): 
     ? heading
     : words
 }
-
-const isUnusual = (usual: readonly [number, number] | undefined, content: unknown) =>
-  usual !== undefined && typeof content === "number" && (content < usual[0] || content > usual[1])
 
 const holdsAnything = ({rows}: Sheet, row: number) =>
   rows[row]?.some((content) => content !== null && content !== COLUMN_FORMULA) ?? false

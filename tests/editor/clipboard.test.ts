@@ -107,9 +107,19 @@ describe("pasting", () => {
     const store = at("B1")
     pasteTable(store, elsewhere("5\nmuch\n98"))
     expect(store.getState().document).toBe(farm)
+    expect(store.getState().question!.preview).toEqual([
+      {at: cellAt("B1"), copied: "5", reads: "5\u00a0ha", why: null},
+      {
+        at: cellAt("B2"),
+        copied: "much",
+        reads: null,
+        why: "“much” is not a number; Area takes a number in ha",
+      },
+      {at: cellAt("B3"), copied: "98", reads: null, why: "Area 98 ha is above 50 ha (did you mean 9.8 ha?)"},
+    ])
     expect(store.getState().question!.asks).toBe(
       "2 of 3 cells cannot be pasted. B2: “much” is not a number; Area takes a number in ha; " +
-        "B3: Area 98 ha is above 50 ha (did you mean 9.8 ha?). Paste the others?",
+        "B3: Area 98 ha is above 50 ha (did you mean 9.8 ha?). Bring in the others?",
     )
     answerYes(store)
     expect(rows(store).map((row) => row[1])).toEqual([5, 7.25, null])
@@ -141,6 +151,19 @@ describe("pasting what was copied here", () => {
     const store = at("E3")
     pasteTable(store, copied("E1", "E1"))
     expect(rows(store)[2]![4]).toBe("=B3+1")
+  })
+  it("offers values alone afterwards, as one step in the place of the paste", () => {
+    const store = at("E3")
+    pasteTable(store, copied("E1", "E1"))
+    const {offer, undoable} = store.getState()
+    offer!.act(store)
+    expect(rows(store)[2]![4]).toBe(7.4)
+    expect(store.getState()).toMatchObject({offer: null, undoable: {length: undoable.length}})
+  })
+  it("offers nothing where no formula came along", () => {
+    const store = at("B3")
+    pasteTable(store, copied("B1", "B1"))
+    expect(store.getState().offer).toBeNull()
   })
   it("puts values alone where asked", () => {
     const store = at("E3")

@@ -1,9 +1,11 @@
 import {describe, expect, it} from "vitest"
 import {dayOf} from "../../functions/calendar"
 import {
+  answerRather,
   answerYes,
   chooseKeeping,
   dropEditing,
+  editAgain,
   keepEditing,
   startEditing,
   startTyping,
@@ -11,6 +13,9 @@ import {
 } from "../../src/editor/editing"
 import {choose} from "../../src/editor/selection"
 import {createStore, type Store} from "../../src/editor/store"
+import {contentAt} from "../../src/workbook/document"
+import {extraAt} from "../../src/workbook/extras"
+import {cellAt, column, documentOf, sheet} from "../workbook/documents"
 import {farm, farmStore, inPlan, planContent} from "./farm"
 
 /** A store on a cell of the plan, with this typed over it. */
@@ -235,5 +240,71 @@ describe("choosing another cell", () => {
     const store = farmStore()
     expect(chooseKeeping(store, inPlan("F2"))).toBe(true)
     expect(store.getState()).toMatchObject({cell: inPlan("F2"), said: "", undoable: []})
+  })
+})
+
+describe("an unlikely number", () => {
+  const records = documentOf(
+    sheet(
+      "Records",
+      [
+        "Planting",
+        column("Crop", {unit: "kg/ha", format: 0, rule: {least: 0, most: 90000, usual: [100, 12000]}}),
+        column("Marked", {format: 0, rule: {usual: [1, 9], onlyMarks: true}}),
+      ],
+      [
+        ["Long Acre", 4150, 5],
+        ["Long Acre", 3820, 5],
+      ],
+    ),
+  )
+  const asked = () => {
+    const store = createStore(records)
+    store.turn(choose(cellAt("B2")))
+    store.turn(startTyping("44 000"))
+    keepEditing(store, 1, 0)
+    return store
+  }
+  const crop = (store: Store) => contentAt(store.getState().document, cellAt("B2"))
+
+  it("is asked about, with what was probably meant, and nothing is kept yet", () => {
+    const store = asked()
+    expect(store.getState().question?.asks).toBe(
+      "Crop of Long Acre 44\u202f000\u00a0kg/ha is outside the usual 100\u00a0kg/ha to 12\u202f000\u00a0kg/ha. Did you mean 4\u202f400\u00a0kg/ha?",
+    )
+    expect(crop(store)).toBe(3820)
+  })
+
+  it("gives way to what was meant, and the person goes on below", () => {
+    const store = asked()
+    answerRather(store)
+    expect(crop(store)).toBe(4400)
+    expect(store.getState().cell.row).toBe(2)
+  })
+
+  it("is kept with its reason as a note, in one step", () => {
+    const store = asked()
+    answerYes(store, "two years in one", new Date("2026-05-25T08:00:00Z"))
+    expect(crop(store)).toBe(44000)
+    expect(extraAt(store.getState().document, cellAt("B2"))?.note).toEqual({
+      text: "Kept: two years in one",
+      written: "2026-05-25T08:00:00.000Z",
+    })
+    store.undo()
+    expect(store.getState().document).toBe(records)
+  })
+
+  it("can be changed as it was typed", () => {
+    const store = asked()
+    store.turn(editAgain(store.getState().question!.typed!))
+    expect(store.getState()).toMatchObject({question: null, editing: {text: "44 000", arrowsLeave: false}})
+  })
+
+  it("is only marked where its column does not ask", () => {
+    const store = createStore(records)
+    store.turn(choose(cellAt("C1")))
+    store.turn(startTyping("12"))
+    expect(keepEditing(store, 0, 0)).toBe(true)
+    expect(contentAt(store.getState().document, cellAt("C1"))).toBe(12)
   })
 })

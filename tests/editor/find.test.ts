@@ -1,5 +1,6 @@
 import {describe, expect, it} from "vitest"
 import {excerpt, findIn, hitBeside, hitName, type Hit, type Search} from "../../src/editor/find"
+import {withExtras} from "../../src/workbook/extras"
 import {Workbook} from "../../src/workbook/workbook"
 import {column, documentOf, sheet} from "../workbook/documents"
 import {farm, inPlan} from "./farm"
@@ -132,5 +133,19 @@ describe("the words for a hit", () => {
       after: `${"b".repeat(40)}…`,
     })
     expect(excerpt({text: "so it is", from: 3, to: 5})).toEqual({before: "so ", found: "it", after: " is"})
+  })
+})
+
+describe("notes", () => {
+  const noted = new Workbook(
+    withExtras(book.document, [
+      {at: {sheet: 0, row: 0, col: 0}, note: {text: "Stony on the rise", written: "2026-05-25T08:00:00Z"}},
+    ]),
+  )
+  it("are found, named as notes, and left out where only values are looked at", () => {
+    const [hit] = find("rise", {}, noted)
+    expect([hit!.inNote, hitName(noted.document, hit!).endsWith(", note")]).toEqual([true, true])
+    expect(find("rise", {where: "notes"}, noted)).toHaveLength(1)
+    expect(find("rise", {where: "values"}, noted)).toHaveLength(0)
   })
 })

@@ -3,7 +3,8 @@ import {findIn, type Search} from "../../src/editor/find"
 import {inShort, replaceEdit, replacementsOf} from "../../src/editor/replace"
 import {createStore} from "../../src/editor/store"
 import {Workbook} from "../../src/workbook/workbook"
-import {column, documentOf, sheet} from "../workbook/documents"
+import {extraAt, withExtras} from "../../src/workbook/extras"
+import {cellAt, column, documentOf, sheet} from "../workbook/documents"
 
 const fields = documentOf(
   sheet(
@@ -40,7 +41,7 @@ const told = (query: string, by: string, more: Partial<Search> = {}) =>
     const at = row === null ? "heading" : String.fromCharCode(65 + col!) + (row + 1)
     return "refused" in entry
       ? `${at}: ${entry.refused}`
-      : `${at} ${before} > ${after}: ${JSON.stringify(entry.content)}`
+      : `${at} ${before} > ${after}: ${JSON.stringify("content" in entry ? entry.content : entry.note?.text)}`
   })
 
 describe("what replacing would do", () => {
@@ -134,6 +135,19 @@ describe("the edit", () => {
 
   it("is none where nothing can be replaced", () => {
     expect(replaceEdit(replacements("3000", "1"), "3000", "1")).toBeNull()
+  })
+
+  it("changes notes too, and keeps who wrote them", () => {
+    const note = {text: "an acre by tape", by: "AB", written: "2026-05-25T08:00:00Z"}
+    const store = createStore(withExtras(fields, [{at: cellAt("A3"), note}]))
+    const search = asked("acre", {where: "notes"})
+    const made = replacementsOf(store.workbook, findIn(store.workbook, search), search, "field")
+    store.run(() => replaceEdit(made, "acre", "field"))
+    expect(extraAt(store.getState().document, cellAt("A3"))?.note).toEqual({
+      ...note,
+      text: "an field by tape",
+    })
+    expect(store.getState().undoable.at(-1)!.name).toBe("1 note replaced, “acre” by “field”")
   })
 
   it("renames a named value in its row and in every formula at once", () => {

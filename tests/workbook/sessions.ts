@@ -129,6 +129,21 @@ const acts: Record<Edit["type"], (random: Random, document: Document, sheet: num
       unit: oneOf(random, ["ha", undefined]),
     },
   }),
+  keepColumns: (random, {sheets}, sheet) => ({
+    type: "keepColumns",
+    sheet,
+    count: below(random, sheets[sheet]!.columns.length),
+  }),
+  changeExtras(random, {sheets}, sheet) {
+    const {rows, columns} = sheets[sheet]!
+    if (!rows.length) return null
+    const at = {sheet, row: below(random, rows.length), col: below(random, columns.length)}
+    const note = oneOf(random, [{text: `Note ${below(random, 90)}`, written: "2026-05-25T08:00:00Z"}, null])
+    return {
+      type: "changeExtras",
+      changes: [{at, ...oneOf(random, [{note}, {format: 2}, {note, format: null}])}],
+    }
+  },
   addSheet: (random) => ({type: "addSheet", name: anySheetName(random), group: "Trial"}),
   renameSheet: (random, _, sheet) => ({type: "renameSheet", sheet, name: anySheetName(random)}),
   moveSheet: (random, {sheets}, from) => ({type: "moveSheet", from, to: below(random, sheets.length)}),

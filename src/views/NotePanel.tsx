@@ -1,0 +1,139 @@
+import {useState, type FormEvent} from "react"
+import {keepNote, settleNote} from "../editor/commands/notes"
+import {dateText} from "../editor/display"
+import {chooseKeeping} from "../editor/editing"
+import type {Store} from "../editor/store"
+import {cellName} from "../editor/words"
+import {dayOf} from "../../functions/calendar"
+import {isoDate} from "../workbook/clock"
+import {addressText} from "../workbook/cells"
+import {isSameCell, type CellAddress, type Document, type Note} from "../workbook/document"
+import {extraAt, notesIn} from "../workbook/extras"
+import {PanelFrame} from "./PanelFrame"
+import {useEditor} from "./useEditor"
+
+interface Props {
+  store: Store
+  onClose: () => void
+  onGo: () => void
+}
+
+/** The note on the chosen cell, and all notes of the workbook. */
+export function NotePanel({store, onClose, onGo}: Props) {
+  const {document, cell} = useEditor(store)
+  const notes = notesIn(document)
+  const isNext = cell.row >= document.sheets[cell.sheet]!.rows.length
+  const go = (at: CellAddress) => {
+    if (chooseKeeping(store, at)) onGo()
+  }
+  return (
+    <PanelFrame title={`Note: ${lowerFirst(cellName(document, cell))}`} holds="note-panel" onClose={onClose}>
+      {isNext ? (
+        <p>The next row to fill: type in it first, then write a note on it.</p>
+      ) : (
+        <Writing
+          key={`${cell.sheet}:${cell.row}:${cell.col}`}
+          store={store}
+          at={cell}
+          signed={lastSigned(document)}
+        />
+      )}
+      <h3>
+        {notes.length === 0 ? "No notes in this workbook yet" : `Notes in this workbook: ${notes.length}`}
+      </h3>
+      <ul className="notes">
+        {notes.map(({at, note}) => (
+          <li key={addressText(document, at)}>
+            <button
+              className="link"
+              aria-current={isSameCell(at, cell) ? "true" : undefined}
+              onClick={() => go(at)}
+            >
+              {cellName(document, at)}, {document.sheets[at.sheet]!.name}
+            </button>{" "}
+            <NoteWords note={note} />
+          </li>
+        ))}
+      </ul>
+    </PanelFrame>
+  )
+}
+
+/** What a note says, who wrote it and when. */
+export function NoteWords({note}: {note: Note}) {
+  const day = dayOf(isoDate(new Date(note.written)))
+  const signed = [note.by, day !== null && dateText(day), note.settled && "settled"]
+    .filter(Boolean)
+    .join(", ")
+  return (
+    <>
+      <span className="note-text">{note.text}</span> <span className="q">{signed}</span>
+    </>
+  )
+}
+
+function Writing({store, at, signed}: {store: Store; at: CellAddress; signed: string}) {
+  const {document} = useEditor(store)
+  const note = extraAt(document, at)?.note
+  const [text, setText] = useState(note?.text ?? "")
+  const [by, setBy] = useState(note?.by ?? signed)
+  const [said, setSaid] = useState("")
+  const keep = (event?: FormEvent) => {
+    event?.preventDefault()
+    const kept = store.run(keepNote(at, text, by))
+    setSaid(kept ? (text.trim() === "" ? "The note is taken away." : "The note is kept.") : "Unchanged.")
+  }
+  return (
+    <form onSubmit={keep}>
+      <label>
+        What to know
+        <textarea
+          value={text}
+          rows={3}
+          onChange={({currentTarget}) => setText(currentTarget.value)}
+          onKeyDown={(event) => {
+            if (event.key === "Enter" && (event.ctrlKey || event.metaKey)) keep()
+          }}
+        />
+      </label>
+      <label>
+        Signed <input value={by} size={8} onChange={({currentTarget}) => setBy(currentTarget.value)} />
+      </label>
+      <div className="acts">
+        <button className="chief">Keep the note</button>
+        {note && (
+          <button
+            type="button"
+            aria-pressed={note.settled ?? false}
+            onClick={() => store.run(settleNote(at))}
+          >
+            Settled
+          </button>
+        )}
+        {note && (
+          <button
+            type="button"
+            onClick={() => {
+              setText("")
+              store.run(keepNote(at, "", by))
+              setSaid("The note is taken away.")
+            }}
+          >
+            Take it away
+          </button>
+        )}
+      </div>
+      <p className="small q" aria-live="polite">
+        {said}
+      </p>
+    </form>
+  )
+}
+
+/** How the last one who wrote a note signed: most likely the same person writes again. */
+const lastSigned = (document: Document) =>
+  notesIn(document)
+    .toSorted((a, b) => b.note.written.localeCompare(a.note.written))
+    .find(({note}) => note.by)?.note.by ?? ""
+
+const lowerFirst = (text: string) => text.replace(/^./, (letter) => letter.toLowerCase())
