@@ -73,11 +73,7 @@ export function keepEditing(store: Store, down: number, right: number): boolean 
   if (!isSameCell(cell, store.getState().cell)) store.turn(() => ({cell})) // back from the sheet pointed at
   const column = columnAt(document, cell)!
   const same = editing.text === readsAs(contentAt(document, cell), column, formulaIn(document, cell))
-  const entry = same
-    ? {content: contentAt(document, cell)}
-    : readEntry(editing.text, takingDates(column, contentAt(document, cell)), yearOf(document), (text) =>
-        store.workbook.normalized(text),
-      )
+  const entry = same ? {content: contentAt(document, cell)} : readFor(store, cell, editing.text)
   if ("refused" in entry) {
     store.turn((state) => ({editing: {...state.editing!, refused: entry.refused}, said: `${entry.refused}.`}))
     return false
@@ -97,6 +93,13 @@ export function keepEditing(store: Store, down: number, right: number): boolean 
   if (!store.run(command)) store.turn(() => ({editing: null, question: null, said: "Unchanged."}))
   store.turn(chosenStep(down, right))
   return true
+}
+
+/** What typed text means in a cell, or why it cannot stand there. */
+export function readFor(store: Store, at: CellAddress, text: string): Entry {
+  const {document} = store.getState()
+  const column = takingDates(columnAt(document, at)!, contentAt(document, at))
+  return readEntry(text, column, yearOf(document), (formula) => store.workbook.normalized(formula))
 }
 
 /** A content of elsewhere as it may stand in a cell, or why it may not: by the same rules as what is typed there. */

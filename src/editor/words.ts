@@ -18,6 +18,8 @@ export function editName(document: Document, edit: Edit): string {
   switch (edit.type) {
     case "enter":
       return edit.name ?? entryName(document, edit.cells)
+    case "changeCases":
+      return edit.name
     case "keepColumns":
       return `${counted(edit.count, "column")} of ${sheet(edit.sheet)} kept in view`
     case "changeExtras":

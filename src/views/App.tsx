@@ -5,6 +5,7 @@ import {showAllRows} from "../editor/showOnly"
 import type {Store} from "../editor/store"
 import {summaryOf} from "../editor/summary"
 import {AskedQuestion} from "./AskedQuestion"
+import {CasesPanel} from "./CasesPanel"
 import {ColumnPanel} from "./ColumnPanel"
 import {ContentLine} from "./ContentLine"
 import {Contents} from "./Contents"
@@ -13,6 +14,7 @@ import {Head} from "./Head"
 import {HelpPanel} from "./HelpPanel"
 import type {Keeping} from "./keeping"
 import {KeysPanel} from "./KeysPanel"
+import {NamesPanel} from "./NamesPanel"
 import {NotePanel} from "./NotePanel"
 import {onceDrawn} from "./onceDrawn"
 import {PlainSheet} from "./PlainSheet"
@@ -149,6 +151,10 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
                 <ColumnPanel store={store} onClose={closePanel} />
               ) : panel === "note" ? (
                 <NotePanel store={store} onClose={closePanel} onGo={focusSheet} />
+              ) : panel === "cases" ? (
+                <CasesPanel store={store} onClose={closePanel} onGo={focusSheet} />
+              ) : panel === "names" ? (
+                <NamesPanel store={store} onClose={closePanel} onGo={focusSheet} />
               ) : panel === "sheet" ? (
                 <SheetPanel store={store} onClose={closePanel} />
               ) : panel === "find" ? (

@@ -6,7 +6,7 @@ import {emptied, filled} from "../editor/blockActs"
 import {showPanel} from "../editor/selection"
 import {sortRows} from "../editor/sortRows"
 import {showAllRows, showOnlyLikeThis} from "../editor/showOnly"
-import type {Store} from "../editor/store"
+import type {Panel, Store} from "../editor/store"
 import {useEditor} from "./useEditor"
 
 interface Props {
@@ -78,37 +78,33 @@ export function MoreActs({store, onDone}: Props) {
           ) : (
             <Item onClick={does(() => showOnlyLikeThis(store))}>Show only rows like this</Item>
           )}
-          <Item
-            keys="Shift+F2"
-            onClick={() => {
-              onOpen(false)
-              store.turn(showPanel("note"))
-            }}
-          >
-            Note on the cell
-          </Item>
-          <Item
-            onClick={() => {
-              onOpen(false)
-              store.turn(showPanel("column"))
-            }}
-          >
-            Column: heading, width, format
-          </Item>
-          <Item
-            onClick={() => {
-              onOpen(false)
-              store.turn(showPanel("sheet"))
-            }}
-          >
-            Sheet: name, place, copy
-          </Item>
+          {PANELS.map(({panel, words, keys}) => (
+            <Item
+              key={panel}
+              {...(keys ? {keys} : {})}
+              onClick={() => {
+                onOpen(false)
+                store.turn(showPanel(panel))
+              }}
+            >
+              {words}
+            </Item>
+          ))}
           <Series store={store} onDone={does(() => {})} />
         </div>
       )}
     </div>
   )
 }
+
+/** Panels that say more of what is chosen. */
+const PANELS: readonly {readonly panel: Panel; readonly words: string; readonly keys?: string}[] = [
+  {panel: "note", words: "Note on the cell", keys: "Shift+F2"},
+  {panel: "names", words: "Name this value"},
+  {panel: "cases", words: "Cases"},
+  {panel: "column", words: "Column: heading, width, format"},
+  {panel: "sheet", words: "Sheet: name, place, copy"},
+]
 
 function Item({onClick, keys, children}: {onClick: () => void; keys?: string; children: string}) {
   return (

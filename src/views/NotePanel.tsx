@@ -42,7 +42,7 @@ export function NotePanel({store, onClose, onGo}: Props) {
         {notes.length === 0 ? "No notes in this workbook yet" : `Notes in this workbook: ${notes.length}`}
       </h3>
       <ul className="notes">
-        {notes.map(({at, note}) => (
+        {notes.map(({at, found: note}) => (
           <li key={addressText(document, at)}>
             <button
               className="link"
@@ -133,7 +133,7 @@ function Writing({store, at, signed}: {store: Store; at: CellAddress; signed: st
 /** How the last one who wrote a note signed: most likely the same person writes again. */
 const lastSigned = (document: Document) =>
   notesIn(document)
-    .toSorted((a, b) => b.note.written.localeCompare(a.note.written))
-    .find(({note}) => note.by)?.note.by ?? ""
+    .toSorted((a, b) => b.found.written.localeCompare(a.found.written))
+    .find(({found}) => found.by)?.found.by ?? ""
 
 const lowerFirst = (text: string) => text.replace(/^./, (letter) => letter.toLowerCase())

@@ -17,6 +17,7 @@ import "./whereFrom.css"
 
 const MOST_OPEN = 3
 const MOST_VALUES = 12
+const MOST_USERS = 24
 
 /** Where the chosen cell's value came from, step by step down to what was typed or measured, and who uses it. */
 export function WhereFrom({
@@ -291,21 +292,50 @@ function OwnRow({store, at}: {store: Store; at: CellAddress}) {
 }
 
 function Users({store, at, onGo}: {store: Store; at: CellAddress; onGo: (at: CellAddress) => void}) {
-  const {document} = store.getState()
   const users = store.workbook.usersOf(at)
   if (users.length === 0) return <p className="feeds">No formula uses this cell.</p>
+  return <UserList store={store} users={users} depth={1} onGo={onGo} />
+}
+
+interface UserListProps {
+  store: Store
+  users: readonly CellAddress[]
+  /** How many steps these are from the chosen cell. */
+  depth: number
+  onGo: (at: CellAddress) => void
+}
+
+function UserList({store, users, depth, onGo}: UserListProps) {
+  const {document} = store.getState()
   return (
     <ul className="inputs">
-      {users.slice(0, 24).map((user) => (
-        <li key={addressText(document, user)}>
-          <button className="link" onClick={() => onGo(user)}>
-            {cellName(document, user)}, {document.sheets[user.sheet]!.name}
-          </button>{" "}
-          <ValueOf store={store} at={user} />
-        </li>
+      {users.slice(0, MOST_USERS).map((user) => (
+        <User key={addressText(document, user)} store={store} user={user} depth={depth} onGo={onGo} />
       ))}
-      {users.length > 24 && <li className="q">and {users.length - 24} more</li>}
+      {users.length > MOST_USERS && <li className="q">and {users.length - MOST_USERS} more</li>}
     </ul>
+  )
+}
+
+/** One cell that uses another; on request who uses it in turn, a few steps on. */
+function User({store, user, depth, onGo}: Omit<UserListProps, "users"> & {user: CellAddress}) {
+  const {document} = store.getState()
+  const [isOpen, setOpen] = useState(false)
+  const next = depth < MOST_OPEN ? store.workbook.usersOf(user) : []
+  return (
+    <li>
+      <button className="link" onClick={() => onGo(user)}>
+        {cellName(document, user)}, {document.sheets[user.sheet]!.name}
+      </button>{" "}
+      <ValueOf store={store} at={user} />{" "}
+      {next.length > 0 && (
+        <button className="plain small" aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
+          used by {next.length}
+          <span className="hide"> of its own: {cellName(document, user)}</span>
+        </button>
+      )}
+      {isOpen && <UserList store={store} users={next} depth={depth + 1} onGo={onGo} />}
+    </li>
   )
 }
 

@@ -50,6 +50,10 @@ const extraSchema = z.strictObject({
   note: noteSchema.optional(),
   /** How this cell is shown, where that differs from its column. */
   format: formatSchema.optional(),
+  /** What it holds in cases, by their names, where that is something else. */
+  cases: z.record(z.string(), contentSchema).optional(),
+  /** The cases are compared by what this cell gives. */
+  compared: z.literal(true).optional(),
 })
 
 /** What the reserve picture and the studies of the crown's year read. */
@@ -163,6 +167,8 @@ export const documentSchema = z.strictObject({
   season: z.string().optional(),
   /** One sentence: who made it up, or whose it is. */
   about: z.string().optional(),
+  /** Names of cases: other contents of some cells, to be compared with what the cells hold. */
+  cases: z.array(z.string().min(1)).optional(),
   sheets: z.array(sheetSchema).min(1),
 })
 

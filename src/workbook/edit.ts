@@ -13,6 +13,14 @@ export type Edit =
       /** What the cells carry anew besides, such as the reason why a number was kept. */
       readonly extras?: readonly ExtraChange[]
     }
+  /** The names of all cases, and what single cells carry anew for them. */
+  | {
+      readonly type: "changeCases"
+      readonly names: readonly string[]
+      readonly changes: readonly ExtraChange[]
+      /** What the act is called in the history. */
+      readonly name: string
+    }
   /** How many columns stay in view while the others scroll sideways. */
   | {readonly type: "keepColumns"; readonly sheet: number; readonly count: number}
   | {readonly type: "changeExtras"; readonly changes: readonly ExtraChange[]}

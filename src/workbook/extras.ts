@@ -15,6 +15,8 @@ export interface ExtraChange {
   readonly at: CellAddress
   readonly note?: Note | null
   readonly format?: Format | null
+  readonly cases?: Extra["cases"] | null
+  readonly compared?: true | null
 }
 
 /** What a cell carries beside its content, or undefined. */
@@ -28,13 +30,19 @@ export function columnAt(document: Document, at: CellAddress): Column | undefine
   return column && format !== undefined ? {...column, format} : column
 }
 
-/** The notes of a document, in the order of its sheets, rows and columns. */
-export const notesIn = ({sheets}: Document): readonly {readonly at: CellAddress; readonly note: Note}[] =>
+/** The cells for which `of` gives something, in the order of sheets, rows and columns. */
+export const cellsWith = <T>({sheets}: Document, of: (extra: Extra) => T | undefined) =>
   sheets.flatMap(({extras = []}, sheet) =>
     extras
-      .flatMap(({row, col, note}) => (note ? [{at: {sheet, row, col}, note}] : []))
+      .flatMap((extra) => {
+        const found = of(extra)
+        return found === undefined ? [] : [{at: {sheet, row: extra.row, col: extra.col}, found}]
+      })
       .toSorted((a, b) => a.at.row - b.at.row || a.at.col - b.at.col),
   )
+
+/** The notes of a document. */
+export const notesIn = (document: Document) => cellsWith(document, ({note}) => note)
 
 /** The document with what single cells carry changed. */
 export function withExtras(document: Document, changes: readonly ExtraChange[]): Document {

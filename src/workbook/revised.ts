@@ -14,6 +14,11 @@ export function revised(document: Document, edit: Edit): Document {
       return withExtras(withContents(document, edit.cells), edit.extras ?? [])
     case "changeExtras":
       return withExtras(document, edit.changes)
+    case "changeCases":
+      return withExtras(
+        {...document, cases: edit.names.length ? [...edit.names] : undefined} as Document,
+        edit.changes,
+      )
     case "keepColumns":
       return withSheet(document, edit.sheet, {keeps: edit.count})
     case "insertRows":

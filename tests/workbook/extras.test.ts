@@ -23,7 +23,7 @@ const document = withExtras(plain, [
   {at: cellAt("B1"), note: note("surveyed")},
   {at: cellAt("C3"), note: note("stony"), format: "text"},
 ])
-const places = (of: typeof document) => notesIn(of).map(({at, note}) => [at.row, at.col, note.text])
+const places = (of: typeof document) => notesIn(of).map(({at, found}) => [at.row, at.col, found.text])
 
 describe("notes and formats of single cells", () => {
   it.each([

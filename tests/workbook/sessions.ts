@@ -129,6 +129,19 @@ const acts: Record<Edit["type"], (random: Random, document: Document, sheet: num
       unit: oneOf(random, ["ha", undefined]),
     },
   }),
+  changeCases(random, {sheets}, sheet) {
+    const {rows, columns} = sheets[sheet]!
+    if (!rows.length) return null
+    const at = {sheet, row: below(random, rows.length), col: below(random, columns.length)}
+    const names = oneOf(random, [[], ["Low price"], ["Low price", "Frost"]])
+    const changes = names.length
+      ? [
+          {at, cases: {[names[0]!]: random()}},
+          {at, compared: true as const},
+        ]
+      : []
+    return {type: "changeCases", names, changes, name: "cases"}
+  },
   keepColumns: (random, {sheets}, sheet) => ({
     type: "keepColumns",
     sheet,
