@@ -45,6 +45,7 @@ import {SEASON_PACE} from "./season/pace"
 import {SEASON_TO_COME} from "./season/toCome"
 import {SEASON_DAY_WORTH} from "./season/dayWorth"
 import {SEASON_STOP_PRICE} from "./season/stopPrice"
+import {SEASON_CROP_ON} from "./season/cropOn"
 import {CROP_AT_AGE} from "./crop/atAge"
 import {CROP_BAND} from "./crop/band"
 import {CROP_HISTORY} from "./crop/history"
@@ -116,6 +117,7 @@ export const catalogue: readonly FormulaFunction[] = [
   SEASON_TO_COME,
   SEASON_DAY_WORTH,
   SEASON_STOP_PRICE,
+  SEASON_CROP_ON,
   CROP_AT_AGE,
   CROP_BAND,
   CROP_HISTORY,

@@ -107,6 +107,33 @@ export const limitDates = (label: string): Parameter<readonly number[]> => ({
   skips: ["#N/A"],
 })
 
+/**
+ * A range of which each cell keeps its place: a number, or `null` where there is none yet. Words, blanks and errors that say
+ * "not yet" or "cannot be" in one row are no number of that row; they spoil no other.
+ */
+export const everyNumber = (label: string, unit: Unit): Parameter<readonly (number | null)[]> => ({
+  label,
+  unit,
+  takes: "numbers; a cell without one stands for a row that takes no part",
+  isRange: true,
+  skips: EVERY_ERROR,
+  read: (given) =>
+    (isRange(given) ? given.flat() : [given]).map((held) => (typeof held === "number" ? held : null)),
+})
+
+/** The same for days, which may be written as ISO text. */
+export const everyDay = (label: string): Parameter<readonly (number | null)[]> => ({
+  ...everyNumber(label, "date"),
+  takes: "dates; a cell without one stands for a row that takes no part",
+  read: (given) =>
+    (isRange(given) ? given.flat() : [given]).map((held) => {
+      const day = typeof held === "string" ? dayOf(held) : held
+      return typeof day === "number" ? Math.floor(day) : null
+    }),
+})
+
+const EVERY_ERROR = ["#N/A", "#NUM!", "#VALUE!", "#DIV/0!", "#REF!", "#NAME?", "#CYCLE!"]
+
 /** A range of words. A blank cell is an empty word: it never leaves out a row by itself. */
 export function words(label: string): Parameter<readonly string[]> {
   const readWord = (held: Held) =>
