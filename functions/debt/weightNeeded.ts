@@ -1,6 +1,7 @@
 import {defineFunction, type Refusal} from "../define"
 import {quantity} from "../parameters"
 import {outOfRange} from "../refusal"
+import {atLeast} from "../rounding"
 import {aboutNeeded, debtToEarn, toEarn} from "./priceNeeded"
 
 /**
@@ -15,10 +16,12 @@ export function weightNeeded(
   wanted: number,
   packout: number,
 ): number | Refusal {
-  const left = price * packout - perKg
-  if (left <= 0)
-    return outOfRange(`A harvested kg brings ${price * packout} and costs ${perKg}: no weight pays the rest`)
-  return (costs + wanted * due) / left
+  const brings = price * packout
+  if (atLeast(perKg, brings))
+    return outOfRange(
+      `A harvested kg brings ${Number(brings.toPrecision(6))} and costs ${perKg}: no weight pays the rest`,
+    )
+  return (costs + wanted * due) / (brings - perKg)
 }
 
 export const DEBT_WEIGHT_NEEDED = defineFunction({
