@@ -36,6 +36,7 @@ import {SPEAR_DAYS_TO_LENGTH} from "./spear/daysToLength"
 import {SPEAR_PICK_GAP} from "./spear/pickGap"
 import {SPEAR_UP_DATE} from "./spear/upDate"
 import {SPEAR_MASS} from "./spear/mass"
+import {SPEAR_MEDIAN} from "./spear/median"
 import {SEASON_AGE_WEEKS} from "./season/ageWeeks"
 import {SEASON_CLOSE} from "./season/close"
 import {SEASON_LIMIT} from "./season/limit"
@@ -43,6 +44,7 @@ import {SEASON_SLACK} from "./season/slack"
 import {SEASON_PICKINGS} from "./season/pickings"
 import {SEASON_PACE} from "./season/pace"
 import {SEASON_TO_COME} from "./season/toCome"
+import {SEASON_WEEK_SHARE} from "./season/weekShare"
 import {SEASON_DAY_WORTH} from "./season/dayWorth"
 import {SEASON_STOP_PRICE} from "./season/stopPrice"
 import {SEASON_CROP_ON} from "./season/cropOn"
@@ -50,6 +52,10 @@ import {CROP_AT_AGE} from "./crop/atAge"
 import {CROP_BAND} from "./crop/band"
 import {CROP_HISTORY} from "./crop/history"
 import {CROP_OLYMPIC} from "./crop/olympic"
+import {CROP_APPROVED} from "./crop/approved"
+import {CROP_DISASTER_MEAN} from "./crop/disasterMean"
+import {CROP_AS_IF_AGE} from "./crop/asIfAge"
+import {CROP_TREND} from "./crop/trend"
 import {CROP_BLEND} from "./crop/blend"
 import {CROP_GAP} from "./crop/gap"
 import {CROP_CARRY} from "./crop/carry"
@@ -61,7 +67,33 @@ import {STAND_PLANTS} from "./stand/plants"
 import {STAND_ALIVE} from "./stand/alive"
 import {CREW_HOURS} from "./crew/hours"
 import {CREW_PEOPLE} from "./crew/people"
+import {CREW_AREA} from "./crew/area"
+import {CREW_CUTTERS} from "./crew/cutters"
+import {CREW_BREAK_RATE} from "./crew/breakRate"
+import {CREW_TOP_UP} from "./crew/topUp"
 import {PACK_CARTONS} from "./pack/cartons"
+import {PACK_PRICE} from "./pack/price"
+import {PACK_TRIM} from "./pack/trim"
+import {PACK_SIZE} from "./pack/size"
+import {PACK_SIZE_SHARE} from "./pack/sizeShare"
+import {PACK_CRATE} from "./pack/crate"
+import {PACK_HEAD_SPACE} from "./pack/headSpace"
+import {COOLER_HEAT} from "./cooler/heat"
+import {COOLER_LOAD} from "./cooler/load"
+import {COOLER_TIME} from "./cooler/time"
+import {COOLER_AFTER} from "./cooler/after"
+import {COOLER_BREATH} from "./cooler/breath"
+import {COOLER_KEEP_DAYS} from "./cooler/keepDays"
+import {DEBT_DUE} from "./debt/due"
+import {DEBT_LOAN} from "./debt/loan"
+import {DEBT_CAPACITY} from "./debt/capacity"
+import {DEBT_MARGIN} from "./debt/margin"
+import {DEBT_COVER} from "./debt/cover"
+import {DEBT_REPLACE_MARGIN} from "./debt/replaceMargin"
+import {DEBT_REPLACE_COVER} from "./debt/replaceCover"
+import {DEBT_BREAK_PRICE} from "./debt/breakPrice"
+import {DEBT_PRICE_NEEDED} from "./debt/priceNeeded"
+import {DEBT_WEIGHT_NEEDED} from "./debt/weightNeeded"
 import {CLIMATE_DAY_LENGTH} from "./climate/dayLength"
 import {CLIMATE_SKY_RADIATION} from "./climate/skyRadiation"
 import {CLIMATE_SOLAR} from "./climate/solar"
@@ -108,6 +140,7 @@ export const catalogue: readonly FormulaFunction[] = [
   SPEAR_PICK_GAP,
   SPEAR_UP_DATE,
   SPEAR_MASS,
+  SPEAR_MEDIAN,
   SEASON_AGE_WEEKS,
   SEASON_CLOSE,
   SEASON_LIMIT,
@@ -115,6 +148,7 @@ export const catalogue: readonly FormulaFunction[] = [
   SEASON_PICKINGS,
   SEASON_PACE,
   SEASON_TO_COME,
+  SEASON_WEEK_SHARE,
   SEASON_DAY_WORTH,
   SEASON_STOP_PRICE,
   SEASON_CROP_ON,
@@ -122,6 +156,10 @@ export const catalogue: readonly FormulaFunction[] = [
   CROP_BAND,
   CROP_HISTORY,
   CROP_OLYMPIC,
+  CROP_APPROVED,
+  CROP_DISASTER_MEAN,
+  CROP_AS_IF_AGE,
+  CROP_TREND,
   CROP_BLEND,
   CROP_GAP,
   CROP_CARRY,
@@ -133,7 +171,33 @@ export const catalogue: readonly FormulaFunction[] = [
   STAND_ALIVE,
   CREW_HOURS,
   CREW_PEOPLE,
+  CREW_AREA,
+  CREW_CUTTERS,
+  CREW_BREAK_RATE,
+  CREW_TOP_UP,
   PACK_CARTONS,
+  PACK_PRICE,
+  PACK_TRIM,
+  PACK_SIZE,
+  PACK_SIZE_SHARE,
+  PACK_CRATE,
+  PACK_HEAD_SPACE,
+  COOLER_HEAT,
+  COOLER_LOAD,
+  COOLER_TIME,
+  COOLER_AFTER,
+  COOLER_BREATH,
+  COOLER_KEEP_DAYS,
+  DEBT_DUE,
+  DEBT_LOAN,
+  DEBT_CAPACITY,
+  DEBT_MARGIN,
+  DEBT_COVER,
+  DEBT_REPLACE_MARGIN,
+  DEBT_REPLACE_COVER,
+  DEBT_BREAK_PRICE,
+  DEBT_PRICE_NEEDED,
+  DEBT_WEIGHT_NEEDED,
   CLIMATE_DAY_LENGTH,
   CLIMATE_SKY_RADIATION,
   CLIMATE_SOLAR,

@@ -114,6 +114,62 @@ export const sources = {
       "Paper 56. Food and Agriculture Organization of the United Nations; equations and examples as quoted elsewhere",
     tag: "second-hand",
   },
+  ruralNews: {
+    work:
+      "Rural News, New Zealand (date not shown). Summer delicacy takes a lot of work: a person cuts 1 ha of green " +
+      "asparagus a day",
+    tag: "looked up",
+  },
+  ucPostharvest: {
+    work:
+      "Suslow, T. (year not shown). Asparagus, produce facts of the Postharvest Center. University of California, Davis: " +
+      "respiration, freezing point, storage",
+    tag: "looked up",
+  },
+  handbook66: {
+    work:
+      "Hardenburg, R.E., Watada, A.E., Wang, C.Y. (1986). Commercial storage of fruits, vegetables, and florist and nursery " +
+      "stocks. Agriculture Handbook 66. United States Department of Agriculture; as quoted elsewhere",
+    tag: "second-hand",
+  },
+  ncState: {
+    work:
+      "North Carolina State University, Biological and Agricultural Engineering (date not shown). Specific heat and heat of " +
+      "respiration: asparagus 0.94 BTU/lb·°F",
+    tag: "looked up",
+  },
+  precooling: {
+    work: "Half-cooling times of asparagus in moving water, ASHRAE Handbook, Refrigeration, chapter on precooling",
+    tag: "memory",
+  },
+  hexamer1901: {
+    work: "Hexamer, F.M. (1901). Asparagus, its culture for home use and for market. Orange Judd, New York: inside of the old crate",
+    tag: "looked up",
+  },
+  usGrades: {
+    work:
+      "United States Department of Agriculture. United States Standards for Grades of Fresh Asparagus: diameter classes, " +
+      "as quoted in two trade summaries",
+    tag: "second-hand",
+  },
+  langemeier2025: {
+    work:
+      "Langemeier, M. (2025). Measuring repayment capacity and farm growth potential. Hoosier Banker 109(1), table 1; " +
+      "measures of the Farm Financial Standards Council",
+    tag: "looked up",
+  },
+  cfr400: {
+    work:
+      "Code of Federal Regulations (United States), title 7, section 400.52: approved yields of crop insurance. A rule of " +
+      "30 June 2023 (88 FR 42015) moved it into the policies: ask for the text now in force",
+    tag: "looked up",
+  },
+  theilSen: {
+    work:
+      "Theil, H. (1950), Proceedings of the Royal Netherlands Academy of Sciences 53; Sen, P.K. (1968), Journal of the " +
+      "American Statistical Association 63, 1379-1389: the middle of all slopes between two points",
+    tag: "memory",
+  },
   soilFromAir: {
     work:
       "Stand-in of this planner for soil at crown depth: the air with 0.75 of its swing and 20 days later. " +

@@ -1,25 +1,9 @@
-import {drawPart, howSure, type DrawnPart, type HowSureInput} from "./howSure"
+import {drawPart, howSure, type DrawnPart, type HowSure, type HowSureInput} from "./howSure"
+import {answerFor} from "./shareOut"
 
-/** What the page asks of the worker, and what the worker tells it. */
-export type Asked =
-  | {readonly ask: "draw"; readonly input: HowSureInput; readonly from: number; readonly to: number}
-  | {readonly ask: "gather"; readonly parts: readonly DrawnPart[]}
-export type Told =
-  | {readonly tell: "share"; readonly share: number}
-  | {readonly tell: "part"; readonly part: DrawnPart}
-  | {readonly tell: "result"; readonly result: ReturnType<typeof howSure>}
-
-const tell = (told: Told, moved: Transferable[] = []) =>
-  (self as unknown as {postMessage(told: Told, moved: Transferable[]): void}).postMessage(told, moved)
-
-self.addEventListener("message", ({data}: MessageEvent<Asked>) => {
-  if (data.ask === "gather") return tell({tell: "result", result: howSure(data.parts)})
-  const part = drawPart(data.input, data.from, data.to, (share) => tell({tell: "share", share}))
-  tell({tell: "part", part}, [
-    part.inputs.buffer,
-    part.picked.buffer,
-    part.nextSugar.buffer,
-    part.refill.buffer,
-    part.store.buffer,
-  ] as ArrayBuffer[])
+answerFor<HowSureInput, DrawnPart, HowSure>({
+  draw: drawPart,
+  gather: (_, parts) => howSure(parts),
+  buffers: ({inputs, picked, nextSugar, refill, store}) =>
+    [inputs, picked, nextSugar, refill, store].map(({buffer}) => buffer),
 })

@@ -60,7 +60,7 @@ export function HelpPanel({store, onClose}: {store: Store; onClose: () => void})
       ))}
       <p className="guide">
         A general guide only: on reserves, disease, labour and food safety ask the local extension office or a
-        licensed adviser, and read the label.
+        licensed adviser, and read the label; on loans ask the lender.
       </p>
     </PanelFrame>
   )
@@ -75,4 +75,6 @@ const topicWords: Record<string, string> = {
   STAND: "plants and age",
   CREW: "hands",
   PACK: "the shed",
+  COOLER: "cold after cutting",
+  DEBT: "loans and what pays them",
 }

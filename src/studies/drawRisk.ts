@@ -1,0 +1,179 @@
+import type {ModelYear} from "../../functions/calendar"
+import type {Climate} from "../../functions/climate/climate"
+import type {BalanceValues} from "../../functions/root/balanceValues"
+import {driversOf, type Crowns, type Drivers} from "../../functions/root/dailyBalance"
+import {balanceRuns} from "./balanceRuns"
+import {drawn, type Distribution} from "./distribution"
+import {keyOf, normalOf} from "./streams"
+
+/** What a field is to bear in one year before chance: cut and carried by the daily balance, or a crop that is given. */
+export type FieldYear =
+  /** First and last day of cutting, counted from the start of the model year; times `factor` (record, age, plants alive). */
+  | {readonly open: number; readonly close: number; readonly factor: number}
+  /** Saleable crop, kg/ha: of a young stand by its age curve, or 0 while there is none. */
+  | {readonly kg: number}
+
+export interface RiskField {
+  /** Its draws belong to its name: the same in every plan, whatever other fields there are. */
+  readonly name: string
+  /** ha */
+  readonly area: number
+  /** At the start of its first year by the balance. The store is carried on from each such year to the next. */
+  readonly crowns: Crowns
+  /** How far its expected yield may be off in all years alike, a deviation of logarithms. */
+  readonly doubt: number
+  readonly years: readonly FieldYear[]
+}
+
+/** The farm's money in one year. */
+export interface RiskYear {
+  /** Price of a saleable kg. */
+  readonly price: Distribution
+  /** Picking, hauling, packing and selling of a saleable kg. */
+  readonly perKg: number
+  /** Cash costs that do not follow the crop, taxes and living, less income from off the farm. */
+  readonly costs: number
+  /** Principal and interest of loans of more than a year. */
+  readonly due: number
+}
+
+/** One way to go on: which fields are cut for how long, which are replanted, which loan is taken. */
+export interface RiskPlan {
+  readonly name: string
+  readonly fields: readonly RiskField[]
+  readonly years: readonly RiskYear[]
+  /** Cash at the start. */
+  readonly cash: number
+}
+
+/** What a study of a farm's risk runs on. Spreads of yields are deviations of logarithms. */
+export interface RiskInput {
+  /** Calendar year of the first year; yearly draws belong to their calendar year. */
+  readonly firstYear: number
+  /** The first plan is the one that the others are compared with. All have as many years. */
+  readonly plans: readonly RiskPlan[]
+  /** One model year's weather, the same length for all years: 29 February is left out of account. */
+  readonly climate: Climate
+  readonly modelYear: ModelYear
+  readonly values: BalanceValues
+  /** Year-to-year deviation of the season's air, °C (soil takes 0.75 of it), and of the sun as a share. */
+  readonly airSpread: number
+  readonly sunSpread: number
+  /** Of yields in a year on all fields alike, and on each field by itself, beside what the weather does to the balance. */
+  readonly yearSpread: number
+  readonly fieldSpread: number
+  /** Correlation of the price with the shared yield effect of the year: below 0 where a full crop presses the price. */
+  readonly priceLink: number
+  readonly seed: number
+}
+
+/** The draws from `from` up to `to`; in each list plan by plan, year by year, draw by draw. */
+export interface RiskPart {
+  readonly from: number
+  readonly count: number
+  /** Saleable crop of the farm, kg. */
+  readonly kg: Float64Array
+  /** Money for it. */
+  readonly sales: Float64Array
+}
+
+/**
+ * Runs some of the draws. A draw depends on the seed and its number alone, so any way of sharing them gives the same.
+ *
+ * A year's yield of a field is what the balance or the plan gives times exp(s), where s adds the effects of the year, of the
+ * field in it and of the doubt about the field, less half their variances, so that its mean is what was planned. The price
+ * meets the effect of the year at the correlation `priceLink` (normal scores). Each draw has weather of its own, which moves
+ * cutting and refilling, and what that leaves in the store goes into the next year.
+ */
+export function drawRisk(
+  input: RiskInput,
+  from: number,
+  to: number,
+  done: (share: number) => void = () => {},
+): RiskPart {
+  const {plans, firstYear, modelYear, values} = input
+  const count = to - from
+  const years = plans[0]!.years.length
+  if (plans.some((plan) => [plan, ...plan.fields].some((one) => one.years.length !== years)))
+    throw new RangeError(`All plans and fields must have ${years} years`)
+  const kg = new Float64Array(plans.length * years * count)
+  const sales = new Float64Array(kg.length)
+  const sharedIn = sharedEffects(input, years)
+  const fields = plans.flatMap((plan, number) =>
+    plan.fields.map((field) => ({...field, ...keysOf(field, firstYear), plan: number})),
+  )
+  const {ofFields, crops} = balanceRuns(fields, modelYear.days, values)
+  const prices = plans.map((plan) => plan.years.map(({price}) => drawn(price)))
+  for (let row = 0; row < count; row++) {
+    const draw = from + row
+    const shared = sharedIn(draw)
+    const cropOf = crops(shared.driversIn)
+    const place = (plan: number, year: number) => (plan * years + year) * count + row
+    for (const [number, field] of fields.entries()) {
+      const off = logEffect(field.doubt, normalOf(input.seed, draw, field.key))
+      for (const [year, planned] of field.years.entries()) {
+        const perHectare = "kg" in planned ? planned.kg : planned.factor * cropOf[ofFields[number]![year]!]!
+        if (perHectare === 0) continue
+        const own = logEffect(input.fieldSpread, normalOf(input.seed, draw, field.yearKeys[year]!))
+        kg[place(field.plan, year)]! += field.area * perHectare * Math.exp(shared.yields[year]! + own + off)
+      }
+    }
+    for (const [plan, ofYears] of prices.entries())
+      for (const [year, price] of ofYears.entries())
+        sales[place(plan, year)] = kg[place(plan, year)]! * price.at(shared.prices[year]!)
+    if (row % 100 === 99) done((row + 1) / count)
+  }
+  return {from, count, kg, sales}
+}
+
+/** An effect on the logarithm of a yield at a normal score; its exponential has the mean 1. */
+const logEffect = (spread: number, z: number) => spread * z - spread ** 2 / 2
+
+const keysOf = ({name, years}: RiskField, firstYear: number) => ({
+  key: keyOf("field", name),
+  yearKeys: years.map((_, year) => keyOf("field", name, firstYear + year)),
+})
+
+/** What all fields of all plans share in a draw: the effect of each year, the normal score of its price, its weather. */
+function sharedEffects(input: RiskInput, years: number) {
+  const keys = (variable: string) =>
+    Array.from({length: years}, (_, year) => keyOf(variable, input.firstYear + year))
+  const [ofYield, ofPrice, ofAir, ofSun] = ["yield", "price", "air", "sun"].map(keys) as FourKeys
+  const {seed, yearSpread, priceLink, airSpread, sunSpread} = input
+  const changes = airSpread > 0 || sunSpread > 0
+  const usual = driversOf(input.climate, input.modelYear, input.values)
+  return (draw: number) => {
+    const common = ofYield.map((key) => normalOf(seed, draw, key))
+    const weather: (Drivers | undefined)[] = []
+    return {
+      yields: common.map((z) => logEffect(yearSpread, z)),
+      prices: common.map(
+        (z, year) => priceLink * z + Math.sqrt(1 - priceLink ** 2) * normalOf(seed, draw, ofPrice[year]!),
+      ),
+      driversIn: (year: number) =>
+        changes
+          ? (weather[year] ??= driversIn(
+              input,
+              airSpread * normalOf(seed, draw, ofAir[year]!),
+              Math.max(0, 1 + sunSpread * normalOf(seed, draw, ofSun[year]!)),
+            ))
+          : usual,
+    }
+  }
+}
+
+type FourKeys = [number[], number[], number[], number[]]
+
+/** How much of a change of the air reaches the soil at crown depth, as in the study of how sure. */
+const SOIL_SHARE = 0.75
+
+const driversIn = ({climate, modelYear, values}: RiskInput, degrees: number, light: number) =>
+  driversOf(
+    {
+      air: climate.air.map((air) => air + degrees),
+      soil: climate.soil.map((soil) => soil + SOIL_SHARE * degrees),
+      sun: climate.sun.map((sun) => sun * light),
+    },
+    modelYear,
+    values,
+  )
