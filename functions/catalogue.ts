@@ -48,6 +48,8 @@ import {SEASON_WEEK_SHARE} from "./season/weekShare"
 import {SEASON_DAY_WORTH} from "./season/dayWorth"
 import {SEASON_STOP_PRICE} from "./season/stopPrice"
 import {SEASON_CROP_ON} from "./season/cropOn"
+import {SEASON_PICK_ON} from "./season/pickOn"
+import {CREW_ON_DAY} from "./crew/onDay"
 import {CROP_AT_AGE} from "./crop/atAge"
 import {CROP_BAND} from "./crop/band"
 import {CROP_HISTORY} from "./crop/history"
@@ -152,6 +154,7 @@ export const catalogue: readonly FormulaFunction[] = [
   SEASON_DAY_WORTH,
   SEASON_STOP_PRICE,
   SEASON_CROP_ON,
+  SEASON_PICK_ON,
   CROP_AT_AGE,
   CROP_BAND,
   CROP_HISTORY,
@@ -171,6 +174,7 @@ export const catalogue: readonly FormulaFunction[] = [
   STAND_ALIVE,
   CREW_HOURS,
   CREW_PEOPLE,
+  CREW_ON_DAY,
   CREW_AREA,
   CREW_CUTTERS,
   CREW_BREAK_RATE,

@@ -62,11 +62,12 @@ export const balanceValues = {
   ...all,
   read(given: Parameters<typeof all.read>[0]) {
     const values = all.read(given)
-    return isRefusal(values) ? values : checked(values)
+    return isRefusal(values) ? values : checkedBalance(values)
   },
 }
 
-const checked = readOnce((values: BalanceValues) => contradiction(values) ?? values)
+/** The values, or why they contradict each other. */
+export const checkedBalance = readOnce((values: BalanceValues) => contradiction(values) ?? values)
 
 export type BalanceValues = Readonly<Record<(typeof balanceNames)[number], number>>
 

@@ -40,7 +40,8 @@ export const cropOn = (
 ): number =>
   seasons.reduce((total, season) => total + (season.crop ?? 0) * shareOn(season, day, climate, values), 0)
 
-function seasonsOf(
+/** The seasons of plantings from ranges that belong together row by row. */
+export function seasonsOf(
   given: Readonly<Record<keyof CropSeason, readonly (number | null)[]>>,
 ): CropSeason[] | Refusal {
   const {open, close, crop, structure, reserve} = given
@@ -56,6 +57,15 @@ function seasonsOf(
   }))
 }
 
+/** The arguments that say when each planting is cut and what it brings. */
+export const seasonRanges = {
+  open: everyDay("First days of cutting"),
+  close: everyDay("Last days of cutting"),
+  crop: everyNumber("Crops of the whole season", "kg"),
+  structure: everyNumber("Structural roots at the start of the model year", "kg/ha"),
+  reserve: everyNumber("Sugar in the store at that start", "kg/ha"),
+}
+
 export const SEASON_CROP_ON = defineFunction({
   name: "SEASON.CROP_ON",
   summary: "Crop of all plantings on one day, from the plan of their seasons",
@@ -65,11 +75,7 @@ export const SEASON_CROP_ON = defineFunction({
     "in lumps: a planting cut every second day brings two days' crop on one.",
   parameters: {
     day: date("Day"),
-    open: everyDay("First days of cutting"),
-    close: everyDay("Last days of cutting"),
-    crop: everyNumber("Crops of the whole season", "kg"),
-    structure: everyNumber("Structural roots at the start of the model year", "kg/ha"),
-    reserve: everyNumber("Sugar in the store at that start", "kg/ha"),
+    ...seasonRanges,
     climate: climateRange,
     values: balanceValues,
   },

@@ -1,0 +1,61 @@
+import {EXAMPLE_CLIMATE, climateRange, type Climate} from "../climate/climate"
+import {defineFunction} from "../define"
+import {date, everyNumber} from "../parameters"
+import {isRefusal, wrongKind} from "../refusal"
+import {seasonRanges, seasonsOf, type CropSeason} from "../season/cropOn"
+import {pickedShareOn, pickingValues, type PickingValues} from "../season/pickingDays"
+import {aboutPickings} from "../season/pickOn"
+import {aboutCutting, area as areaOf, cutting} from "./area"
+
+/**
+ * People that the pickings of one day keep busy, over all plantings; not rounded, so that a day's plantings can share a
+ * person. `areas` are the grounds of the plantings, ha.
+ */
+export const onDay = (
+  seasons: readonly CropSeason[],
+  areas: readonly (number | null)[],
+  day: number,
+  climate: Climate,
+  {rate, shift, walk, values}: {rate: number; shift: number; walk: number; values: PickingValues},
+): number =>
+  seasons.reduce((people, season, row) => {
+    const ground = areas[row] ?? 0
+    const share = ground > 0 ? pickedShareOn(season, day, climate, values) : 0
+    return share > 0
+      ? people + ground / areaOf(((season.crop ?? 0) * share) / ground, rate, shift, walk)
+      : people
+  }, 0)
+
+export const CREW_ON_DAY = defineFunction({
+  name: "CREW.ON_DAY",
+  summary: "People that the pickings of one day keep busy, from the plan of all plantings",
+  about: `${aboutPickings} ${aboutCutting}`,
+  parameters: {
+    day: date("Day"),
+    ...seasonRanges,
+    area: everyNumber("Grounds of the plantings", "ha"),
+    climate: climateRange,
+    rate: cutting.rate,
+    shift: cutting.shift,
+    walk: cutting.walk,
+    values: pickingValues,
+  },
+  returns: {label: "People needed", unit: "people"},
+  refuses: ["ranges of different sizes"],
+  sources: ["balance", "planning", "ruralNews"],
+  example: {
+    formula:
+      '=CREW.ON_DAY("2026-05-01",{"2026-05-01"},{"2026-05-01"},{400},{""},{""},{2},' +
+      `${EXAMPLE_CLIMATE},20,8)`,
+    gives: 2.5,
+  },
+  calculate({day, climate, rate, shift, walk, values, area, ...ranges}) {
+    const seasons = seasonsOf(ranges)
+    if (isRefusal(seasons)) return seasons
+    if (area.length !== seasons.length)
+      return wrongKind(
+        `The ranges of the plantings have ${seasons.length} and ${area.length} cells: sizes differ`,
+      )
+    return onDay(seasons, area, day, climate, {rate, shift, walk, values})
+  },
+})

@@ -1,0 +1,41 @@
+import {EXAMPLE_CLIMATE, climateRange, type Climate} from "../climate/climate"
+import {defineFunction} from "../define"
+import {date} from "../parameters"
+import {isRefusal} from "../refusal"
+import {seasonRanges, seasonsOf, type CropSeason} from "./cropOn"
+import {pickedShareOn, pickingValues, type PickingValues} from "./pickingDays"
+
+/** What the pickings of one day bring of all plantings, kg: lumps, since a field is not picked every day. */
+export const pickOn = (
+  seasons: readonly CropSeason[],
+  day: number,
+  climate: Climate,
+  values: PickingValues,
+): number =>
+  seasons.reduce(
+    (total, season) => total + (season.crop ?? 0) * pickedShareOn(season, day, climate, values),
+    0,
+  )
+
+export const aboutPickings =
+  "A field is picked on its opening, on its close, and between as often as the day's temperature asks, in whole days " +
+  "(SPEAR.PICK_GAP rounded up); each picking brings what has grown since the last. The days are those of the plan: move one, " +
+  "and the loads of the days after it move too."
+
+export const SEASON_PICK_ON = defineFunction({
+  name: "SEASON.PICK_ON",
+  summary: "Weight that the pickings of one day bring, from the plan of all plantings",
+  about: aboutPickings,
+  parameters: {day: date("Day"), ...seasonRanges, climate: climateRange, values: pickingValues},
+  returns: {label: "Weight picked on that day", unit: "kg"},
+  refuses: ["ranges of different sizes"],
+  sources: ["balance", "planning"],
+  example: {
+    formula: `=SEASON.PICK_ON("2026-05-04",{"2026-05-01"},{"2026-05-10"},{1000},{""},{""},${EXAMPLE_CLIMATE})`,
+    gives: 0,
+  },
+  calculate({day, climate, values, ...ranges}) {
+    const seasons = seasonsOf(ranges)
+    return isRefusal(seasons) ? seasons : pickOn(seasons, day, climate, values)
+  },
+})
