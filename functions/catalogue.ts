@@ -50,6 +50,7 @@ import {SEASON_STOP_PRICE} from "./season/stopPrice"
 import {SEASON_CROP_ON} from "./season/cropOn"
 import {SEASON_PICK_ON} from "./season/pickOn"
 import {CREW_ON_DAY} from "./crew/onDay"
+import {SEASON_CROP_BY} from "./season/cropBy"
 import {CROP_AT_AGE} from "./crop/atAge"
 import {CROP_BAND} from "./crop/band"
 import {CROP_HISTORY} from "./crop/history"
@@ -154,6 +155,7 @@ export const catalogue: readonly FormulaFunction[] = [
   SEASON_DAY_WORTH,
   SEASON_STOP_PRICE,
   SEASON_CROP_ON,
+  SEASON_CROP_BY,
   SEASON_PICK_ON,
   CROP_AT_AGE,
   CROP_BAND,

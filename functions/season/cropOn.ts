@@ -15,21 +15,26 @@ export interface CropSeason {
 }
 
 /**
- * The share of a season's crop that is cut on one day: as the daily balance of its crowns cuts it, which follows the
- * weather; spread evenly where the crowns are not known. 0 on a day outside the season.
+ * The share of a season's crop that is cut up to the end of a day: as the daily balance of its crowns cuts it, which
+ * follows the weather; evenly where the crowns are not known. 0 before the season, 1 after it.
  */
-export function shareOn(season: CropSeason, day: number, climate: Climate, values: BalanceValues): number {
+export function shareBy(season: CropSeason, day: number, climate: Climate, values: BalanceValues): number {
   const {open, close, structure, reserve} = season
-  if (open === null || close === null || day < open || day > close) return 0
-  const even = 1 / (close - open + 1)
+  if (open === null || close === null || close < open || day < open) return 0
+  if (day >= close) return 1
+  const even = (day - open + 1) / (close - open + 1)
   if (structure === null || reserve === null) return even
   const plan = planYear(open, close, values)
   if (isRefusal(plan)) return even
   const {picked} = modelledYear({structure, reserve}, climate, plan, [], values)
   const {first} = plan.year
   const total = picked[close - first]!
-  return total > 0 ? (picked[day - first]! - (picked[day - first - 1] ?? 0)) / total : even
+  return total > 0 ? picked[day - first]! / total : even
 }
+
+/** The share of a season's crop that is cut on one day. */
+const shareOn = (season: CropSeason, day: number, climate: Climate, values: BalanceValues): number =>
+  shareBy(season, day, climate, values) - shareBy(season, day - 1, climate, values)
 
 /** The crop of all plantings on one day, kg. A planting without an opening, a close or a crop gives nothing. */
 export const cropOn = (

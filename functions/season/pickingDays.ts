@@ -7,7 +7,7 @@ import {balanceNames, checkedBalance, type BalanceValues} from "../root/balanceV
 import {roundUp} from "../rounding"
 import type {Stretch} from "../spear/growth"
 import {pickGap, type CutLengths} from "../spear/pickGap"
-import {shareOn, type CropSeason} from "./cropOn"
+import {shareBy, type CropSeason} from "./cropOn"
 
 const all = valuesOf(...balanceNames, "Stretch_rate", "Stretch_base", "Cut_shortest", "Cut_longest")
 
@@ -50,14 +50,14 @@ function workOut(
   const year = modelYearOf(open, values.Year_start)
   const air = alongYear(climate.air, year)
   const pickings: Picking[] = []
-  let [last, grown] = [-Infinity, 0]
+  let [last, brought] = [-Infinity, 0]
   for (let day = open; day <= close; day++) {
-    grown += shareOn(season, day, climate, values)
     const gap = pickGap(air[day - year.first] ?? NaN, values)
     const isDue = day === close || (!isRefusal(gap) && day - last >= roundUp(gap))
     if (!isDue) continue
-    pickings.push({day, share: grown})
-    ;[last, grown] = [day, 0]
+    const grown = shareBy(season, day, climate, values)
+    pickings.push({day, share: grown - brought})
+    ;[last, brought] = [day, grown]
   }
   return pickings
 }

@@ -1,0 +1,37 @@
+import {expect, it} from "vitest"
+import {dayOf} from "../../../functions/calendar"
+import {SEASON_CROP_BY} from "../../../functions/season/cropBy"
+import {SEASON_CROP_ON} from "../../../functions/season/cropOn"
+import {generic, number} from "../root/generic"
+
+const OPEN = dayOf("2026-04-25")!
+const CLOSE = dayOf("2026-06-19")!
+const ranges = [
+  [[OPEN], [OPEN]],
+  [[CLOSE], [OPEN + 9]],
+  [[8000], [500]],
+  [[6000], [null]],
+  [[6400], [null]],
+  generic,
+]
+const by = (day: number) => number(SEASON_CROP_BY, day, ...(ranges as never as []))
+
+it("is the sum of the days so far", () => {
+  const on = Array.from({length: 21}, (_, i) => number(SEASON_CROP_ON, OPEN + i, ...(ranges as never as [])))
+  expect(by(OPEN + 20)).toBeCloseTo(
+    on.reduce((a, b) => a + b),
+    6,
+  )
+})
+
+it("is nothing before the first opening, and all of it from the last close on", () =>
+  expect([by(OPEN - 1), by(CLOSE), by(CLOSE + 30)]).toEqual([0, 8500, 8500]))
+
+it("gives the weeks of the worked example of the balance", () => {
+  // Physiology 8.4: 626 724 797 845 866 864 840 800 kg/ha by week, of 6363 in all; printed to whole kg.
+  const one = ranges.map((range, i) => (i < 5 ? [range[0]] : range))
+  const week = (n: number) => number(SEASON_CROP_BY, OPEN + 7 * n - 1, ...(one as never as []))
+  const printed = [626, 724, 797, 845, 866, 864, 840, 800]
+  for (const [i, kg] of printed.entries())
+    expect(Math.abs(((week(i + 1) - week(i)) * 6363) / 8000 - kg)).toBeLessThanOrEqual(1)
+})
