@@ -26,11 +26,15 @@ import type {SheetFocus} from "./SheetGrid"
 import {SheetPanel} from "./SheetPanel"
 import {HEAD_HEIGHT, ROW_HEIGHT} from "./sheetSize"
 import {TitleActs} from "./TitleActs"
+import {NeedsPlate} from "./NeedsPlate"
+import {WeekPlate} from "./WeekPlate"
+import {asOfDay, needsShown, weekShown} from "./weekShown"
 import {WhereFrom} from "./WhereFrom"
 import {WorkBackPanel} from "./WorkBackPanel"
 import {CalendarTable} from "./pictures/CalendarTable"
 import {calendarFinding} from "./pictures/calendarWords"
 import {CalendarKey} from "./pictures/marks"
+import {needsFinding, weekFinding} from "./pictures/weekWords"
 import {reserveFinding} from "./pictures/reserveLayout"
 import {useEditor} from "./useEditor"
 import "./tokens.css"
@@ -71,6 +75,8 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
   }, [focusSheet, showCell])
   const plan = planShown(store)
   const reserve = reserveShown(store)
+  const week = weekShown(store)
+  const needs = needsShown(store)
   const year = reserve && !isRefusal(reserve) ? reserve.year : null
   const only = state.only?.sheet === cell.sheet ? state.only : null
   const selectRow = useCallback(
@@ -98,11 +104,15 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
             <p className="finding">
               {plan
                 ? calendarFinding(plan)
-                : year
-                  ? reserveFinding(year)
-                  : reserve
-                    ? noReserve(reserve)
-                    : sheet.about}
+                : week
+                  ? weekFinding(week)
+                  : needs
+                    ? needsFinding(needs, asOfDay(store))
+                    : year
+                      ? reserveFinding(year)
+                      : reserve
+                        ? noReserve(reserve)
+                        : sheet.about}
             </p>
             {only && (
               <p className="only">
@@ -110,7 +120,7 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
                 <button onClick={() => showAllRows(store)}>Show all rows</button>
               </p>
             )}
-            {(plan || reserve) && sheet.about && <p className="basis">{sheet.about}</p>}
+            {(plan || reserve || week || needs) && sheet.about && <p className="basis">{sheet.about}</p>}
           </div>
           {plan ? (
             <SeasonSpread
@@ -124,6 +134,8 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
             </SeasonSpread>
           ) : (
             <>
+              {week && <WeekPlate store={store} week={week} />}
+              {needs && <NeedsPlate needs={needs} asOf={asOfDay(store)} />}
               {reserve && !isRefusal(reserve) && <ReservePlate store={store} shown={reserve} />}
               <div className="alone">{shown}</div>
             </>

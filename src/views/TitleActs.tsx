@@ -4,6 +4,9 @@ import {insertRowsAbove, removeRows} from "../editor/commands/rows"
 import {bringValueSet, chosenSet} from "../editor/commands/valueSet"
 import {deleteRows} from "../editor/deletion"
 import type {Command, Store} from "../editor/store"
+import {agreePlan} from "../editor/commands/season"
+import {isoDate} from "../workbook/clock"
+import {planOf, planSheet} from "../workbook/plan"
 import {sheetWith} from "../workbook/document"
 import type {Keeping} from "./keeping"
 import {MoreActs} from "./MoreActs"
@@ -20,6 +23,18 @@ export function TitleActs({store, keeping, onDone}: {store: Store; keeping: Keep
     <div className="acts">
       {sheetWith(document, "record day") === cell.sheet && (
         <button onClick={() => void keeping.bringInWeather()}>Bring in a file</button>
+      )}
+      {planSheet(document) === cell.sheet && sheetWith(document, "agreed planting") >= 0 && (
+        <button
+          onClick={() => {
+            const plan = planOf(store.workbook)
+            const on = isoDate(new Date())
+            if (plan && !store.run(agreePlan(plan, on), "The plan is agreed as it stands."))
+              store.turn(() => ({said: "The plan is agreed as it stands already."}))
+          }}
+        >
+          Agree this plan
+        </button>
       )}
       {set !== null && (
         <Act store={store} command={bringValueSet} onDone={onDone}>

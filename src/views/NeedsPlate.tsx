@@ -1,0 +1,64 @@
+import {memo} from "react"
+import {numberText} from "../editor/display"
+import type {WeekNeeds} from "../workbook/season"
+import {NeedsByWeek} from "./pictures/NeedsByWeek"
+import "./week.css"
+
+/** Hands and cold by week, each against what is at hand. The sheet below is their table. */
+export const NeedsPlate = memo(function NeedsPlate({
+  needs,
+  asOf,
+}: {
+  needs: readonly WeekNeeds[]
+  asOf: number | null
+}) {
+  if (needs.length === 0) return null
+  const isPast = ({from}: WeekNeeds) => asOf !== null && from + 7 <= asOf
+  const coming = needs.filter((one) => !isPast(one))
+  const most = (of: (one: WeekNeeds) => number) => Math.max(0, ...coming.map(of))
+  const [short, over] = [most((one) => one.short), most((one) => one.over)]
+  return (
+    <div className="needs-plate">
+      <NeedsByWeek
+        title={
+          short > 0
+            ? `${short} ${short === 1 ? "cutter" : "cutters"} short on the worst day to come`
+            : "Cutters enough for every week to come"
+        }
+        measures="cutters on the busiest day of each week"
+        needs={needs.map((one) => ({
+          week: one.week,
+          needed: one.cutters,
+          atHand: one.booked,
+          isPast: isPast(one),
+        }))}
+        decimals={0}
+        atHandWords="booked"
+      />
+      <NeedsByWeek
+        title={
+          over > 0
+            ? `${numberText(over, 1)} kW over what is fitted on the worst day to come`
+            : "Cold enough for every week to come"
+        }
+        measures="kW on the heaviest day of each week"
+        needs={needs.map((one) => ({
+          week: one.week,
+          needed: one.load,
+          atHand: one.fitted,
+          isPast: isPast(one),
+        }))}
+        decimals={1}
+        atHandWords="kW fitted"
+      />
+      <p className="small q">
+        Filled: past. Outlined: to come. Hatched: short. Days of cutting shows what makes each day; a light
+        picking is set by walking, a heavy one by weight.
+      </p>
+      <p className="guide">
+        Long knives, night cutting, heat and long shifts hurt people: keep to the hours, breaks and heat rules
+        of your local code. Keep wash water clean by your food safety rules.
+      </p>
+    </div>
+  )
+})

@@ -1,0 +1,257 @@
+import {memo, useState} from "react"
+import {isoOf} from "../../functions/calendar"
+import {closeToFern, takeWeek} from "../editor/commands/season"
+import {dateText, dayText, numberText} from "../editor/display"
+import {openSheetKeeping} from "../editor/editing"
+import type {Store} from "../editor/store"
+import {sheetWith, type Part} from "../workbook/document"
+import {planOf} from "../workbook/plan"
+import type {PlantingWeek, SeasonWeek} from "../workbook/season"
+import {PickedSoFar} from "./pictures/PickedSoFar"
+import {WhatMoved} from "./pictures/WhatMoved"
+import {cameInWords, goOnWords, movedWords} from "./pictures/weekWords"
+import "./week.css"
+
+interface Props {
+  store: Store
+  week: SeasonWeek
+}
+
+/** The page of the week: its four questions in the order of the job, each with its picture, its figures and its acts. */
+export const WeekPlate = memo(function WeekPlate({store, week}: Props) {
+  return (
+    <div className="week">
+      <section aria-labelledby="came-in">
+        <div>
+          <h2 id="came-in">What came in</h2>
+          <p>{cameInWords(week)}</p>
+        </div>
+        <PickedSoFar week={week} />
+        <PickedTable store={store} week={week} />
+      </section>
+      <section aria-labelledby="moved">
+        <div>
+          <h2 id="moved">What moved</h2>
+          <p>{movedWords(week)}</p>
+        </div>
+        <WhatMoved plantings={week.plantings} />
+        <div>
+          <p className="small q">
+            Told against the plan that was used last week; the plan as agreed stays beside both.
+          </p>
+          <button
+            onClick={() => {
+              const plan = planOf(store.workbook)
+              if (plan && !store.run(takeWeek(plan), "This week’s plan is used."))
+                store.turn(() => ({said: "The plan of this week is in use already."}))
+            }}
+          >
+            Use this week’s plan
+          </button>
+        </div>
+      </section>
+      <section aria-labelledby="go-on">
+        <div>
+          <h2 id="go-on">What it costs to go on</h2>
+          <p>{goOnWords(week)}</p>
+        </div>
+        <GoOnTable week={week} />
+      </section>
+      <section aria-labelledby="to-do">
+        <div>
+          <h2 id="to-do">What to do</h2>
+          <p>Each line says why. Nothing changes until you do it.</p>
+        </div>
+        <ul className="to-do">
+          {week.plantings.map((one) => (
+            <ToDo key={one.planting} store={store} week={week} planting={one} />
+          ))}
+        </ul>
+      </section>
+      <p className="guide">
+        A general guide to judge by. Knives, night work, heat and long shifts hurt people: keep to your local
+        code. After spraying wait as long as the label says.
+      </p>
+    </div>
+  )
+})
+
+const WEEKDAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"]
+const kg = (value: number | null) => (value === null || value === 0 ? "" : numberText(value, 0))
+
+function PickedTable({week: {plantings, asOf}}: Props) {
+  const days = Array.from({length: 7}, (_, i) => asOf - 7 + i)
+  const sum = (of: (one: PlantingWeek) => number | null) =>
+    plantings.reduce((total, one) => total + (of(one) ?? 0), 0)
+  const [picked, planned] = [sum((one) => one.picked), sum((one) => one.planned)]
+  return (
+    <div className="scroll" tabIndex={0} role="region" aria-label="Picked by day, can be scrolled sideways">
+      <table>
+        <caption className="hide">Weight picked in the seven days before {dateText(asOf)}, kg</caption>
+        <thead>
+          <tr>
+            <th scope="col" className="txt">
+              Planting <small>kg</small>
+            </th>
+            {days.map((day) => (
+              <th key={day} scope="col">
+                {WEEKDAYS[(day - 2) % 7]} <small>{dayText(day).split(" ")[0]}</small>
+              </th>
+            ))}
+            <th scope="col">
+              Week <small>kg</small>
+            </th>
+            <th scope="col">
+              Plan <small>%</small>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {plantings.map((one) => (
+            <tr key={one.planting}>
+              <th scope="row" className="txt">
+                {one.planting}
+              </th>
+              {one.days.map((weight, i) => (
+                <td key={i}>{kg(weight)}</td>
+              ))}
+              <td>{kg(one.picked)}</td>
+              <td>
+                {one.planned && one.planned >= 0.5
+                  ? numberText(((one.picked ?? 0) / one.planned) * 100, 0)
+                  : ""}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+        <tfoot>
+          <tr>
+            <th scope="row" className="txt">
+              Farm
+            </th>
+            {days.map((day, i) => (
+              <td key={day}>{kg(sum((one) => one.days[i]!))}</td>
+            ))}
+            <td>{kg(picked)}</td>
+            <td>{planned > 0 ? numberText((picked / planned) * 100, 0) : ""}</td>
+          </tr>
+        </tfoot>
+      </table>
+    </div>
+  )
+}
+
+function GoOnTable({week: {plantings, asOf}}: {week: SeasonWeek}) {
+  const known = plantings.filter(({dayWorth}) => dayWorth !== null)
+  if (known.length === 0) return null
+  return (
+    <div
+      className="scroll wide"
+      tabIndex={0}
+      role="region"
+      aria-label="What one more day brings, can be scrolled sideways"
+    >
+      <table>
+        <caption className="hide">What one more day of cutting brings, as of {dateText(asOf)}</caption>
+        <thead>
+          <tr>
+            <th scope="col" className="txt">
+              {dayText(asOf)}
+            </th>
+            <th scope="col">
+              a day sells <small>kg/ha packed</small>
+            </th>
+            <th scope="col">
+              worth <small>money/ha</small>
+            </th>
+            <th scope="col">the price pays until</th>
+            <th scope="col" className="txt">
+              closes
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {known.map((one) => (
+            <tr key={one.planting}>
+              <th scope="row" className="txt">
+                {one.planting}
+              </th>
+              <td>{numberText(one.daySells ?? 0, 0)}</td>
+              <td>{numberText(one.dayWorth!, 0)}</td>
+              <td>{one.paysUntil === null ? "not known" : dayText(one.paysUntil)}</td>
+              <td className="txt">{one.close === null ? "" : `${dayText(one.close)}, ${one.heldBy}`}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="small q">
+        Worth: what it sells for, less picking, hauling and packing, less what it takes from next year.
+      </p>
+    </div>
+  )
+}
+
+function ToDo({store, week, planting}: Props & {planting: PlantingWeek}) {
+  const [closes, setCloses] = useState(false)
+  const {toDo, why} = planting
+  const go = (part: Part) => openSheetKeeping(store, sheetWith(store.getState().document, part))
+  return (
+    <li>
+      <b>{planting.planting}</b>
+      <span>
+        <b>{toDo}</b> <span className="q">{why}</span>
+      </span>
+      {/^Close to fern|^Skip/.test(toDo) && (
+        <button aria-expanded={closes} onClick={() => setCloses(!closes)}>
+          Close to fern…
+        </button>
+      )}
+      {toDo === "Count spears" && <button onClick={() => go("spear day")}>Spear size</button>}
+      {closes && (
+        <Closing
+          store={store}
+          planting={planting.planting}
+          day={Math.min(planting.close ?? week.asOf, week.asOf)}
+          reason={planting.heldBy}
+          onDone={() => setCloses(false)}
+        />
+      )}
+    </li>
+  )
+}
+
+function Closing({
+  store,
+  planting,
+  day,
+  reason: held,
+  onDone,
+}: {
+  store: Store
+  planting: string
+  day: number
+  reason: string
+  onDone: () => void
+}) {
+  const [on, setOn] = useState(isoOf(day))
+  const [reason, setReason] = useState(held)
+  return (
+    <form
+      onSubmit={(event) => {
+        event.preventDefault()
+        store.run(closeToFern(planting, on, reason))
+        onDone()
+      }}
+    >
+      <label>
+        Last day of cutting{" "}
+        <input type="date" required value={on} onChange={({currentTarget}) => setOn(currentTarget.value)} />
+      </label>
+      <label>
+        because{" "}
+        <input value={reason} required onChange={({currentTarget}) => setReason(currentTarget.value)} />
+      </label>
+      <button className="chief">Close {planting} to fern</button>
+    </form>
+  )
+}

@@ -1,0 +1,121 @@
+import {dayText, numberText} from "../../editor/display"
+import type {PlantingWeek, SeasonWeek} from "../../workbook/season"
+import {useWidth} from "./useWidth"
+import "./pictures.css"
+
+const FIRST_WIDTH = 480 // before the place is measured; chosen
+const LEAST_EACH = 92 // narrower than this a planting's name has no room; chosen
+const HEIGHT = 104
+const TOP = 22
+const BASE = HEIGHT - 22
+
+/**
+ * What was picked so far against the plan, one small picture for each planting on one scale of days and of kg/ha: the plan
+ * dashed, the picked solid, its share of the plan at the end of the line. Plantings that are not cut are left out.
+ */
+export function PickedSoFar({week}: {week: SeasonWeek}) {
+  const [place, measured] = useWidth()
+  const shown = week.plantings.filter(
+    ({plannedSoFar, area}) => plannedSoFar.length > 0 && area !== null && area > 0,
+  )
+  if (shown.length === 0) return null
+  const width = measured ?? FIRST_WIDTH
+  const columns = Math.max(1, Math.min(shown.length, Math.floor(width / LEAST_EACH)))
+  const each = Math.floor(width / columns)
+  const {x, y, most} = scales(shown, each)
+  return (
+    <div ref={place} className="picked-so-far">
+      {shown.map((one, i) => {
+        const area = one.area!
+        const line = (points: PlantingWeek["plannedSoFar"]) =>
+          points
+            .map(({day, kg}, n) => `${n ? "L" : "M"}${x(day).toFixed(1)} ${y(kg / area).toFixed(1)}`)
+            .join("")
+        const last = one.pickedSoFar.at(-1)
+        return (
+          <svg
+            key={one.planting}
+            className="pic"
+            width={each}
+            height={HEIGHT}
+            viewBox={`0 0 ${each} ${HEIGHT}`}
+            role="img"
+            aria-label={pickedSentence(one, week.asOf)}
+          >
+            <text className="strong" x={0} y={13}>
+              {one.planting}
+            </text>
+            <path className="hair" d={`M0 ${y(most)}H${each - 14}`} />
+            {i % columns === 0 && (
+              <text className="quiet halo" x={0} y={y(most) + 15}>
+                {numberText(most / 1000)} t/ha
+              </text>
+            )}
+            <path className="axis" d={`M0 ${BASE}H${each - 14}`} />
+            <path className="main dashed" d={line(one.plannedSoFar)} />
+            {last && (
+              <>
+                <path
+                  className="main"
+                  d={line([{day: one.pickedSoFar[0]!.day - 1, kg: 0}, ...one.pickedSoFar])}
+                />
+                <circle className="dot" cx={x(last.day)} cy={y(last.kg / area)} r={3.5} />
+                {one.pace !== null && (
+                  <text
+                    className="held halo"
+                    x={Math.min(x(last.day) + 7, each - 52)}
+                    y={y(last.kg / area) + 12}
+                  >
+                    {numberText(one.pace * 100, 0)}
+                    {"\u202f"}%
+                  </text>
+                )}
+              </>
+            )}
+            {months(shown).map(({day, words}) => (
+              <text key={words} className="quiet" x={x(day)} y={HEIGHT - 5}>
+                {words}
+              </text>
+            ))}
+          </svg>
+        )
+      })}
+    </div>
+  )
+}
+
+/** "Long Acre: 12 787 kg picked before 25 May, 84 % of the plan." */
+export function pickedSentence({planting, pickedSoFar, pace}: PlantingWeek, asOf: number): string {
+  const last = pickedSoFar.at(-1)
+  if (!last) return `${planting}: nothing picked before ${dayText(asOf)}.`
+  const ofPlan = pace === null ? "" : `, ${numberText(pace * 100, 0)}\u202f% of the plan`
+  return `${planting}: ${numberText(last.kg, 0)}\u00a0kg picked before ${dayText(asOf)}${ofPlan}.`
+}
+
+/** One scale for all: days from the first opening to the last close, kg/ha from nought to a whole tonne above the most. */
+function scales(shown: readonly PlantingWeek[], each: number) {
+  const days = shown.flatMap(({plannedSoFar}) => [plannedSoFar[0]!.day, plannedSoFar.at(-1)!.day])
+  const [first, last] = [Math.min(...days), Math.max(...days)]
+  const highest = Math.max(
+    ...shown.flatMap(({plannedSoFar, pickedSoFar, area}) =>
+      [plannedSoFar.at(-1)!.kg, pickedSoFar.at(-1)?.kg ?? 0].map((kg) => kg / area!),
+    ),
+  )
+  const most = Math.max(1000, Math.ceil(highest / 1000) * 1000)
+  return {
+    most,
+    x: (day: number) => ((day - first) / Math.max(1, last - first)) * (each - 22) + 2,
+    y: (kgHa: number) => BASE - (kgHa / most) * (BASE - TOP),
+  }
+}
+
+/** The months that begin within the season, by their first days. */
+function months(shown: readonly PlantingWeek[]) {
+  const days = shown.flatMap(({plannedSoFar}) => [plannedSoFar[0]!.day, plannedSoFar.at(-1)!.day])
+  const found: {day: number; words: string}[] = []
+  for (let day = Math.min(...days); day <= Math.max(...days); day++) {
+    const text = dayText(day)
+    if (text.startsWith("1 ")) found.push({day, words: text.slice(2)})
+  }
+  return found
+}

@@ -1,0 +1,90 @@
+import {dayText, numberText} from "../../editor/display"
+import type {PlantingWeek, SeasonWeek, WeekNeeds} from "../../workbook/season"
+import {isoWeekOf} from "./weeks"
+
+const share = (value: number) => `${numberText(value * 100, 0)}\u202f%`
+const tonnes = (kg: number) => `${numberText(kg / 1000, 1)}\u202ft`
+
+/** Words in a row: "North Bench, Long Acre and Sand Piece". */
+export function inARow(words: readonly string[]): string {
+  if (words.length < 2) return words.join("")
+  return `${words.slice(0, -1).join(", ")} and ${words.at(-1)!}`
+}
+
+/** What the page of the week found, in a sentence or two. */
+export function weekFinding(week: SeasonWeek): string {
+  const moved = week.plantings.filter(({moved}) => moved !== null && moved !== 0)
+  const first = dayText(week.asOf)
+  const closes =
+    moved.length === 0
+      ? "No close has moved since last week"
+      : `${moved.length === 1 ? "One close" : `${moved.length} closes`} moved since last week`
+  const now = week.plantings
+    .filter(({toDo}) => toDo.startsWith("Close to fern now"))
+    .map(({planting}) => planting)
+  const ends = now.length ? `; ${inARow(now)} should close to fern` : ""
+  return `Week ${isoWeekOf(week.asOf)}, from ${first}. ${closes}${ends}.`
+}
+
+/** What came in, against the plan. */
+export function cameInWords({plantings, asOf}: SeasonWeek): string {
+  const sum = (of: (one: PlantingWeek) => number | null) =>
+    plantings.reduce((total, one) => total + (of(one) ?? 0), 0)
+  const [picked, planned] = [sum((one) => one.picked), sum((one) => one.planned)]
+  if (picked === 0) return `Nothing came in from ${dayText(asOf - 7)} to ${dayText(asOf - 1)}.`
+  const behind = plantings
+    .filter(({pace}) => pace !== null && pace < 0.9)
+    .map(({planting, pace}) => `${planting} stands at ${share(pace!)} of its plan`)
+  const ofPlan = planned > 0 ? `, ${share(picked / planned)} of plan` : ""
+  return `${tonnes(picked)} came in from ${dayText(asOf - 7)} to ${dayText(asOf - 1)}${ofPlan}.${behind.length ? ` ${inARow(behind)}.` : ""}`
+}
+
+/** What moved, and what holds it now. */
+export function movedWords({plantings}: SeasonWeek): string {
+  const told = plantings.flatMap(({planting, moved, heldBy}) => {
+    if (moved === null || moved === 0) return []
+    const days = `${Math.abs(moved)} ${Math.abs(moved) === 1 ? "day" : "days"}`
+    return [`${planting} closes ${days} ${moved < 0 ? "earlier" : "later"}, held by ${heldBy}`]
+  })
+  return told.length ? `${told.join("; ")}.` : "No close has moved since the plan of last week."
+}
+
+/** Where one more day still pays, and where it no longer does. */
+export function goOnWords({plantings}: SeasonWeek): string {
+  const known = plantings.filter(({dayWorth}) => dayWorth !== null)
+  if (known.length === 0)
+    return "What one more day is worth is not known yet: it needs a plan, a price and a crop."
+  const [pays, not] = [
+    known.filter(({dayWorth}) => dayWorth! >= 0),
+    known.filter(({dayWorth}) => dayWorth! < 0),
+  ]
+  const names = (some: readonly PlantingWeek[]) => inARow(some.map(({planting}) => planting))
+  if (not.length === 0) return "One more day still pays everywhere that is being cut."
+  if (pays.length === 0) return "One more day pays nowhere."
+  return `One more day still pays on ${names(pays)}; on ${names(not)} it no longer does.`
+}
+
+/** The weeks of cutting that are short of people or of cold, from a day on. */
+export function needsFinding(needs: readonly WeekNeeds[], asOf: number | null): string {
+  if (needs.length === 0) return "No week of cutting is planned yet."
+  const coming = needs.filter(({from}) => asOf === null || from + 7 > asOf)
+  const short = coming.filter((one) => one.short > 0)
+  const over = coming.filter((one) => one.over > 0)
+  if (short.length === 0 && over.length === 0) return "People and cold are enough for every week to come."
+  const worst = (some: readonly WeekNeeds[], of: (one: WeekNeeds) => number) =>
+    some.reduce((most, one) => (of(one) > of(most) ? one : most))
+  const people = short.length ? worst(short, (one) => one.short) : null
+  const cold = over.length ? worst(over, (one) => one.over) : null
+  const said = [
+    people &&
+      `week ${people.week} is ${people.short} ${people.short === 1 ? "cutter" : "cutters"} short on its worst day`,
+    cold && `week ${cold.week} is ${numberText(cold.over, 1)} kW over what is fitted`,
+  ].filter((one) => one !== null)
+  const others = coming.filter(
+    (one) => (one.short > 0 || one.over > 0) && one !== people && one !== cold,
+  ).length
+  const more = others
+    ? `; ${others} more ${others === 1 ? "week is" : "weeks are"} short of one or the other`
+    : ""
+  return `${said.join("; ")}${more}.`.replace(/^./, (letter) => letter.toUpperCase())
+}

@@ -1,0 +1,34 @@
+import type {Store} from "../editor/store"
+import {sheetWith, type Document} from "../workbook/document"
+import {namesIn} from "../workbook/names"
+import {needsOf, weekOf, type SeasonWeek, type WeekNeeds} from "../workbook/season"
+
+/** What the page of the week shows when its sheet is open, read once for each document; null on other sheets. */
+export const weekShown = (store: Store): SeasonWeek | null =>
+  shown(store, "to do", weeks, () => weekOf(store.workbook))
+
+/** The needs of each week when their sheet is open; null on other sheets. */
+export const needsShown = (store: Store): readonly WeekNeeds[] | null =>
+  shown(store, "need from", needs, () => needsOf(store.workbook))
+
+/** The day on which the plan stands, or null where none is typed. */
+export function asOfDay({workbook}: Store): number | null {
+  const at = namesIn(workbook.document).find(({name}) => name.toLowerCase() === "as_of")?.at
+  const value = at ? workbook.valueAt(at) : null
+  return typeof value === "number" ? value : null
+}
+
+const weeks = new WeakMap<Document, SeasonWeek | null>()
+const needs = new WeakMap<Document, readonly WeekNeeds[] | null>()
+
+function shown<T>(
+  store: Store,
+  part: "to do" | "need from",
+  held: WeakMap<Document, T | null>,
+  read: () => T | null,
+): T | null {
+  const {document, cell} = store.getState()
+  if (cell.sheet !== sheetWith(document, part)) return null
+  if (!held.has(document)) held.set(document, read())
+  return held.get(document)!
+}

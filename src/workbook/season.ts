@@ -1,0 +1,237 @@
+import {isRefusal} from "../../functions/refusal"
+import {shareBy, type CropSeason} from "../../functions/season/cropOn"
+import {crownsOf} from "./crowns"
+import {columnWith, sheetWith, type CellAddress, type Document, type Part} from "./document"
+import {planOf} from "./plan"
+import type {Value} from "./value"
+import type {Workbook} from "./workbook"
+
+/** Weight on a day, or up to it, kg. */
+export interface DayWeight {
+  readonly day: number
+  readonly kg: number
+}
+
+/** One planting in the week before the day on which the plan stands. Weights in kg as harvested. */
+export interface PlantingWeek {
+  readonly planting: string
+  readonly area: number | null
+  /** What came in on each of the seven days. */
+  readonly days: readonly number[]
+  readonly picked: number | null
+  readonly planned: number | null
+  /** Picked over planned since the opening. */
+  readonly pace: number | null
+  readonly pickedSoFar: readonly DayWeight[]
+  /** The plan as agreed, summed up by day; as it stands where none is agreed. */
+  readonly plannedSoFar: readonly DayWeight[]
+  readonly closeLastWeek: number | null
+  readonly heldByLastWeek: string
+  readonly close: number | null
+  readonly heldBy: string
+  readonly moved: number | null
+  /** Packed kg/ha that one more day brings, what it is worth, money/ha, and until when its price pays. */
+  readonly daySells: number | null
+  readonly dayWorth: number | null
+  readonly paysUntil: number | null
+  readonly toDo: string
+  readonly why: string
+  /** Where each of these stands, by its part. */
+  readonly cells: Readonly<Partial<Record<Part, CellAddress>>>
+}
+
+export interface SeasonWeek {
+  /** The sheet of the week. */
+  readonly sheet: number
+  /** The day on which the plan stands: the week ends the day before. */
+  readonly asOf: number
+  readonly plantings: readonly PlantingWeek[]
+}
+
+/** The week of a workbook, or null when it has no sheet of it or no day on which the plan stands. */
+export function weekOf(workbook: Workbook): SeasonWeek | null {
+  const {document} = workbook
+  const sheet = sheetWith(document, "to do")
+  const plan = planOf(workbook)
+  if (sheet < 0 || plan === null || plan.asOf === null) return null
+  const {asOf} = plan
+  const pickings = pickingsIn(workbook)
+  const agreed = agreedIn(workbook)
+  const crowns = crownsOf(workbook)
+  const areas = new Map(
+    rowsOf(workbook, "name of planting").map((row) => [row.word("name of planting"), row.number("area")]),
+  )
+  const plantings = rowsOf(workbook, "week planting").flatMap((row): PlantingWeek[] => {
+    const planting = row.word("week planting")
+    if (planting === "") return []
+    const own = pickings.filter((one) => one.planting === planting)
+    const planned = plan.rows.find((one) => one.planting === planting)
+    const crown =
+      crowns === null || isRefusal(crowns)
+        ? undefined
+        : crowns.plantings.find((one) => one.planting === planting)
+    const season: CropSeason = agreed.get(planting) ?? {
+      open: planned?.opens ?? null,
+      close: planned?.closes ?? null,
+      crop: planned?.crop ?? null,
+      structure: null,
+      reserve: null,
+    }
+    const plannedBy = (day: number) =>
+      crowns === null || isRefusal(crowns)
+        ? null
+        : (season.crop ?? 0) *
+          shareBy(
+            {...season, structure: crown?.structure ?? null, reserve: crown?.reserve ?? null},
+            day,
+            crowns.climate,
+            crowns.values,
+          )
+    return [
+      {
+        planting,
+        area: areas.get(planting) ?? null,
+        days: Array.from({length: 7}, (_, i) => sumOf(own.filter(({day}) => day === asOf - 7 + i))),
+        picked: row.number("picked in week"),
+        planned: row.number("planned in week"),
+        pace: row.number("pace"),
+        pickedSoFar: running(own.filter(({day}) => day < asOf)),
+        plannedSoFar:
+          season.open === null || season.close === null ? [] : daysOf(season.open, season.close, plannedBy),
+        closeLastWeek: row.number("close last week"),
+        heldByLastWeek: row.word("held by last week"),
+        close: planned?.closes ?? null,
+        heldBy: planned?.heldBy ?? "",
+        moved: row.number("moved"),
+        daySells: row.number("day sells"),
+        dayWorth: row.number("day worth"),
+        paysUntil: row.number("pays until"),
+        toDo: row.word("to do"),
+        why: row.word("why"),
+        cells: row.cells,
+      },
+    ]
+  })
+  return {sheet, asOf, plantings}
+}
+
+interface Picking extends DayWeight {
+  readonly planting: string
+}
+
+/** The pickings on record, in the order of their days. */
+const pickingsIn = (workbook: Workbook): readonly Picking[] =>
+  rowsOf(workbook, "picking planting")
+    .flatMap((row) => {
+      const [day, kg] = [row.number("picking day"), row.number("picking weight")]
+      return day === null || kg === null ? [] : [{planting: row.word("picking planting"), day, kg}]
+    })
+    .sort((a, b) => a.day - b.day)
+
+const agreedIn = (workbook: Workbook): ReadonlyMap<string, CropSeason> =>
+  new Map(
+    rowsOf(workbook, "agreed planting").map((row) => {
+      const tonnes = row.number("agreed crop")
+      const season = {
+        open: row.number("agreed open"),
+        close: row.number("agreed close"),
+        crop: tonnes === null ? null : tonnes * 1000,
+        structure: null,
+        reserve: null,
+      }
+      return [row.word("agreed planting"), season]
+    }),
+  )
+
+const sumOf = (weights: readonly DayWeight[]) => weights.reduce((sum, {kg}) => sum + kg, 0)
+
+function running(pickings: readonly DayWeight[]): readonly DayWeight[] {
+  let kg = 0
+  return pickings.map((one) => ({day: one.day, kg: (kg += one.kg)}))
+}
+
+function daysOf(open: number, close: number, by: (day: number) => number | null): readonly DayWeight[] {
+  const days = Array.from({length: Math.min(366, Math.max(0, close - open + 2))}, (_, i) => open - 1 + i)
+  return days.flatMap((day) => {
+    const kg = by(day)
+    return kg === null ? [] : [{day, kg}]
+  })
+}
+
+interface Row {
+  readonly cells: Readonly<Partial<Record<Part, CellAddress>>>
+  number(part: Part): number | null
+  word(part: Part): string
+}
+
+/** The rows of the sheet that has a column of a part, each read by the parts of its columns. */
+export function rowsOf(workbook: Workbook, part: Part): readonly Row[] {
+  const {document} = workbook
+  const sheet = sheetWith(document, part)
+  if (sheet < 0) return []
+  const cols = partsOf(document, sheet)
+  return document.sheets[sheet]!.rows.map((_, row) => {
+    const value = (of: Part): Value => {
+      const col = cols.get(of) ?? -1
+      return col < 0 ? null : workbook.valueAt({sheet, row, col})
+    }
+    return {
+      cells: Object.fromEntries([...cols].map(([of, col]) => [of, {sheet, row, col}])),
+      number(of) {
+        const held = value(of)
+        return typeof held === "number" ? held : null
+      },
+      word(of) {
+        const held = value(of)
+        return typeof held === "string" ? held : ""
+      },
+    }
+  })
+}
+
+const partsOf = (document: Document, sheet: number): ReadonlyMap<Part, number> =>
+  new Map(
+    document.sheets[sheet]!.columns.flatMap(({part}) =>
+      part ? [[part, columnWith(document, sheet, part)] as const] : [],
+    ),
+  )
+
+/** One week of cutting: the people and the cold it needs on its busiest day. */
+export interface WeekNeeds {
+  readonly from: number
+  readonly week: number
+  readonly cutters: number
+  readonly booked: number
+  readonly short: number
+  readonly busiest: number | null
+  readonly heaviest: number
+  readonly load: number
+  readonly fitted: number
+  readonly over: number
+  readonly cells: Row["cells"]
+}
+
+/** The needs of each week of cutting, or null when the workbook has no sheet of them. */
+export function needsOf(workbook: Workbook): readonly WeekNeeds[] | null {
+  if (sheetWith(workbook.document, "need from") < 0) return null
+  return rowsOf(workbook, "need from").flatMap((row): WeekNeeds[] => {
+    const from = row.number("need from")
+    if (from === null) return []
+    const number = (part: Part) => row.number(part) ?? 0
+    return [
+      {
+        from,
+        week: number("need week"),
+        cutters: number("cutters needed"),
+        booked: number("cutters booked"),
+        short: number("cutters short"),
+        busiest: row.number("busiest day"),
+        heaviest: number("heaviest"),
+        load: number("load needed"),
+        fitted: number("load fitted"),
+        over: number("load over"),
+        cells: row.cells,
+      },
+    ]
+  })
+}

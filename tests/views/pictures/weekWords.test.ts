@@ -1,0 +1,121 @@
+import {describe, expect, it} from "vitest"
+import {dayOf} from "../../../functions/calendar"
+import {needsSentence} from "../../../src/views/pictures/NeedsByWeek"
+import {pickedSentence} from "../../../src/views/pictures/PickedSoFar"
+import {movedSentence} from "../../../src/views/pictures/WhatMoved"
+import {
+  cameInWords,
+  goOnWords,
+  inARow,
+  movedWords,
+  needsFinding,
+  weekFinding,
+} from "../../../src/views/pictures/weekWords"
+import type {PlantingWeek, SeasonWeek, WeekNeeds} from "../../../src/workbook/season"
+
+const day = (iso: string) => dayOf(iso)!
+const planting = (name: string, more: Partial<PlantingWeek> = {}): PlantingWeek => ({
+  planting: name,
+  area: 5,
+  days: [0, 0, 0, 0, 0, 0, 0],
+  picked: 0,
+  planned: 0,
+  pace: null,
+  pickedSoFar: [],
+  plannedSoFar: [],
+  closeLastWeek: null,
+  heldByLastWeek: "",
+  close: day("2026-06-07"),
+  heldBy: "reserve",
+  moved: 0,
+  daySells: null,
+  dayWorth: null,
+  paysUntil: null,
+  toDo: "Keep",
+  why: "",
+  cells: {},
+  ...more,
+})
+const week = (...plantings: PlantingWeek[]): SeasonWeek => ({sheet: 0, asOf: day("2026-05-25"), plantings})
+
+describe("the words of the week", () => {
+  it("count the closes that moved, and name those that should close now", () => {
+    expect(weekFinding(week(planting("A")))).toBe("Week 22, from 25 May. No close has moved since last week.")
+    expect(
+      weekFinding(week(planting("A", {moved: -3}), planting("B", {moved: 1, toDo: "Close to fern now"}))),
+    ).toBe("Week 22, from 25 May. 2 closes moved since last week; B should close to fern.")
+  })
+
+  it("say what came in against the plan, and who lags", () => {
+    const words = cameInWords(
+      week(
+        planting("A", {picked: 1500, planned: 2000, pace: 0.81}),
+        planting("B", {picked: 2500, planned: 2000, pace: 1.02}),
+      ),
+    )
+    expect(words).toBe(
+      "4.0\u202ft came in from 18 May to 24 May, 100\u202f% of plan. A stands at 81\u202f% of its plan.",
+    )
+    expect(cameInWords(week(planting("A")))).toBe("Nothing came in from 18 May to 24 May.")
+  })
+
+  it("say how far each close moved and what holds it", () => {
+    expect(movedWords(week(planting("A", {moved: 1}), planting("B", {moved: -4, heldBy: "price"})))).toBe(
+      "A closes 1 day later, held by reserve; B closes 4 days earlier, held by price.",
+    )
+  })
+
+  it("part those where a day still pays from those where it does not", () => {
+    const [pays, not, unknown] = [planting("A", {dayWorth: 5}), planting("B", {dayWorth: -5}), planting("C")]
+    expect(goOnWords(week(pays, not, unknown))).toBe("One more day still pays on A; on B it no longer does.")
+    expect(goOnWords(week(pays))).toBe("One more day still pays everywhere that is being cut.")
+    expect(goOnWords(week(not))).toBe("One more day pays nowhere.")
+    expect(goOnWords(week(unknown))).toMatch(/^What one more day is worth is not known yet/)
+  })
+
+  it("name three in a row", () => expect(inARow(["A", "B", "C"])).toBe("A, B and C"))
+})
+
+const need = (weekNumber: number, more: Partial<WeekNeeds> = {}): WeekNeeds => ({
+  from: day("2026-05-25") + 7 * (weekNumber - 22),
+  week: weekNumber,
+  cutters: 10,
+  booked: 16,
+  short: 0,
+  busiest: null,
+  heaviest: 2000,
+  load: 8,
+  fitted: 9,
+  over: 0,
+  cells: {},
+  ...more,
+})
+
+describe("the finding of the needs", () => {
+  const asOf = day("2026-05-25")
+  it("is that all is enough, whatever past weeks lacked", () =>
+    expect(needsFinding([need(20, {short: 9}), need(22)], asOf)).toBe(
+      "People and cold are enough for every week to come.",
+    ))
+  it("names the worst week of each, and counts the others", () =>
+    expect(
+      needsFinding([need(22, {short: 3}), need(23, {over: 1.25, short: 1}), need(24, {over: 0.5})], asOf),
+    ).toBe(
+      "Week 22 is 3 cutters short on its worst day; week 23 is 1.3 kW over what is fitted; 1 more week is short of one or the other.",
+    ))
+})
+
+describe("the sentences of the pictures", () => {
+  it("read what they draw", () => {
+    const one = planting("A", {pickedSoFar: [{day: day("2026-05-20"), kg: 12787}], pace: 0.84})
+    expect(pickedSentence(one, day("2026-05-25"))).toBe(
+      "A: 12\u202f787\u00a0kg picked before 25 May, 84\u202f% of the plan.",
+    )
+    expect(movedSentence(planting("A", {closeLastWeek: day("2026-06-06")}))).toBe(
+      "A: from 6 Jun to 7 Jun, held by reserve.",
+    )
+    expect(needsSentence([{week: 22, needed: 19, atHand: 16, isPast: false}], 0, "booked")).toBe(
+      "Week 22: 19 needed, 16 booked, 3 short.",
+    )
+  })
+})
