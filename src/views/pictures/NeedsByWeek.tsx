@@ -105,33 +105,34 @@ export function NeedsByWeek({needs, title, measures, decimals, atHandWords}: Pro
               )}
               {needed > 0 && (
                 <text
-                  className={isShort ? "strong halo" : "held halo"}
+                  className={isShort ? "strong halo" : isPast ? "strong" : "held"}
                   x={x + wide / 2}
-                  y={y(needed) - 5}
+                  y={isShort || BASE - y(needed) < 22 ? y(needed) - 5 : y(needed) + 16}
                   textAnchor="middle"
                 >
                   {shown(needed)}
-                  {isShort && wide > 48 && `, short ${shown(short)}`}
+                  {isShort && wide > 88 && `, short ${shown(short)}`}
                 </text>
               )}
               <path
                 className="axis at-hand"
                 d={`M${LEFT + i * step} ${y(atHand)}H${LEFT + (i + 1) * step}`}
               />
-              {(i === 0 || needs[i - 1]!.atHand !== atHand) && (
-                <>
-                  {i > 0 && (
-                    <path
-                      className="axis at-hand"
-                      d={`M${LEFT + i * step} ${y(needs[i - 1]!.atHand)}V${y(atHand)}`}
-                    />
-                  )}
-                  {atHand > 0 && (
-                    <text className="halo" x={LEFT + i * step + 4} y={y(atHand) - 6}>
-                      {shown(atHand)} {atHandWords}
-                    </text>
-                  )}
-                </>
+              {i > 0 && needs[i - 1]!.atHand !== atHand && (
+                <path
+                  className="axis at-hand"
+                  d={`M${LEFT + i * step} ${y(needs[i - 1]!.atHand)}V${y(atHand)}`}
+                />
+              )}
+              {atHand > 0 && (i === 0 || (i === needs.length - 1 && needs[0]!.atHand !== atHand)) && (
+                <text
+                  className="halo"
+                  x={i === 0 ? LEFT + 4 : width - 2}
+                  y={y(atHand) - 6}
+                  textAnchor={i === 0 ? "start" : "end"}
+                >
+                  {shown(atHand)} {atHandWords}
+                </text>
               )}
               <text
                 className={isPast ? "quiet" : "strong"}

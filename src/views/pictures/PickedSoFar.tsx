@@ -4,7 +4,7 @@ import {useWidth} from "./useWidth"
 import "./pictures.css"
 
 const FIRST_WIDTH = 480 // before the place is measured; chosen
-const LEAST_EACH = 92 // narrower than this a planting's name has no room; chosen
+const LEAST_EACH = 78 // narrower than this a planting's name has no room; chosen
 const HEIGHT = 104
 const TOP = 22
 const BASE = HEIGHT - 22
