@@ -28,6 +28,8 @@ export function vdb(
   return lost
 }
 
+const MOST_PERIODS = 12_000 // a thousand years of months; chosen, since each period is worked out
+
 export const VDB = defineStandard({
   name: "VDB",
   section: "6.12.50",
@@ -45,9 +47,11 @@ export const VDB = defineStandard({
     keeps: optionally(logical("Whether it keeps declining to the end"), false, "FALSE"),
   },
   returns: {label: "Loss in worth", unit: "number"},
-  refuses: ["times that are not in order within its life"],
+  refuses: ["times that are not in order within its life", `a life of more than ${MOST_PERIODS} periods`],
   example: {formula: "=VDB(1000,0,5,3,4)", gives: 108},
   calculate: ({cost, salvage, life, from, to, factor, keeps}): number | Refusal => {
+    if (life > MOST_PERIODS)
+      return outOfRange(`Periods of its life must be up to ${MOST_PERIODS}, not ${life}`)
     if (from > to || to > life)
       return outOfRange(`Times must be in order and up to ${life} periods, not ${from} and ${to}`)
     return vdb({cost, salvage, life, factor}, from, to, keeps)

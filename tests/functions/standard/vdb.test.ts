@@ -47,6 +47,13 @@ describe("VDB", () => {
       reason: "Periods of its life must be above 0, not 0",
     })
   })
+  it("refuses a life that would take too long to work out", () => {
+    expect(worked("=VDB(12000,0,12000,0,12000)")).toBeCloseTo(12000, 6)
+    expect(worked("=VDB(1,0,1E9,0,1E9)")).toMatchObject({
+      code: "#NUM!",
+      reason: "Periods of its life must be up to 12000, not 1000000000",
+    })
+  })
   it("follows an edit", () => {
     const {valueOf, enter} = opened(["=VDB(T!A1,0,5,0,1)"], [[1000]])
     enter("A1", 500)
