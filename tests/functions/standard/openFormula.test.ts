@@ -213,6 +213,7 @@ describe("functions over ranges", () => {
 describe("known differences from the standard", () => {
   it.each<[what: string, formula: string, must: Content, code: string | Content]>([
     ["2.3, operator !", "T!A1:T!B1!T!A1", "the cell", "#ERROR!"],
+    ["5.3, a capital E in a number", "1E3", 1000, "#ERROR!"], // 1e3 is read
     ["6.13.34, fractions", 'VALUE("1 1/2")', 1.5, "#VALUE!"],
     ["6.13.34, date and time with a T", 'VALUE("2026-04-20T06:00:00")', 46132.25, "#VALUE!"],
     ["6.13.34, money and groups", 'VALUE("$1,234.50")', 1234.5, "#VALUE!"],

@@ -49,7 +49,7 @@ describe("VDB", () => {
   })
   it("refuses a life that would take too long to work out", () => {
     expect(worked("=VDB(12000,0,12000,0,12000)")).toBeCloseTo(12000, 6)
-    expect(worked("=VDB(1,0,1E9,0,1E9)")).toMatchObject({
+    expect(worked("=VDB(1,0,1e9,0,1e9)")).toMatchObject({
       code: "#NUM!",
       reason: "Periods of its life must be up to 12000, not 1000000000",
     })
