@@ -26,12 +26,26 @@ export function dayOf(iso: string): number | null {
 export const isoOf = (day: number): string =>
   new Date(ZERO + Math.floor(day) * DAY).toISOString().slice(0, 10)
 
-export const yearOf = (day: number): number => new Date(ZERO + Math.floor(day) * DAY).getUTCFullYear()
+/** The year, month (1 to 12) and day of the month of a day. */
+export function dateOf(day: number): {year: number; month: number; date: number} {
+  const date = new Date(ZERO + Math.floor(day) * DAY)
+  return {year: date.getUTCFullYear(), month: date.getUTCMonth() + 1, date: date.getUTCDate()}
+}
+
+/** The day of a date whose month and day of the month may run over: day 0 is the last of the month before. */
+export const dayOn = (year: number, month: number, date: number): number =>
+  Math.round((Date.UTC(year, month - 1, date) - ZERO) / DAY)
+
+/** The day some months later or, below 0, earlier; the last of its month where that is shorter. */
+export function monthsLater(day: number, months: number): number {
+  const {year, month, date} = dateOf(day)
+  return Math.min(dayOn(year, month + months, date), dayOn(year, month + months + 1, 0))
+}
+
+export const yearOf = (day: number): number => dateOf(day).year
 
 /** Days from 1 January on, counted from 1: 1 January is day 1. */
-export const dayOfYear = (day: number): number => Math.floor(day) - newYear(yearOf(day)) + 1
-
-const newYear = (year: number) => Math.round((Date.UTC(year, 0, 1) - ZERO) / DAY)
+export const dayOfYear = (day: number): number => Math.floor(day) - dayOn(yearOf(day), 1, 1) + 1
 
 /** The year that a model runs in: 365 or 366 days from the first of a month. */
 export interface ModelYear {
@@ -41,7 +55,7 @@ export interface ModelYear {
 
 /** The model year that holds a day, when it starts with that month (1 to 12). */
 export function modelYearOf(day: number, startMonth: number): ModelYear {
-  const start = (year: number) => Math.round((Date.UTC(year, startMonth - 1, 1) - ZERO) / DAY)
+  const start = (year: number) => dayOn(year, startMonth, 1)
   const year = yearOf(day) - (day < start(yearOf(day)) ? 1 : 0)
   return {first: start(year), days: start(year + 1) - start(year)}
 }

@@ -14,16 +14,13 @@ type Arguments<P extends Parameters> = {
 /** A number, a day (where `returns.unit` is "date") or a word. */
 export type Result = number | string
 
-/** One formula function: what the engine, the help and the tests all read. */
-export interface FormulaFunction<P extends Parameters = Parameters> {
-  /** Upper case with a dotted prefix that is no internet domain (OpenFormula 5.7). */
+/** What the hints, the help and the tests read of a function, be it ours or one of the standard. */
+export interface Described {
   readonly name: string
   readonly summary: string
   /** More about the method, for the help: which published variant, what is assumed. */
   readonly about?: string
-  readonly parameters: P
-  /** Lists that belong together row by row: a blank in one leaves out that row of all. */
-  readonly together?: readonly (keyof P & string)[]
+  readonly parameters: Readonly<Record<string, DescribedParameter>>
   readonly returns: {
     readonly label: string
     readonly unit: Unit
@@ -33,8 +30,26 @@ export interface FormulaFunction<P extends Parameters = Parameters> {
   /** What it refuses beyond the limits of its arguments, in words for the help. */
   readonly refuses?: readonly string[]
   readonly sources: readonly [SourceKey, ...SourceKey[]]
+  /** Where in its source a function of a standard is defined: "6.17.2". */
+  readonly section?: string
   /** A call that can be typed as it stands, and what it gives, to as many digits as are printed. */
   readonly example: {readonly formula: string; readonly gives: Result}
+}
+
+/** What a reader needs to know of one argument. */
+export interface DescribedParameter extends Pick<
+  Parameter<any>,
+  "label" | "unit" | "takes" | "absent" | "names"
+> {
+  /** The last parameters, when they repeat, may be given again and again. */
+  readonly repeats?: true
+}
+
+/** One formula function of ours. Its name is in upper case with a dotted prefix that is no internet domain (OpenFormula 5.7). */
+export interface FormulaFunction<P extends Parameters = Parameters> extends Described {
+  readonly parameters: P
+  /** Lists that belong together row by row: a blank in one leaves out that row of all. */
+  readonly together?: readonly (keyof P & string)[]
   calculate(given: Arguments<P>): Result | Refusal
 }
 

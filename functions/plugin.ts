@@ -1,28 +1,10 @@
-import {
-  CellError,
-  EmptyValue,
-  ErrorType,
-  FunctionArgumentType,
-  FunctionPlugin,
-  HyperFormula,
-  SimpleRangeValue,
-} from "hyperformula"
+import type {CellError} from "hyperformula"
+import {FunctionArgumentType, FunctionPlugin, HyperFormula} from "hyperformula"
 import {catalogue} from "./catalogue"
 import {answer, unitGiven, type FormulaFunction} from "./define"
-import {CellFault, type Given, type Held} from "./parameters"
-import {isRefusal, type ErrorCode} from "./refusal"
-
-// The engine does not export the types of its syntax tree and state.
-type Call = Parameters<FunctionPlugin["runFunctionWithReferenceArgument"]>
-type Arguments = Call[0]
-type State = Call[1]
-
-const errorTypes: Record<ErrorCode, ErrorType> = {
-  "#VALUE!": ErrorType.VALUE,
-  "#NUM!": ErrorType.NUM,
-  "#N/A": ErrorType.NA,
-  "#DIV/0!": ErrorType.DIV_BY_ZERO,
-}
+import {errorOf, errorOfFault, givenOf, noFiniteAnswer, type Arguments, type State} from "./engineValues"
+import {CellFault} from "./parameters"
+import {isRefusal} from "./refusal"
 
 /** The engine's view of the catalogue: one method per definition, named by the definition. */
 class CataloguePlugin extends FunctionPlugin {
@@ -51,35 +33,16 @@ class CataloguePlugin extends FunctionPlugin {
    */
   answer(definition: FormulaFunction, args: Arguments, state: State) {
     try {
-      const values = args.map((arg) => this.given(this.evaluateAst(arg, state)))
+      const values = args.map((arg) => givenOf(this.evaluateAst(arg, state), this.dependencyGraph))
       const result = answer(definition, values)
       if (result instanceof CellFault) return result.origin as CellError
-      if (isRefusal(result)) return new CellError(errorTypes[result.code], result.refused)
+      if (isRefusal(result)) return errorOf(result)
       if (typeof result === "string") return result
-      if (!Number.isFinite(result))
-        return new CellError(ErrorType.NUM, `${definition.name} has no finite answer`)
+      if (!Number.isFinite(result)) return noFiniteAnswer(definition.name)
       return unitGiven(definition, values[0]) === "date" ? this.dateOf(result) : result
     } catch (fault) {
-      return new CellError(
-        ErrorType.VALUE,
-        `${definition.name} failed: ${fault instanceof Error ? fault.message : fault}`,
-      )
+      return errorOfFault(definition.name, fault)
     }
-  }
-
-  /**
-   * What an argument holds. A range of cells is read once and kept with the engine's own node of that range, which
-   * forgets what it keeps as soon as a cell in it changes: many cells take the same climate and crop values.
-   */
-  private given(value: EngineValue): Given {
-    if (!(value instanceof SimpleRangeValue)) return held(value)
-    const {range} = value
-    const node = range && this.dependencyGraph.getRange(range.start, range.end)
-    const kept = node?.getFunctionValue(KEPT) as Given | undefined
-    if (kept) return kept
-    const read = value.data.map((row) => row.map(held))
-    node?.setFunctionValue(KEPT, read)
-    return read
   }
 
   private readonly dates = new Map<number, ReturnType<FunctionPlugin["returnNumberWrapper"]>>()
@@ -96,21 +59,7 @@ class CataloguePlugin extends FunctionPlugin {
   }
 }
 
-const KEPT = "what our functions read"
 const MOST_DATES = 10_000
-
-type EngineValue = ReturnType<FunctionPlugin["evaluateAst"]>
-
-function held(value: Exclude<EngineValue, SimpleRangeValue>): Held {
-  if (value === EmptyValue) return null
-  if (value instanceof CellError) return new CellFault(codes[value.type] ?? value.type, value)
-  // Dates, percentages and money come as an object that keeps its number in `val`.
-  return typeof value === "object" ? (value as {val: number}).val : (value as Held)
-}
-
-const codes: Partial<Record<ErrorType, ErrorCode>> = Object.fromEntries(
-  Object.entries(errorTypes).map(([code, type]) => [type, code]),
-)
 
 /** Makes every formula function of the catalogue available to engines built afterwards. Calling it twice does no harm. */
 export function registerCatalogue() {

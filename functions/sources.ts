@@ -176,6 +176,12 @@ export const sources = {
       "Compare it with your own thermometer",
     tag: "assumption",
   },
+  openFormula: {
+    work:
+      "OASIS (2011). Open Document Format for Office Applications (OpenDocument) Version 1.2, Part 2: Recalculated " +
+      "Formula (OpenFormula) Format. OASIS Standard, 29 September 2011; also ISO/IEC 26300-2:2015; text as quoted elsewhere",
+    tag: "second-hand",
+  },
 } as const satisfies Record<string, Source>
 
 export type SourceKey = keyof typeof sources

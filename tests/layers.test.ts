@@ -20,8 +20,10 @@ const map: readonly Layer[] = [
   },
   {path: "functions/vite.config.ts", uses: [], packages: ["vite"]},
   {path: "src/command-line/run.mjs", uses: [], packages: ["vite", "node:", WORKED_OUT]},
-  // The only file of the formula functions that knows the engine.
+  // The only files of the formula functions that know the engine.
   {path: "functions/plugin.ts", uses: ["functions/"], packages: ["hyperformula"]},
+  {path: "functions/standardPlugin.ts", uses: ["functions/"], packages: ["hyperformula"]},
+  {path: "functions/engineValues.ts", uses: ["functions/"], packages: ["hyperformula"]},
   {path: "functions/", uses: [], packages: []},
   {path: "src/workbook/", uses: ["functions/"], packages: ["hyperformula", "zod"]},
   {path: "src/studies/", uses: ["functions/", "src/workbook/"], packages: []},

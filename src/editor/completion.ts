@@ -1,5 +1,6 @@
 import {catalogue} from "../../functions/catalogue"
-import type {FormulaFunction} from "../../functions/define"
+import type {Described} from "../../functions/define"
+import {described} from "../../functions/described"
 import {tokens} from "../workbook/formula"
 
 /** A name that can complete what is being typed. */
@@ -21,7 +22,7 @@ interface Typed {
 export interface Call {
   readonly name: string
   readonly argument: number
-  readonly definition: FormulaFunction | undefined
+  readonly definition: Described | undefined
 }
 
 /** Names that begin with what is typed at the caret: our functions first, then named values, then standard functions. */
@@ -79,7 +80,7 @@ export function callAt(text: string, caret: number): Call | null {
   const call = open.findLast((one) => one.name !== null)
   if (!call?.name) return null
   const upper = call.name.toUpperCase()
-  return {name: upper, argument: call.argument, definition: catalogue.find((one) => one.name === upper)}
+  return {name: upper, argument: call.argument, definition: described.find((one) => one.name === upper)}
 }
 
 const begins = (name: string, typed: string) => name.toUpperCase().startsWith(typed.toUpperCase())

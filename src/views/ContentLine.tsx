@@ -11,6 +11,7 @@ import {columnAt} from "../workbook/extras"
 import {cellText} from "../workbook/formula"
 import {keyOfRow} from "../workbook/trace"
 import {formulaIn} from "../workbook/cells"
+import {described, parameterFor} from "../../functions/described"
 import {namesIn} from "../workbook/names"
 import {numberedReferences} from "./cellView"
 import {AddressBox} from "./AddressBox"
@@ -226,30 +227,32 @@ function Coloured({
 function CallHint({call: {name, argument, definition}}: {call: Call}) {
   if (!definition) return <p>{name}(…), a standard function</p>
   const parameters = Object.entries(definition.parameters)
-  const here = parameters[Math.min(argument, parameters.length - 1)]
+  const now = parameterFor(definition, argument)
+  const here = now === null ? null : parameters[now]
   return (
     <p>
       {name}(
       {parameters.map(([key, {absent}], i) => (
-        <span key={key} className={i === argument ? "now" : "arg"}>
+        <span key={key} className={i === now ? "now" : "arg"}>
           {i > 0 && ", "}
           {absent ? `[${key}]` : key}
         </span>
       ))}
-      ){" "}
-      {here && argument < parameters.length && (
+      {parameters.at(-1)?.[1].repeats && ", …"}){" "}
+      {here && (
         <>
           <b>{here[0]}</b>: {here[1].label}, {here[1].takes}
           {here[1].absent && `; left out: ${here[1].absent.words || "none"}`}
         </>
       )}
-      {argument >= parameters.length && <b>one argument too many</b>}
+      {now === null && <b>one argument too many</b>}
     </p>
   )
 }
 
 function OfferHelp({store, offer: {name, kind}}: {store: Store; offer: Offer}) {
-  if (kind === "our function") return <FunctionCard store={store} name={name} short />
+  const isDescribed = kind !== "named value" && described.some((one) => one.name === name)
+  if (isDescribed) return <FunctionCard store={store} name={name} short />
   if (kind === "function") return <div className="help">A standard function.</div>
   const {document} = store.getState()
   const named = namesIn(document).find((one) => one.name === name)

@@ -1,9 +1,8 @@
-import {catalogue} from "../../functions/catalogue"
 import type {CropValue} from "../../functions/cropValue"
 import {cropValues, type CropValueName} from "../../functions/cropValues"
 import {dayOf} from "../../functions/calendar"
 import type {Result} from "../../functions/define"
-import {sources} from "../../functions/sources"
+import {described, worksOf} from "../../functions/described"
 import {dateText, numberText} from "../editor/display"
 import type {Store} from "../editor/store"
 import {sentenceOf} from "../workbook/faults"
@@ -11,9 +10,9 @@ import {isFault, type Value} from "../workbook/value"
 
 /** What a formula function is for, what it takes and refuses, an example that is worked out now, and its sources. */
 export function FunctionCard({store, name, short = false}: {store: Store; name: string; short?: boolean}) {
-  const definition = catalogue.find((one) => one.name === name)
+  const definition = described.find((one) => one.name === name)
   if (!definition) return null
-  const {summary, about, parameters, returns, refuses, example, sources: cited} = definition
+  const {summary, about, parameters, returns, refuses, example} = definition
   const value = store.workbook.evaluate(example.formula, 0)
   const result =
     returns.unit === "date"
@@ -33,13 +32,14 @@ export function FunctionCard({store, name, short = false}: {store: Store; name: 
           </tr>
         </thead>
         <tbody>
-          {Object.entries(parameters).map(([key, {label, takes, absent}]) => (
+          {Object.entries(parameters).map(([key, {label, takes, absent, repeats}]) => (
             <tr key={key}>
               <th scope="row">{absent ? `[${key}]` : key}</th>
               <td>{label}</td>
               <td>
                 {takes}
                 {absent && `; left out: ${absent.words || "none"}`}
+                {repeats && "; may be given again"}
               </td>
             </tr>
           ))}
@@ -66,9 +66,9 @@ export function FunctionCard({store, name, short = false}: {store: Store; name: 
           )}
           <h4>Rests on</h4>
           <ul>
-            {cited.map((key) => (
-              <li key={key}>
-                {sources[key].work}. <span className="q">{sources[key].tag}</span>
+            {worksOf(definition).map(({work, tag}) => (
+              <li key={work}>
+                {work}. <span className="q">{tag}</span>
               </li>
             ))}
           </ul>

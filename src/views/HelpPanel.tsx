@@ -1,5 +1,6 @@
 import {useState} from "react"
-import {catalogue} from "../../functions/catalogue"
+import type {Described} from "../../functions/define"
+import {described} from "../../functions/described"
 import {showPanel} from "../editor/selection"
 import type {Store} from "../editor/store"
 import {PanelFrame} from "./PanelFrame"
@@ -9,10 +10,10 @@ import {FunctionCard} from "./FunctionCard"
 export function HelpPanel({store, onClose}: {store: Store; onClose: () => void}) {
   const [sought, setSought] = useState("")
   const [open, setOpen] = useState<string | null>(null)
-  const found = catalogue.filter(({name, summary}) =>
+  const found = described.filter(({name, summary}) =>
     `${name} ${summary}`.toLowerCase().includes(sought.trim().toLowerCase()),
   )
-  const topics = [...new Set(found.map(({name}) => name.split(".")[0]!))]
+  const topics = [...new Set(found.map(topicOf))]
   return (
     <PanelFrame
       title="Help: formula functions"
@@ -29,7 +30,7 @@ export function HelpPanel({store, onClose}: {store: Store; onClose: () => void})
         <input type="search" value={sought} onChange={({target}) => setSought(target.value)} />
       </label>
       <p className="small q" aria-live="polite">
-        {found.length} of {catalogue.length} functions
+        {found.length} of {described.length} functions
       </p>
       {topics.map((topic) => (
         <div key={topic} className="topic">
@@ -38,7 +39,7 @@ export function HelpPanel({store, onClose}: {store: Store; onClose: () => void})
           </h3>
           <ul>
             {found
-              .filter(({name}) => name.startsWith(`${topic}.`))
+              .filter((one) => topicOf(one) === topic)
               .map(({name, summary}) => (
                 <li key={name}>
                   <button
@@ -66,6 +67,10 @@ export function HelpPanel({store, onClose}: {store: Store; onClose: () => void})
   )
 }
 
+const topicOf = (one: Described) => (one.section === undefined ? one.name.split(".")[0]! : STANDARD)
+
+const STANDARD = "STANDARD"
+
 const topicWords: Record<string, string> = {
   ROOT: "the crown’s stored sugar",
   FERN: "summer growth that refills it",
@@ -77,4 +82,5 @@ const topicWords: Record<string, string> = {
   PACK: "the shed",
   COOLER: "cold after cutting",
   DEBT: "loans and what pays them",
+  [STANDARD]: "of the OpenFormula standard, told of here because they were added or put right",
 }

@@ -1,5 +1,5 @@
 import {memo, useDeferredValue, useState, type ReactNode} from "react"
-import {sources} from "../../functions/sources"
+import {worksOf} from "../../functions/described"
 import {textWithUnit} from "../editor/display"
 import {chooseKeeping} from "../editor/editing"
 import type {Store} from "../editor/store"
@@ -175,10 +175,13 @@ function OriginStep({store, at, isFirst, onFollow, onGo}: StepProps) {
         )}
         {formula !== null && <p className="feeds formula">{inWords}</p>}
         {kind !== "worked out" && formula === null && <OwnRow store={store} at={at} />}
-        {functions.map(({name, summary, sources: cited}) => (
-          <p className="feeds" key={name}>
-            <b>{name}</b>: {summary}.{" "}
-            {cited.map((key) => `${sources[key].work} (${sources[key].tag})`).join("; ")}.
+        {functions.map((one) => (
+          <p className="feeds" key={one.name}>
+            <b>{one.name}</b>: {one.summary}.{" "}
+            {worksOf(one)
+              .map(({work, tag}) => `${work} (${tag})`)
+              .join("; ")}
+            .
           </p>
         ))}
       </div>

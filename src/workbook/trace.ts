@@ -1,5 +1,5 @@
-import {catalogue} from "../../functions/catalogue"
-import type {FormulaFunction} from "../../functions/define"
+import type {Described} from "../../functions/define"
+import {described} from "../../functions/described"
 import {
   COLUMN_FORMULA,
   contentAt,
@@ -39,7 +39,7 @@ export interface Origin {
   /** The formula with every reference put as the heading it points at. */
   readonly inWords: string | null
   readonly inputs: readonly Input[]
-  readonly functions: readonly FormulaFunction[]
+  readonly functions: readonly Described[]
 }
 
 export function originOf({document}: Workbook, at: CellAddress): Origin {
@@ -59,7 +59,7 @@ export function originOf({document}: Workbook, at: CellAddress): Origin {
     formula,
     inWords: formula === null ? null : words.join("").slice(1),
     inputs: [...inputs.values()],
-    functions: catalogue.filter(({name}) => called.has(name)),
+    functions: described.filter(({name}) => called.has(name)),
   }
 }
 

@@ -1,5 +1,6 @@
 import {DetailedCellError, ExportedCellChange, HyperFormula, type ExportedChange} from "hyperformula"
 import {registerCatalogue} from "../../functions/plugin"
+import {registerStandardFunctions} from "../../functions/standardPlugin"
 import {formulaIn} from "./cells"
 import {contentAt, isFormula, type CellAddress, type Document} from "./document"
 import {editRefused, type Edit} from "./edit"
@@ -13,6 +14,7 @@ import {placesAfter} from "./sorting"
 import {isFault, type Change, type Value} from "./value"
 
 registerCatalogue()
+registerStandardFunctions()
 
 const SETTINGS = {
   licenseKey: "gpl-v3", // the engine is used under GPL-3.0; without a key it refuses edits

@@ -163,6 +163,29 @@ describe("what is off in a formula", () => {
   })
 })
 
+describe("a standard function that was added", () => {
+  it("is offered with its card, and tells its arguments, those that repeat too", async () => {
+    const {page, trouble, sheet, field} = await openPlantings()
+    await sheet.choose(1, "Area")
+    await page.keyboard.type("=AVERAGEIF")
+    await page.getByRole("option", {name: /AVERAGEIFS/}).click()
+    await expect.poll(() => field.inputValue()).toBe("=AVERAGEIFS(")
+    const hint = page.locator(".hint")
+    await page.keyboard.type('B:B,B:B,">0",')
+    await expect.poll(() => hint.locator(".now").innerText()).toContain("range")
+    expect(await hint.innerText()).toContain("AVERAGEIFS(averaged, range, condition, …)")
+    await page.keyboard.press("Escape")
+    await page.keyboard.press("Escape")
+    await page.getByRole("button", {name: "Help", exact: true}).click()
+    await page.getByRole("searchbox").fill("convert")
+    await page.getByRole("button", {name: "CONVERT"}).click()
+    const card = await page.locator(".help-panel .help").innerText()
+    expect(card).toContain('=CONVERT(1,"lbm","g") gives 453.59237')
+    expect(card).toContain("section 6.16.18")
+    expect(trouble).toEqual([])
+  })
+})
+
 describe("accessibility while a formula is typed", () => {
   const findings = async (page: Page) => {
     // Where typing shows: the line with what is beside it, the cell typed in, the one pointed at, the row to fill.

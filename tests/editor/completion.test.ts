@@ -109,4 +109,14 @@ describe("the call at the caret", () => {
     expect(callAt(...at("=spear.heat(20,|"))).toEqual({name: "SPEAR.HEAT", argument: 1, definition: heat})
     expect(callAt(...at("=SUM(|"))!.definition).toBeUndefined()
   })
+  it("has the definition of a standard function that was added", () => {
+    const {definition} = callAt(...at('=averageifs(A:A,B:B,">5",|'))!
+    expect(definition).toMatchObject({name: "AVERAGEIFS", section: "6.18.6"})
+    expect(Object.keys(definition!.parameters)).toEqual(["averaged", "range", "condition"])
+  })
+  it("offers it among the standard functions", () => {
+    expect(offersAt(...at("=forec|"), [], ["FORECAST"])).toEqual([
+      {name: "FORECAST", kind: "function", gives: "standard"},
+    ])
+  })
 })

@@ -1,5 +1,5 @@
 import {describe, expect, it} from "vitest"
-import {dayOf, dayOfYear, isoOf, modelYearOf} from "../../functions/calendar"
+import {dateOf, dayOf, dayOfYear, dayOn, isoOf, modelYearOf, monthsLater} from "../../functions/calendar"
 
 const day = (iso: string) => dayOf(iso)!
 
@@ -38,4 +38,27 @@ describe("modelYearOf", () => {
     const year = modelYearOf(day(iso), startMonth)
     expect([isoOf(year.first), year.days]).toEqual([first, days])
   })
+})
+
+describe("dateOf and dayOn", () => {
+  it("part a day and put it together again", () => {
+    expect(dateOf(dayOf("2024-02-29")! + 0.9)).toEqual({year: 2024, month: 2, date: 29})
+    for (const iso of ["1904-01-01", "2026-12-31", "9999-12-31"]) {
+      const {year, month, date} = dateOf(dayOf(iso)!)
+      expect(isoOf(dayOn(year, month, date))).toBe(iso)
+    }
+  })
+  it("let month and day run over", () => {
+    expect(isoOf(dayOn(2026, 14, 1))).toBe("2027-02-01")
+    expect(isoOf(dayOn(2024, 3, 0))).toBe("2024-02-29")
+  })
+})
+
+describe("monthsLater", () => {
+  it.each([
+    ["2026-04-20", 1, "2026-05-20"],
+    ["2024-01-31", 1, "2024-02-29"],
+    ["2026-03-31", -1, "2026-02-28"],
+    ["2026-12-31", 2, "2027-02-28"],
+  ])("from %s by %i is %s", (from, months, to) => expect(isoOf(monthsLater(dayOf(from)!, months))).toBe(to))
 })

@@ -23,6 +23,16 @@ describe("the built formula functions", () => {
     // Mean of 19 and 7 is 13, less the base of 5.
     expect(printed.trim()).toBe("8")
   })
+  it("add the standard's own after another call", () => {
+    const printed = run(`
+      import {HyperFormula} from "hyperformula"
+      import {registerStandardFunctions, standardFunctions} from "fernledger/functions"
+      registerStandardFunctions()
+      const engine = HyperFormula.buildFromArray([["=INT(-1.5)"]], {licenseKey: "gpl-v3"})
+      console.log(engine.getCellValue({sheet: 0, row: 0, col: 0}), standardFunctions.some(({name}) => name === "INT"))
+    `)
+    expect(printed.trim()).toBe("-2 true")
+  })
   it("list themselves with their summaries", () => {
     const printed = run(`
       import {catalogue} from "fernledger/functions"

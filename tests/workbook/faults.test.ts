@@ -61,7 +61,7 @@ describe("sentenceOf", () => {
     )
     expect(said("=ASPARAGUS(1)")).toBe("There is no function ASPARAGUS")
     // RAND is one letter away, but short names are too much alike.
-    expect(said("=RANK(1,Beds!A1:A3)")).toBe("There is no function RANK")
+    expect(said("=RANT(1,Beds!A1:A3)")).toBe("There is no function RANT")
   })
 
   it("finds each of our functions when its name has a letter too many", () => {

@@ -130,6 +130,14 @@ describe("originOf", () => {
     expect(functions.map(({name}) => name)).toEqual(["SPEAR.HEAT"])
   })
 
+  it("names the standard functions that were added", () => {
+    const {functions} = originOfFormula("=SUM(int(2.5),FORECAST(1,{1,2},{1,2}))")
+    expect(functions.map(({name, section}) => [name, section])).toEqual([
+      ["FORECAST", "6.18.28"],
+      ["INT", "6.17.2"],
+    ])
+  })
+
   it.each([
     ["=Plan!B1", "Area, Plan"],
     ["=Plan!B2", "Area of Well Field, Plan"],
