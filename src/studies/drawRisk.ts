@@ -64,6 +64,8 @@ export interface RiskInput {
   readonly fieldSpread: number
   /** Correlation of the price with the shared yield effect of the year: below 0 where a full crop presses the price. */
   readonly priceLink: number
+  /** Correlation, 0 to 1, of what else moves the price with the same in the year before. */
+  readonly priceMemory: number
   readonly seed: number
 }
 
@@ -139,17 +141,19 @@ function sharedEffects(input: RiskInput, years: number) {
   const keys = (variable: string) =>
     Array.from({length: years}, (_, year) => keyOf(variable, input.firstYear + year))
   const [ofYield, ofPrice, ofAir, ofSun] = ["yield", "price", "air", "sun"].map(keys) as FourKeys
-  const {seed, yearSpread, priceLink, airSpread, sunSpread} = input
+  const {seed, yearSpread, priceLink, priceMemory, airSpread, sunSpread} = input
   const changes = airSpread > 0 || sunSpread > 0
   const usual = driversOf(input.climate, input.modelYear, input.values)
   return (draw: number) => {
     const common = ofYield.map((key) => normalOf(seed, draw, key))
+    const own = remembered(
+      ofPrice.map((key) => normalOf(seed, draw, key)),
+      priceMemory,
+    )
     const weather: (Drivers | undefined)[] = []
     return {
       yields: common.map((z) => logEffect(yearSpread, z)),
-      prices: common.map(
-        (z, year) => priceLink * z + Math.sqrt(1 - priceLink ** 2) * normalOf(seed, draw, ofPrice[year]!),
-      ),
+      prices: common.map((z, year) => priceLink * z + Math.sqrt(1 - priceLink ** 2) * own[year]!),
       driversIn: (year: number) =>
         changes
           ? (weather[year] ??= driversIn(
@@ -160,6 +164,14 @@ function sharedEffects(input: RiskInput, years: number) {
           : usual,
     }
   }
+}
+
+/** Scores of which each keeps a share of the one before; each by itself is of the normal distribution still. */
+function remembered(scores: readonly number[], memory: number): readonly number[] {
+  const fresh = Math.sqrt(1 - memory ** 2)
+  const kept: number[] = []
+  for (const [year, z] of scores.entries()) kept.push(year === 0 ? z : memory * kept[year - 1]! + fresh * z)
+  return kept
 }
 
 type FourKeys = [number[], number[], number[], number[]]

@@ -20,6 +20,7 @@ const farm = (year: FieldYear, airSpread: number): RiskInput => ({
   yearSpread: 0.15,
   fieldSpread: 0.2,
   priceLink: -0.3,
+  priceMemory: 0.5,
   seed: 7,
   plans: [
     {

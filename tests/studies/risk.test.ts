@@ -41,6 +41,7 @@ const certain: Omit<RiskInput, "plans"> = {
   yearSpread: 0,
   fieldSpread: 0,
   priceLink: 0,
+  priceMemory: 0,
   seed: 7,
 }
 const study = (input: RiskInput, draws: number) => risk(input, [drawRisk(input, 0, draws)])
