@@ -4,6 +4,7 @@ import type {BalanceValues} from "../../functions/root/balanceValues"
 import {driversOf, type Crowns, type Drivers} from "../../functions/root/dailyBalance"
 import {balanceRuns} from "./balanceRuns"
 import {drawn, type Distribution} from "./distribution"
+import {normalAt} from "./normalAt"
 import {keyOf, normalOf} from "./streams"
 
 /** What a field is to bear in one year before chance: cut and carried by the daily balance, or a crop that is given. */
@@ -59,12 +60,20 @@ export interface RiskInput {
   /** Year-to-year deviation of the season's air, °C (soil takes 0.75 of it), and of the sun as a share. */
   readonly airSpread: number
   readonly sunSpread: number
+  /**
+   * An early loss of fern, as by a storm or rust, on all fields alike: its chance a year, from which day of the model year on
+   * and what share stays green. Null when no such year is reckoned with.
+   */
+  readonly fernLoss: {readonly chance: number; readonly day: number; readonly left: number} | null
   /** Of yields in a year on all fields alike, and on each field by itself, beside what the weather does to the balance. */
   readonly yearSpread: number
   readonly fieldSpread: number
   /** Correlation of the price with the shared yield effect of the year: below 0 where a full crop presses the price. */
   readonly priceLink: number
-  /** Correlation, 0 to 1, of what else moves the price with the same in the year before. */
+  /**
+   * Correlation, 0 to 1, of what else moves the price with the same in the year before. Above 0 the draws of prices belong to
+   * the first year of the study too.
+   */
   readonly priceMemory: number
   readonly seed: number
 }
@@ -85,7 +94,8 @@ export interface RiskPart {
  * A year's yield of a field is what the balance or the plan gives times exp(s), where s adds the effects of the year, of the
  * field in it and of the doubt about the field, less half their variances, so that its mean is what was planned. The price
  * meets the effect of the year at the correlation `priceLink` (normal scores). Each draw has weather of its own, which moves
- * cutting and refilling, and what that leaves in the store goes into the next year.
+ * cutting and refilling, and may lose its fern; what that leaves in the store goes into the next year. The effects on the
+ * yield do not: they are spears lost or left after the sugar was spent, or ground that bears more or less.
  */
 export function drawRisk(
   input: RiskInput,
@@ -109,7 +119,7 @@ export function drawRisk(
   for (let row = 0; row < count; row++) {
     const draw = from + row
     const shared = sharedIn(draw)
-    const cropOf = crops(shared.driversIn)
+    const cropOf = crops(shared)
     const place = (plan: number, year: number) => (plan * years + year) * count + row
     for (const [number, field] of fields.entries()) {
       const off = logEffect(field.doubt, normalOf(input.seed, draw, field.key))
@@ -140,10 +150,16 @@ const keysOf = ({name, years}: RiskField, firstYear: number) => ({
 function sharedEffects(input: RiskInput, years: number) {
   const keys = (variable: string) =>
     Array.from({length: years}, (_, year) => keyOf(variable, input.firstYear + year))
-  const [ofYield, ofPrice, ofAir, ofSun] = ["yield", "price", "air", "sun"].map(keys) as FourKeys
+  const [ofYield, ofPrice, ofAir, ofSun, ofFern] = ["yield", "price", "air", "sun", "fern"].map(keys) as Keys
   const {seed, yearSpread, priceLink, priceMemory, airSpread, sunSpread} = input
   const changes = airSpread > 0 || sunSpread > 0
   const usual = driversOf(input.climate, input.modelYear, input.values)
+  const lost = input.fernLoss && {
+    score: normalAt(input.fernLoss.chance),
+    fern: Float64Array.from({length: input.modelYear.days}, (_, day) =>
+      day < input.fernLoss!.day ? 1 : input.fernLoss!.left,
+    ),
+  }
   return (draw: number) => {
     const common = ofYield.map((key) => normalOf(seed, draw, key))
     const own = remembered(
@@ -154,6 +170,7 @@ function sharedEffects(input: RiskInput, years: number) {
     return {
       yields: common.map((z) => logEffect(yearSpread, z)),
       prices: common.map((z, year) => priceLink * z + Math.sqrt(1 - priceLink ** 2) * own[year]!),
+      fernIn: (year: number) => (lost && normalOf(seed, draw, ofFern[year]!) < lost.score ? lost.fern : null),
       driversIn: (year: number) =>
         changes
           ? (weather[year] ??= driversIn(
@@ -174,7 +191,7 @@ function remembered(scores: readonly number[], memory: number): readonly number[
   return kept
 }
 
-type FourKeys = [number[], number[], number[], number[]]
+type Keys = [number[], number[], number[], number[], number[]]
 
 /** How much of a change of the air reaches the soil at crown depth, as in the study of how sure. */
 const SOIL_SHARE = 0.75

@@ -36,6 +36,7 @@ const certain: Omit<RiskInput, "plans"> = {
   values: balanceDefaults,
   airSpread: 0,
   sunSpread: 0,
+  fernLoss: null,
   yearSpread: 0,
   fieldSpread: 0,
   priceLink: 0,
@@ -267,6 +268,30 @@ describe("a field by the balance", () => {
     const half = {...field, area: 3, years: field.years.map((year) => ({...year, factor: 0.5}))}
     const {kg} = crops({...certain, plans: [plan(field), plan(half)]}, 1)
     expect(kg(1)[0]).toBeCloseTo(1.5 * kg(0)[0]!, 9)
+  })
+  it("loses its fern as often as the chance says, on all fields in the same years", () => {
+    const fernLoss = {chance: 0.2, day: 200, left: 0.3}
+    const plans = [plan(balanced("A", 8, 8)), plan(balanced("B", 6, 6)), plan(balanced("A", 8, 8))]
+    const {kg} = crops({...certain, fernLoss, plans}, 1000)
+    const best = Math.max(...kg(0, 1))
+    const lost = [...kg(0, 1)].map((crop) => crop < 0.999 * best)
+    // Four errors of a share of 0.2 in 1 000 draws: 0.05.
+    expect(Math.abs(lost.filter(Boolean).length / 1000 - 0.2)).toBeLessThan(0.05)
+    const other = Math.max(...kg(1, 1))
+    expect([...kg(1, 1)].map((crop) => crop < 0.999 * other)).toEqual(lost)
+    expect(variation(kg(0, 0))).toBeLessThan(1e-9) // the crop of the year itself is cut before
+    const three = crops({...certain, fernLoss, plans: [plan(balanced("A", 8, 8, 8))]}, 1000)
+    const later = [...three.kg(0, 2)].filter((crop, draw) => !lost[draw] && crop < 0.95 * best).length
+    expect(Math.abs(later / 1000 - 0.8 * 0.2)).toBeLessThan(0.05) // in the second year alone
+  })
+  it.each([0.5, 0.1, 0])("with fern at %s in every year bears what CROP.IN_YEAR says", (left) => {
+    const fernLoss = {chance: 1 - 1e-12, day: 0, left}
+    const {kg} = crops({...certain, fernLoss, plans: [plan(balanced("A", 8, 8, 8))]}, 1)
+    for (const year of [0, 1, 2]) {
+      const opening = dayOf("2026-04-25")!
+      const crop = inYear("picked", year + 1, crowns, sites.generic, opening, [8], [left], balanceDefaults)
+      expect(kg(0, year)[0]).toBeCloseTo(crop as number, 6)
+    }
   })
   it("may give way to a given crop, as when it is replanted", () => {
     const field = balanced("A", 8, 8)

@@ -38,6 +38,7 @@ const certain: Omit<RiskInput, "plans"> = {
   values: balanceDefaults,
   airSpread: 0,
   sunSpread: 0,
+  fernLoss: null,
   yearSpread: 0,
   fieldSpread: 0,
   priceLink: 0,
