@@ -1,10 +1,10 @@
 import type {ModelYear} from "../../functions/calendar"
 import type {Climate} from "../../functions/climate/climate"
 import type {BalanceValues} from "../../functions/root/balanceValues"
-import {driversOf, type Crowns, type Drivers} from "../../functions/root/dailyBalance"
+import type {Crowns} from "../../functions/root/dailyBalance"
 import {balanceRuns} from "./balanceRuns"
 import {drawn, type Distribution} from "./distribution"
-import {normalAt} from "./normalAt"
+import {logEffect, sharedYears} from "./sharedYears"
 import {keyOf, normalOf} from "./streams"
 
 /** What a field is to bear in one year before chance: cut and carried by the daily balance, or a crop that is given. */
@@ -110,7 +110,7 @@ export function drawRisk(
     throw new RangeError(`All plans and fields must have ${years} years`)
   const kg = new Float64Array(plans.length * years * count)
   const sales = new Float64Array(kg.length)
-  const sharedIn = sharedEffects(input, years)
+  const sharedIn = sharedYears(input, years)
   const fields = plans.flatMap((plan, number) =>
     plan.fields.map((field) => ({...field, ...keysOf(field, firstYear), plan: number})),
   )
@@ -138,71 +138,7 @@ export function drawRisk(
   return {from, count, kg, sales}
 }
 
-/** An effect on the logarithm of a yield at a normal score; its exponential has the mean 1. */
-const logEffect = (spread: number, z: number) => spread * z - spread ** 2 / 2
-
 const keysOf = ({name, years}: RiskField, firstYear: number) => ({
   key: keyOf("field", name),
   yearKeys: years.map((_, year) => keyOf("field", name, firstYear + year)),
 })
-
-/** What all fields of all plans share in a draw: the effect of each year, the normal score of its price, its weather. */
-function sharedEffects(input: RiskInput, years: number) {
-  const keys = (variable: string) =>
-    Array.from({length: years}, (_, year) => keyOf(variable, input.firstYear + year))
-  const [ofYield, ofPrice, ofAir, ofSun, ofFern] = ["yield", "price", "air", "sun", "fern"].map(keys) as Keys
-  const {seed, yearSpread, priceLink, priceMemory, airSpread, sunSpread} = input
-  const changes = airSpread > 0 || sunSpread > 0
-  const usual = driversOf(input.climate, input.modelYear, input.values)
-  const lost = input.fernLoss && {
-    score: normalAt(input.fernLoss.chance),
-    fern: Float64Array.from({length: input.modelYear.days}, (_, day) =>
-      day < input.fernLoss!.day ? 1 : input.fernLoss!.left,
-    ),
-  }
-  return (draw: number) => {
-    const common = ofYield.map((key) => normalOf(seed, draw, key))
-    const own = remembered(
-      ofPrice.map((key) => normalOf(seed, draw, key)),
-      priceMemory,
-    )
-    const weather: (Drivers | undefined)[] = []
-    return {
-      yields: common.map((z) => logEffect(yearSpread, z)),
-      prices: common.map((z, year) => priceLink * z + Math.sqrt(1 - priceLink ** 2) * own[year]!),
-      fernIn: (year: number) => (lost && normalOf(seed, draw, ofFern[year]!) < lost.score ? lost.fern : null),
-      driversIn: (year: number) =>
-        changes
-          ? (weather[year] ??= driversIn(
-              input,
-              airSpread * normalOf(seed, draw, ofAir[year]!),
-              Math.max(0, 1 + sunSpread * normalOf(seed, draw, ofSun[year]!)),
-            ))
-          : usual,
-    }
-  }
-}
-
-/** Scores of which each keeps a share of the one before; each by itself is of the normal distribution still. */
-function remembered(scores: readonly number[], memory: number): readonly number[] {
-  const fresh = Math.sqrt(1 - memory ** 2)
-  const kept: number[] = []
-  for (const [year, z] of scores.entries()) kept.push(year === 0 ? z : memory * kept[year - 1]! + fresh * z)
-  return kept
-}
-
-type Keys = [number[], number[], number[], number[], number[]]
-
-/** How much of a change of the air reaches the soil at crown depth, as in the study of how sure. */
-const SOIL_SHARE = 0.75
-
-const driversIn = ({climate, modelYear, values}: RiskInput, degrees: number, light: number) =>
-  driversOf(
-    {
-      air: climate.air.map((air) => air + degrees),
-      soil: climate.soil.map((soil) => soil + SOIL_SHARE * degrees),
-      sun: climate.sun.map((sun) => sun * light),
-    },
-    modelYear,
-    values,
-  )

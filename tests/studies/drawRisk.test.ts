@@ -284,8 +284,13 @@ describe("a field by the balance", () => {
     const later = [...three.kg(0, 2)].filter((crop, draw) => !lost[draw] && crop < 0.95 * best).length
     expect(Math.abs(later / 1000 - 0.8 * 0.2)).toBeLessThan(0.05) // in the second year alone
   })
+  it("never loses its fern at a chance of 0", () => {
+    const fernLoss = {chance: 0, day: 0, left: 0}
+    const input = {...certain, plans: [plan(balanced("A", 8, 8))]}
+    expect(drawRisk({...input, fernLoss}, 0, 50)).toEqual(drawRisk(input, 0, 50))
+  })
   it.each([0.5, 0.1, 0])("with fern at %s in every year bears what CROP.IN_YEAR says", (left) => {
-    const fernLoss = {chance: 1 - 1e-12, day: 0, left}
+    const fernLoss = {chance: 1, day: 0, left}
     const {kg} = crops({...certain, fernLoss, plans: [plan(balanced("A", 8, 8, 8))]}, 1)
     for (const year of [0, 1, 2]) {
       const opening = dayOf("2026-04-25")!
