@@ -10,8 +10,8 @@ import {modelledYear, planYear, type YearPlan} from "../root/modelledYear"
 import {openingOfCutting, rootsOfAField, storedSugar} from "../root/quantities"
 import {yearOutcome, yearOutcomes, type YearOutcome} from "../root/yearOutcome"
 
-/** Chosen: an early loss of fern never takes more than this from the next crop; the balance is too harsh there. */
-const LEAST_AFTER_LOSS = 0.4
+/** Chosen: an early loss of fern leaves at least this share of the next crop; the balance is too harsh there. */
+export const LEAST_AFTER_LOSS = 0.4
 
 /** The green share of the fern: one number a year, or steps of the first year, after which the fern is whole. */
 export type FernOfYears = readonly number[] | readonly HealthStep[]

@@ -1,9 +1,10 @@
 import type {ModelYear} from "../../functions/calendar"
 import type {Climate} from "../../functions/climate/climate"
 import type {BalanceValues} from "../../functions/root/balanceValues"
-import {driversOf, type Crowns, type Drivers} from "../../functions/root/dailyBalance"
+import type {Crowns} from "../../functions/root/dailyBalance"
 import {balanceRuns} from "./balanceRuns"
 import {drawn, type Distribution} from "./distribution"
+import {logEffect, sharedYears} from "./sharedYears"
 import {keyOf, normalOf} from "./streams"
 
 /** What a field is to bear in one year before chance: cut and carried by the daily balance, or a crop that is given. */
@@ -59,11 +60,21 @@ export interface RiskInput {
   /** Year-to-year deviation of the season's air, °C (soil takes 0.75 of it), and of the sun as a share. */
   readonly airSpread: number
   readonly sunSpread: number
+  /**
+   * An early loss of fern, as by a storm or rust, on all fields alike: its chance a year, from which day of the model year on
+   * and what share stays green. Null when no such year is reckoned with.
+   */
+  readonly fernLoss: {readonly chance: number; readonly day: number; readonly left: number} | null
   /** Of yields in a year on all fields alike, and on each field by itself, beside what the weather does to the balance. */
   readonly yearSpread: number
   readonly fieldSpread: number
   /** Correlation of the price with the shared yield effect of the year: below 0 where a full crop presses the price. */
   readonly priceLink: number
+  /**
+   * Correlation, 0 to 1, of what else moves the price with the same in the year before. Above 0 the draws of prices belong to
+   * the first year of the study too.
+   */
+  readonly priceMemory: number
   readonly seed: number
 }
 
@@ -83,7 +94,8 @@ export interface RiskPart {
  * A year's yield of a field is what the balance or the plan gives times exp(s), where s adds the effects of the year, of the
  * field in it and of the doubt about the field, less half their variances, so that its mean is what was planned. The price
  * meets the effect of the year at the correlation `priceLink` (normal scores). Each draw has weather of its own, which moves
- * cutting and refilling, and what that leaves in the store goes into the next year.
+ * cutting and refilling, and may lose its fern; what that leaves in the store goes into the next year. The effects on the
+ * yield do not: they are spears lost or left after the sugar was spent, or ground that bears more or less.
  */
 export function drawRisk(
   input: RiskInput,
@@ -98,7 +110,7 @@ export function drawRisk(
     throw new RangeError(`All plans and fields must have ${years} years`)
   const kg = new Float64Array(plans.length * years * count)
   const sales = new Float64Array(kg.length)
-  const sharedIn = sharedEffects(input, years)
+  const sharedIn = sharedYears(input, years)
   const fields = plans.flatMap((plan, number) =>
     plan.fields.map((field) => ({...field, ...keysOf(field, firstYear), plan: number})),
   )
@@ -107,7 +119,7 @@ export function drawRisk(
   for (let row = 0; row < count; row++) {
     const draw = from + row
     const shared = sharedIn(draw)
-    const cropOf = crops(shared.driversIn)
+    const cropOf = crops(shared)
     const place = (plan: number, year: number) => (plan * years + year) * count + row
     for (const [number, field] of fields.entries()) {
       const off = logEffect(field.doubt, normalOf(input.seed, draw, field.key))
@@ -126,54 +138,7 @@ export function drawRisk(
   return {from, count, kg, sales}
 }
 
-/** An effect on the logarithm of a yield at a normal score; its exponential has the mean 1. */
-const logEffect = (spread: number, z: number) => spread * z - spread ** 2 / 2
-
 const keysOf = ({name, years}: RiskField, firstYear: number) => ({
   key: keyOf("field", name),
   yearKeys: years.map((_, year) => keyOf("field", name, firstYear + year)),
 })
-
-/** What all fields of all plans share in a draw: the effect of each year, the normal score of its price, its weather. */
-function sharedEffects(input: RiskInput, years: number) {
-  const keys = (variable: string) =>
-    Array.from({length: years}, (_, year) => keyOf(variable, input.firstYear + year))
-  const [ofYield, ofPrice, ofAir, ofSun] = ["yield", "price", "air", "sun"].map(keys) as FourKeys
-  const {seed, yearSpread, priceLink, airSpread, sunSpread} = input
-  const changes = airSpread > 0 || sunSpread > 0
-  const usual = driversOf(input.climate, input.modelYear, input.values)
-  return (draw: number) => {
-    const common = ofYield.map((key) => normalOf(seed, draw, key))
-    const weather: (Drivers | undefined)[] = []
-    return {
-      yields: common.map((z) => logEffect(yearSpread, z)),
-      prices: common.map(
-        (z, year) => priceLink * z + Math.sqrt(1 - priceLink ** 2) * normalOf(seed, draw, ofPrice[year]!),
-      ),
-      driversIn: (year: number) =>
-        changes
-          ? (weather[year] ??= driversIn(
-              input,
-              airSpread * normalOf(seed, draw, ofAir[year]!),
-              Math.max(0, 1 + sunSpread * normalOf(seed, draw, ofSun[year]!)),
-            ))
-          : usual,
-    }
-  }
-}
-
-type FourKeys = [number[], number[], number[], number[]]
-
-/** How much of a change of the air reaches the soil at crown depth, as in the study of how sure. */
-const SOIL_SHARE = 0.75
-
-const driversIn = ({climate, modelYear, values}: RiskInput, degrees: number, light: number) =>
-  driversOf(
-    {
-      air: climate.air.map((air) => air + degrees),
-      soil: climate.soil.map((soil) => soil + SOIL_SHARE * degrees),
-      sun: climate.sun.map((sun) => sun * light),
-    },
-    modelYear,
-    values,
-  )

@@ -17,9 +17,11 @@ const farm = (year: FieldYear, airSpread: number): RiskInput => ({
   values: balanceDefaults,
   airSpread,
   sunSpread: airSpread / 20,
+  fernLoss: null,
   yearSpread: 0.15,
   fieldSpread: 0.2,
   priceLink: -0.3,
+  priceMemory: 0.5,
   seed: 7,
   plans: [
     {

@@ -32,7 +32,7 @@ describe("names that complete what is typed", () => {
   })
 
   it("come after those that begin so, when they only hold it", () => {
-    expect(names("=heat|")).toEqual(["SPEAR.HEAT"])
+    expect(names("=heat|")).toEqual(["SPEAR.HEAT", "COOLER.HEAT"])
     expect(names("=price|").at(-1)).toBe("Spear_price")
     expect(names("=umif|")).toEqual([]) // standard functions are many: by their beginning alone
   })

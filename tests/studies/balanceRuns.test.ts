@@ -31,7 +31,7 @@ it("runs once what fields have in common, up to the year in which they part", ()
   )
   expect(ofFields).toEqual([[0, 1, 2], [0, 3, 4], [0, 1, 2], [5]])
   let asked = 0
-  const found = crops(() => (asked++, drivers))
+  const found = crops({driversIn: () => (asked++, drivers), fernIn: () => null})
   expect(asked).toBe(6)
   expect(found[4]).toBeGreaterThan(found[2]!) // a shorter second year leaves more for the third
   expect(found[5]).toBeLessThan(found[0]!)
@@ -42,7 +42,7 @@ it("leaves the store as it is over years whose crop is given", () => {
     [0, null, 1],
     [0, 2],
   ])
-  const found = crops(() => drivers)
+  const found = crops({driversIn: () => drivers, fernIn: () => null})
   expect(found[1]).toBe(found[2])
 })
 it("gives a factor to the field and not to the run", () => {

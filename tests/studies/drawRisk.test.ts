@@ -4,6 +4,7 @@ import {inYear} from "../../functions/crop/inYear"
 import {balanceDefaults} from "../../functions/root/balanceValues"
 import {logSpread} from "../../src/studies/distribution"
 import {drawRisk, type RiskField, type RiskInput, type RiskPlan} from "../../src/studies/drawRisk"
+import {keyOf, normalOf} from "../../src/studies/streams"
 import {correlation, mean, ranks, variation} from "./moments"
 import {sites} from "../functions/root/sites"
 
@@ -35,9 +36,11 @@ const certain: Omit<RiskInput, "plans"> = {
   values: balanceDefaults,
   airSpread: 0,
   sunSpread: 0,
+  fernLoss: null,
   yearSpread: 0,
   fieldSpread: 0,
   priceLink: 0,
+  priceMemory: 0,
   seed: 7,
 }
 /** Crop of each plan and year over the draws. */
@@ -61,6 +64,7 @@ describe("the draws of a farm's risk", () => {
     yearSpread: 0.15,
     fieldSpread: 0.2,
     priceLink: -0.3,
+    priceMemory: 0.5,
   }
   it("are the same again with the same seed, and others with another", () => {
     expect(drawRisk(doubtful, 0, 50)).toEqual(drawRisk(doubtful, 0, 50))
@@ -184,6 +188,39 @@ describe("a price that meets the yield", () => {
   })
 })
 
+describe("a price that remembers", () => {
+  const DRAWS = 20_000
+  const prices = (priceMemory: number, priceLink = 0) => {
+    const one = plan(given("Field 1", 1, 1, 1))
+    const price = {shape: "lognormal", mean: 2, variation: 0.2} as const
+    const priced = {...one, years: one.years.map((year) => ({...year, price}))}
+    const found = crops({...certain, priceMemory, priceLink, plans: [priced]}, DRAWS)
+    return [0, 1, 2].map((year) => found.sales(0, year))
+  }
+  const logs = (values: Float64Array) => values.map(Math.log)
+  it("goes with the price of the year before, less with the one before that, and keeps its spread", () => {
+    const [first, second, third] = prices(0.6) as [Float64Array, Float64Array, Float64Array]
+    // Correlations of normal scores are 0.6 and 0.6² = 0.36; four errors are 0.018 and 0.025.
+    expect(Math.abs(correlation(logs(first), logs(second)) - 0.6)).toBeLessThan(0.02)
+    expect(Math.abs(correlation(logs(first), logs(third)) - 0.36)).toBeLessThan(0.03)
+    for (const year of [first, second, third]) {
+      expect(variation(year)).toBeCloseTo(0.2, 2)
+      expect(mean(year)).toBeCloseTo(2, 1)
+    }
+  })
+  it("stays as it began at 1, and is new each year at 0", () => {
+    const [first, , third] = prices(1)
+    expect([...third!]).toEqual([...first!])
+    const [one, other] = prices(0)
+    expect(Math.abs(correlation(one!, other!))).toBeLessThan(0.03)
+  })
+  it("keeps only the part of its own that does not come from the yield", () => {
+    // At a link of -0.8 the own part is √(1 - 0.64) = 0.6 of the score: correlation 0.36·0.5
+    const [first, second] = prices(0.5, -0.8)
+    expect(Math.abs(correlation(logs(first!), logs(second!)) - 0.18)).toBeLessThan(0.03)
+  })
+})
+
 describe("a field by the balance", () => {
   it("carries its store from year to year as the balance does, where nothing is in doubt", () => {
     const {kg} = crops({...certain, plans: [plan(balanced("Long Acre", 8, 8, 8, 8))]}, 1)
@@ -220,14 +257,46 @@ describe("a field by the balance", () => {
     const sure = crops({...certain, plans: [plan(balanced("A", 8))]}, 1).kg(0)[0]!
     expect(correlation(kg(0), kg(1))).toBeGreaterThan(0.99)
     // The same draw at twice the deviation lies on the same side of the usual year, and further off.
-    for (const [draw, crop] of kg(0).entries())
-      expect(Math.sign(crop - sure) * (warmer[draw]! - crop)).toBeGreaterThanOrEqual(0)
+    for (const [draw, crop] of kg(0).entries()) {
+      const warmth = normalOf(certain.seed, draw, keyOf("air", 2026))
+      expect(Math.sign(crop - sure)).toBe(Math.sign(warmth))
+      expect(Math.sign(warmth) * (warmer[draw]! - crop)).toBeGreaterThanOrEqual(0)
+    }
   })
   it("is multiplied by its factor, its area and no more", () => {
     const field = balanced("A", 8)
     const half = {...field, area: 3, years: field.years.map((year) => ({...year, factor: 0.5}))}
     const {kg} = crops({...certain, plans: [plan(field), plan(half)]}, 1)
     expect(kg(1)[0]).toBeCloseTo(1.5 * kg(0)[0]!, 9)
+  })
+  it("loses its fern as often as the chance says, on all fields in the same years", () => {
+    const fernLoss = {chance: 0.2, day: 200, left: 0.3}
+    const plans = [plan(balanced("A", 8, 8)), plan(balanced("B", 6, 6)), plan(balanced("A", 8, 8))]
+    const {kg} = crops({...certain, fernLoss, plans}, 1000)
+    const best = Math.max(...kg(0, 1))
+    const lost = [...kg(0, 1)].map((crop) => crop < 0.999 * best)
+    // Four errors of a share of 0.2 in 1 000 draws: 0.05.
+    expect(Math.abs(lost.filter(Boolean).length / 1000 - 0.2)).toBeLessThan(0.05)
+    const other = Math.max(...kg(1, 1))
+    expect([...kg(1, 1)].map((crop) => crop < 0.999 * other)).toEqual(lost)
+    expect(variation(kg(0, 0))).toBeLessThan(1e-9) // the crop of the year itself is cut before
+    const three = crops({...certain, fernLoss, plans: [plan(balanced("A", 8, 8, 8))]}, 1000)
+    const later = [...three.kg(0, 2)].filter((crop, draw) => !lost[draw] && crop < 0.95 * best).length
+    expect(Math.abs(later / 1000 - 0.8 * 0.2)).toBeLessThan(0.05) // in the second year alone
+  })
+  it("never loses its fern at a chance of 0", () => {
+    const fernLoss = {chance: 0, day: 0, left: 0}
+    const input = {...certain, plans: [plan(balanced("A", 8, 8))]}
+    expect(drawRisk({...input, fernLoss}, 0, 50)).toEqual(drawRisk(input, 0, 50))
+  })
+  it.each([0.5, 0.1, 0])("with fern at %s in every year bears what CROP.IN_YEAR says", (left) => {
+    const fernLoss = {chance: 1, day: 0, left}
+    const {kg} = crops({...certain, fernLoss, plans: [plan(balanced("A", 8, 8, 8))]}, 1)
+    for (const year of [0, 1, 2]) {
+      const opening = dayOf("2026-04-25")!
+      const crop = inYear("picked", year + 1, crowns, sites.generic, opening, [8], [left], balanceDefaults)
+      expect(kg(0, year)[0]).toBeCloseTo(crop as number, 6)
+    }
   })
   it("may give way to a given crop, as when it is replanted", () => {
     const field = balanced("A", 8, 8)

@@ -38,9 +38,11 @@ const certain: Omit<RiskInput, "plans"> = {
   values: balanceDefaults,
   airSpread: 0,
   sunSpread: 0,
+  fernLoss: null,
   yearSpread: 0,
   fieldSpread: 0,
   priceLink: 0,
+  priceMemory: 0,
   seed: 7,
 }
 const study = (input: RiskInput, draws: number) => risk(input, [drawRisk(input, 0, draws)])

@@ -26,7 +26,8 @@ class FakeWorker {
   addEventListener(type: string, heard: (event: object) => void) {
     this.heard[type] = heard
   }
-  postMessage(asked: Asked<number, number[]>) {
+  postMessage(given: Asked<number, number[]>) {
+    const asked = structuredClone(given)
     this.asked.push(asked)
     if (this.silent) return
     setTimeout(() => {
