@@ -14,9 +14,10 @@ export function oddNumbers(checked: Checked): Finding[] {
     const content = contentAt(document, at)
     if (typeof content !== "number" || column.kind === "worked out" || isDateFormat(column.format)) continue
     const odd =
-      outsideRule(checked, at, column, content) ??
+      tensAway(checked, at, content) ??
       zeroAmong(column, sheet, at, content) ??
-      farFromOthers(checked, at, content)
+      outsideRule(checked, at, column, content) ??
+      spreadAway(checked, at, content)
     if (!odd) continue
     const {why, meant} = odd
     found.push({
@@ -45,10 +46,9 @@ function outsideRule(checked: Checked, at: CellAddress, {rule}: Column, number: 
   const {least = -Infinity, most = Infinity, usual} = rule ?? {}
   if (number < least) return {why: `the column takes ${shown(at, least)} or more`}
   if (number > most) return {why: `the column takes ${shown(at, most)} or less`}
-  if (!usual || (number >= usual[0] && number <= usual[1])) return null
-  const why = `usual is ${shown(at, usual[0])} to ${shown(at, usual[1])}`
-  const slip = number === 0 ? null : farFromOthers(checked, at, number)
-  return slip?.meant === undefined ? {why} : slip
+  return !usual || (number >= usual[0] && number <= usual[1])
+    ? null
+    : {why: `usual is ${shown(at, usual[0])} to ${shown(at, usual[1])}`}
 }
 
 /** Chosen: with at least this many others, and at most this share of zeros, a zero looks like a blank. */
@@ -65,43 +65,11 @@ function zeroAmong({rule, kind}: Column, {rows}: Sheet, {col}: CellAddress, numb
     : null
 }
 
-/** The modified z-score past which Iglewicz & Hoaglin (1993), How to Detect and Handle Outliers, label a value; from memory. */
-const FAR = 3.5
-/** Scales the median distance to the standard deviation of a normal distribution: 1/Φ⁻¹(0.75). */
-const MEDIAN_DISTANCES = 1.4826
-/** Chosen: with fewer others nothing can be said of their spread. */
-const FEWEST_FOR_SPREAD = 6
+/** Chosen: fewer others show no record. */
 const FEWEST_FOR_TENS = 2
-
-/** Compares with the other numbers of the same planting, which are told by the word in the first column. */
-function farFromOthers({document, words}: Checked, at: CellAddress, number: number): Odd | null {
-  const {columns, rows} = document.sheets[at.sheet]!
-  if (at.col === 0 || columns[at.col]!.unit === undefined ) return null
-  const key = wordsIn(rows[at.row]![0] ?? null)
-  if (key === null) return null
-  const others = rows.flatMap((contents, row) => {
-    const other = contents[at.col]
-    return row !== at.row && contents[0] === key && typeof other === "number" ? [other] : []
-  })
-  return tensAway(number, others, key, (value) => words.shown(at, value)) ?? spreadAway(number, others, key)
-}
-
-function tensAway(
-  number: number,
-  others: readonly number[],
-  key: string,
-  shown: (value: number) => string,
-): Odd | null {
-  if (others.length < FEWEST_FOR_TENS || number <= 0 || others.some((one) => one <= 0)) return null
-  const [low, high] = [Math.min(...others), Math.max(...others)]
-  if (number >= low / 5 && number <= high * 5) return null
-  for (const [times, words] of TENS) {
-    const meant = Number((number / times).toPrecision(12))
-    if (meant >= low / 1.5 && meant <= high * 1.5)
-      return {why: `about ${words} the others of ${key}; did you mean ${shown(meant)}?`, meant}
-  }
-  return null
-}
+/** Chosen: a number within this many times the others is no slip of the point, and one mended lies within half as much again. */
+const NEAR = 5
+const AGAIN = 1.5
 
 const TENS = [
   [10, "10 times"],
@@ -111,13 +79,47 @@ const TENS = [
   [0.01, "a hundredth of"],
 ] as const
 
-function spreadAway(number: number, others: readonly number[], key: string): Odd | null {
+function tensAway(checked: Checked, at: CellAddress, number: number): Odd | null {
+  const {others: all, key} = othersOf(checked, at)
+  const others = all.filter((one) => one > 0)
+  if (others.length < FEWEST_FOR_TENS || number <= 0) return null
+  const [low, high] = [Math.min(...others), Math.max(...others)]
+  if (number >= low / NEAR && number <= high * NEAR) return null
+  for (const [times, words] of TENS) {
+    const meant = Number((number / times).toPrecision(12))
+    if (meant >= low / AGAIN && meant <= high * AGAIN)
+      return {why: `about ${words} the others of ${key}; did you mean ${checked.words.shown(at, meant)}?`, meant}
+  }
+  return null
+}
+
+/** The modified z-score past which Iglewicz & Hoaglin (1993), How to Detect and Handle Outliers, label a value; from memory. */
+const FAR = 3.5
+/** Scales the median distance to the standard deviation of a normal distribution: 1/Φ⁻¹(0.75). */
+const MEDIAN_DISTANCES = 1.4826
+/** Chosen: with fewer others nothing can be said of their spread. */
+const FEWEST_FOR_SPREAD = 6
+
+function spreadAway(checked: Checked, at: CellAddress, number: number): Odd | null {
+  const {others, key} = othersOf(checked, at)
   if (others.length < FEWEST_FOR_SPREAD) return null
   const middle = median(others)
   const spread = MEDIAN_DISTANCES * median(others.map((one) => Math.abs(one - middle)))
   return spread > 0 && Math.abs(number - middle) > FAR * spread
-    ? {why: `far from the ${others.length} others of ${key}, whose middle is ${Number(middle.toPrecision(4))}`}
+    ? {why: `far from the ${others.length} others of ${key}, whose middle is ${checked.words.shown(at, middle)}`}
     : null
+}
+
+/** The other numbers of the same planting, which are told by the word in the first column. */
+function othersOf({document}: Checked, at: CellAddress): {others: readonly number[]; key: string} {
+  const {columns, rows} = document.sheets[at.sheet]!
+  const key = wordsIn(rows[at.row]![0] ?? null)
+  if (at.col === 0 || columns[at.col]!.unit === undefined || key === null) return {others: [], key: ""}
+  const others = rows.flatMap((contents, row) => {
+    const other = contents[at.col]
+    return row !== at.row && contents[0] === key && typeof other === "number" ? [other] : []
+  })
+  return {others, key}
 }
 
 function median(numbers: readonly number[]): number {

@@ -1,6 +1,6 @@
 import {contentAt, isFormula, sheetNamed, type CellAddress, type Content, type Document} from "../document"
 import {formulaText, moved, piecesOf, referenceText, type Reference} from "../formula"
-import {formulaIn} from "../cells"
+import {formulaIn, piecesIn} from "../cells"
 import {writtenName, type Checked, type Written} from "./checked"
 import type {Finding} from "./finding"
 
@@ -90,7 +90,7 @@ const isLike = (inside: Content, beside: Content) =>
 
 /** Whether a cell reads its own column within the range, as a total does. */
 const readsColumn = (document: Document, at: CellAddress, range: Span) =>
-  piecesOf(formulaIn(document, at) ?? "").some((piece) => {
+  (piecesIn(document, at) ?? []).some((piece) => {
     if (typeof piece === "string" || piece.from.col !== at.col || !piece.isRange) return false
     const sheet = piece.sheet === null ? at.sheet : sheetNamed(document.sheets, piece.sheet)
     return sheet === at.sheet && (piece.from.row ?? 0) <= range.bottom && (piece.to.row ?? Infinity) >= range.top

@@ -1,6 +1,5 @@
-import {formulaIn} from "../cells"
+import {piecesIn} from "../cells"
 import {sheetNamed, type CellAddress} from "../document"
-import {piecesOf} from "../formula"
 import {isFault} from "../value"
 import {cellsOfSheets, keyOf, type Checked} from "./checked"
 import type {Finding} from "./finding"
@@ -43,7 +42,7 @@ function readsAmong(
   at: CellAddress,
   cells: readonly CellAddress[],
 ): CellAddress[] {
-  const pieces = piecesOf(formulaIn(document, at) ?? "")
+  const pieces = piecesIn(document, at) ?? []
   return cells.filter((cell) =>
     pieces.some((piece) => {
       if (typeof piece === "string") {

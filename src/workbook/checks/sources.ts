@@ -3,7 +3,7 @@ import type {Checked} from "./checked"
 import type {Finding} from "./finding"
 
 /** Headings under which a sheet says where its inputs are from. */
-const SOURCE = ["source", "from", "document"]
+const SOURCE = new Set(["source", "from", "document"])
 /** What a column of sources is not about: the name of the row, and words. */
 const isInput = ({columns}: Sheet, col: number) =>
   col > 0 && columns[col]!.kind !== "worked out" && columns[col]!.format !== "text"
@@ -12,7 +12,7 @@ const isInput = ({columns}: Sheet, col: number) =>
 export function sources({document, words}: Checked): Finding[] {
   return document.sheets.flatMap((sheet, index) => {
     const source = sheet.columns.findIndex(
-      ({heading, format}) => format === "text" && SOURCE.includes(heading.toLowerCase()),
+      ({heading, format}) => format === "text" && SOURCE.has(heading.toLowerCase()),
     )
     if (source < 0) return []
     const date = sheet.columns.findIndex(

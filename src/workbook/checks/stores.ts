@@ -1,13 +1,13 @@
 import type {Checked} from "./checked"
 import type {Finding} from "./finding"
 
-const STORES = ["store at start", "store through the year"]
+const STORES = new Set(["store at start", "store through the year"])
 
 /** A store of sugar below zero: the balance has left what it can describe. */
 export function negativeStores({document, workbook, words}: Checked): Finding[] {
   return document.sheets.flatMap(({columns, rows}, sheet) =>
     columns.flatMap(({part}, col) =>
-      part === undefined || !STORES.includes(part)
+      part === undefined || !STORES.has(part)
         ? []
         : [...rows.keys()].flatMap((row): Finding[] => {
             const at = {sheet, row, col}

@@ -24,7 +24,7 @@ export function typedNumbers(checked: Checked): Finding[] {
 
 /** Chosen: counts, days, weeks, months, hours, minutes and seconds, hundreds, and units that are thousands of each other. */
 const KNOWN = new Set([
-  0, 1, 2, 4, 7, 10, 12, 24, 52, 60, 100, 365, 366, 1000, 3600, 10_000, 86_400, 1_000_000,
+  0, 1, 2, 7, 10, 12, 24, 52, 60, 100, 365, 366, 1000, 3600, 10_000, 86_400, 1_000_000,
 ])
 
 /** The numbers of a formula that stand beside +, −, * or /, once each. */
