@@ -71,7 +71,9 @@ function movedWords({closes, crop}: Moved): string {
   const more = closes.length - MOST_NAMED
   if (more > 0) told.push(more === 1 ? "1 more close" : `${more} more closes`)
   if (cropMoves(crop)) told.push(`the crop of the farm from ${tonnes(crop.was)} to ${tonnes(crop.now)}`)
-  return told.length ? `Mending it moves ${inARow(told)}` : "Mending it moves no close and no crop of the plan"
+  return told.length
+    ? `Mending it moves ${inARow(told)}`
+    : "Mending it moves no close and no crop of the plan"
 }
 
 const tonnes = (kg: number) => `${numberText(kg / 1000, 1)}\u00a0t`

@@ -11,7 +11,11 @@ export interface MendingInput {
 
 /** What one edit moves in the plan. Days as in functions/calendar.ts, crop in kg; null is not known, or not cut. */
 export interface Moved {
-  readonly closes: readonly {readonly planting: string; readonly was: number | null; readonly now: number | null}[]
+  readonly closes: readonly {
+    readonly planting: string
+    readonly was: number | null
+    readonly now: number | null
+  }[]
   /** The crop of the farm. */
   readonly crop: {readonly was: number; readonly now: number}
 }

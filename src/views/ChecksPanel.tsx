@@ -53,7 +53,8 @@ export function ChecksPanel({
   const buttonOf = (index: number) => list.current?.children[index]?.querySelector("button")
   const mend = ({fix}: Ranked) => {
     // The row goes away with what it told of: the keyboard's focus would be lost with it.
-    if (fix && keepEditing(store, 0, 0) && store.run(() => fix.edit)) panel.current?.querySelector("h2")?.focus()
+    if (fix && keepEditing(store, 0, 0) && store.run(() => fix.edit))
+      panel.current?.querySelector("h2")?.focus()
   }
   const leave = () => {
     store.turn(showPanel("where from"))
@@ -109,10 +110,11 @@ export function ChecksPanel({
         ))}
       </ol>
       <p className="small q">
-        Looked for: errors and rings, typed-over cells, formulas and ranges unlike what is round them, numbers as
-        text, typed into formulas or far from the usual, blanks among measurements, dates outside the season, units
-        that do not go together, names, sources, old samples, plantings that a sheet lacks. Not looked for: whether a
-        number is true to the field, more picked than the area allows, cover, rows left out of a printed total.
+        Looked for: errors and rings, typed-over cells, formulas and ranges unlike what is round them, numbers
+        as text, typed into formulas or far from the usual, blanks among measurements, dates outside the
+        season, units that do not go together, names, sources, old samples, plantings that a sheet lacks. Not
+        looked for: whether a number is true to the field, more picked than the area allows, cover, rows left
+        out of a printed total.
         {own >= 0 && (
           <>
             {" "}

@@ -7,7 +7,7 @@ import type {Finding} from "./finding"
  * Measured ranges with a blank among them: the rows of one planting in a measured column. Where all are blank nothing was
  * measured, which is no slip.
  */
-export function blanks({document, workbook, words}: Checked): Finding[] {
+export function blanks({document, workbook}: Checked): Finding[] {
   const found: Finding[] = []
   for (const [sheet, {columns, rows}] of document.sheets.entries())
     for (const [col, {kind, format, heading}] of columns.entries()) {
@@ -24,7 +24,7 @@ export function blanks({document, workbook, words}: Checked): Finding[] {
         found.push({
           rule: "blank in a range",
           cells: [first, ...more],
-          sentence: `${heading} of ${name}: ${usedOf(cells, (at) => workbook.valueAt(at))}; ${words.name(first)} is blank in row ${first.row + 1}`,
+          sentence: `${heading} of ${name}: ${usedOf(cells, (at) => workbook.valueAt(at))}; ${more.length ? "the first is" : "it is"} in row ${first.row + 1}`,
         })
       }
     }

@@ -1,4 +1,11 @@
-import {COLUMN_FORMULA, isFormula, type CellAddress, type Content, type Document, type Sheet} from "../document"
+import {
+  COLUMN_FORMULA,
+  isFormula,
+  type CellAddress,
+  type Content,
+  type Document,
+  type Sheet,
+} from "../document"
 import {namesIn, type Named} from "../names"
 import type {Workbook} from "../workbook"
 import type {Words} from "./finding"

@@ -56,7 +56,9 @@ function together(checked: Checked, found: readonly Finding[]): readonly Finding
     const key = finding.alike === undefined ? `${i}` : `${sheet}:${col}:${finding.alike}`
     groups.set(key, [...(groups.get(key) ?? []), finding])
   }
-  return [...groups.values()].flatMap((group) => (group.length > MOST_APART ? [asOne(checked, group)] : group))
+  return [...groups.values()].flatMap((group) =>
+    group.length > MOST_APART ? [asOne(checked, group)] : group,
+  )
 }
 
 function asOne({document, words}: Checked, group: readonly Finding[]): Finding {
@@ -70,8 +72,9 @@ function asOne({document, words}: Checked, group: readonly Finding[]): Finding {
     ...rest,
     cells,
     sentence: `${group.length} cells of ${columns[col]!.heading}, ${name}, ${first.alike}; the first is ${words.name(cells[0])}`,
-    ...(fix && fixes.length === group.length && {
-      fix: {words: `${fix.words}: all ${group.length}`, edit: {type: "enter", cells: fixes}},
-    }),
+    ...(fix &&
+      fixes.length === group.length && {
+        fix: {words: `${fix.words}: all ${group.length}`, edit: {type: "enter", cells: fixes}},
+      }),
   }
 }

@@ -24,7 +24,10 @@ export function namedValues(checked: Checked): Finding[] {
       const lower = name.toLowerCase()
       const named = names.get(lower)
       if (!isUsableName(name))
-        tell(at, `No formula can call ${name}: a name has letters, digits and _ only, and does not read as a cell`)
+        tell(
+          at,
+          `No formula can call ${name}: a name has letters, digits and _ only, and does not read as a cell`,
+        )
       else if (named!.at.row !== row || named!.at.sheet !== sheet)
         tell(at, `${name} is named twice: formulas mean the value in row ${named!.at.row + 1}`)
       else if (called.has(lower) && contentAt(document, value) === null)

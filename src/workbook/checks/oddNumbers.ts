@@ -88,7 +88,10 @@ function tensAway(checked: Checked, at: CellAddress, number: number): Odd | null
   for (const [times, words] of TENS) {
     const meant = Number((number / times).toPrecision(12))
     if (meant >= low / AGAIN && meant <= high * AGAIN)
-      return {why: `about ${words} the others of ${key}; did you mean ${checked.words.shown(at, meant)}?`, meant}
+      return {
+        why: `about ${words} the others of ${key}; did you mean ${checked.words.shown(at, meant)}?`,
+        meant,
+      }
   }
   return null
 }
@@ -106,7 +109,9 @@ function spreadAway(checked: Checked, at: CellAddress, number: number): Odd | nu
   const middle = median(others)
   const spread = MEDIAN_DISTANCES * median(others.map((one) => Math.abs(one - middle)))
   return spread > 0 && Math.abs(number - middle) > FAR * spread
-    ? {why: `far from the ${others.length} others of ${key}, whose middle is ${checked.words.shown(at, middle)}`}
+    ? {
+        why: `far from the ${others.length} others of ${key}, whose middle is ${checked.words.shown(at, middle)}`,
+      }
     : null
 }
 

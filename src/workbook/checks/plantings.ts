@@ -17,7 +17,7 @@ interface Kept {
   readonly name: string
   /** The names in the first column, each by its first row. */
   readonly rows: ReadonlyMap<string, number>
-  /** One row for each planting, not one for each sample, picking or year. */
+  /** Has to have all plantings: it is looked up by their names, or nothing on it is typed but those. */
   readonly isRoster: boolean
 }
 
@@ -25,19 +25,17 @@ function sheetsByPlanting({document, written}: Checked): readonly Kept[] {
   const plan = planSheet(document)
   const heading = document.sheets[plan]?.columns[0]?.heading
   if (heading === undefined) return []
-  const looked = lookedUp(document, written.map(({at, formula}) => [at.sheet, formula] as const))
+  const looked = lookedUp(
+    document,
+    written.map(({at, formula}) => [at.sheet, formula] as const),
+  )
   const studies = sheetWith(document, "range of the study")
-  const kept = document.sheets.flatMap(({name, columns, rows}, sheet) => {
+  return document.sheets.flatMap(({name, columns, rows}, sheet) => {
     if (columns[0]!.heading !== heading || sheet === studies || rows.length === 0) return []
-    const named = namesOf(document, sheet)
-    return [{sheet, name, rows: new Map(named.toReversed()), count: named.length}]
+    const onlyWorked = columns.slice(1).every(({kind}) => kind === "worked out")
+    const isRoster = sheet === plan || looked.has(sheet) || onlyWorked
+    return [{sheet, name, rows: new Map(namesOf(document, sheet).toReversed()), isRoster}]
   })
-  const most = Math.max(0, ...kept.filter(({sheet}) => sheet === plan).map(({rows}) => rows.size))
-  return kept.map(({count, ...one}) => ({
-    ...one,
-    isRoster:
-      one.sheet === plan || looked.has(one.sheet) || (one.rows.size === count && one.rows.size * 2 > most),
-  }))
 }
 
 const namesOf = ({sheets}: Document, sheet: number) =>
@@ -82,7 +80,9 @@ function missing({sheets}: Document, kept: readonly Kept[]): Finding[] {
     if (off.length === 0) return []
     const stands: CellAddress = {sheet: on[0]!.sheet, row: on[0]!.rows.get(name)!, col: 0}
     const totals = off.filter(({sheet}) => sheets[sheet]!.columns.some(({total}) => total !== undefined))
-    const leftOut = totals.length ? `; the totals of ${inARow(totals.map(({name}) => name))} leave it out` : ""
+    const leftOut = totals.length
+      ? `; the totals of ${inARow(totals.map(({name}) => name))} leave it out`
+      : ""
     return [
       {
         rule: "missing planting",
@@ -119,7 +119,10 @@ function strangers(_: Document, kept: readonly Kept[]): Finding[] {
 }
 
 function twins({document, written}: Checked): Finding[] {
-  const looked = lookedUp(document, written.map(({at, formula}) => [at.sheet, formula] as const))
+  const looked = lookedUp(
+    document,
+    written.map(({at, formula}) => [at.sheet, formula] as const),
+  )
   return [...looked].flatMap((sheet) => {
     const first = new Map<string, number>()
     const twice = new Map<string, CellAddress>()
@@ -128,13 +131,11 @@ function twins({document, written}: Checked): Finding[] {
       if (first.has(lower)) twice.set(name, {sheet, row, col: 0})
       else first.set(lower, row)
     }
-    return [...twice].map(
-      ([name, at]): Finding => ({
-        rule: "twin name",
-        cells: [at, {...at, row: first.get(name.toLowerCase())!}],
-        sentence: `${name} stands twice on ${document.sheets[sheet]!.name}: what is looked up there finds row ${first.get(name.toLowerCase())! + 1} alone`,
-      }),
-    )
+    return [...twice].map(([name, at]): Finding => ({
+      rule: "twin name",
+      cells: [at, {...at, row: first.get(name.toLowerCase())!}],
+      sentence: `${name} stands twice on ${document.sheets[sheet]!.name}: what is looked up there finds row ${first.get(name.toLowerCase())! + 1} alone`,
+    }))
   })
 }
 

@@ -57,7 +57,10 @@ function shortOf({document}: Checked, written: Written, range: Span): Odd | null
   const {reference, sheet, top, bottom, cols} = range
   const goesOn = (end: number, row: number) =>
     cols.every((col) => {
-      const [inside, beside] = [{sheet, row: end, col}, {sheet, row, col}].map((at) => contentAt(document, at))
+      const [inside, beside] = [
+        {sheet, row: end, col},
+        {sheet, row, col},
+      ].map((at) => contentAt(document, at))
       return isLike(inside!, beside!) && !readsColumn(document, {sheet, row, col}, range)
     }) && !(written.stands === "cell" && written.at.sheet === sheet && written.at.row === row)
   let [first, last] = [top, bottom]
@@ -93,7 +96,9 @@ const readsColumn = (document: Document, at: CellAddress, range: Span) =>
   (piecesIn(document, at) ?? []).some((piece) => {
     if (typeof piece === "string" || piece.from.col !== at.col || !piece.isRange) return false
     const sheet = piece.sheet === null ? at.sheet : sheetNamed(document.sheets, piece.sheet)
-    return sheet === at.sheet && (piece.from.row ?? 0) <= range.bottom && (piece.to.row ?? Infinity) >= range.top
+    return (
+      sheet === at.sheet && (piece.from.row ?? 0) <= range.bottom && (piece.to.row ?? Infinity) >= range.top
+    )
   })
 
 function widened({from, to, ...rest}: Reference, first: number, last: number): Reference {

@@ -29,7 +29,10 @@ export function sources({document, words}: Checked): Finding[] {
       return [
         {
           rule: "no source",
-          cells: [{sheet: index, row, col: missing[0]!}, {sheet: index, row, col: input}],
+          cells: [
+            {sheet: index, row, col: missing[0]!},
+            {sheet: index, row, col: input},
+          ],
           sentence: `${words.name({sheet: index, row, col: input})} has no ${told}`,
           alike: `are blank: the inputs beside them have no ${told}`,
         },

@@ -23,9 +23,7 @@ export function typedNumbers(checked: Checked): Finding[] {
 }
 
 /** Chosen: counts, days, weeks, months, hours, minutes and seconds, hundreds, and units that are thousands of each other. */
-const KNOWN = new Set([
-  0, 1, 2, 7, 10, 12, 24, 52, 60, 100, 365, 366, 1000, 3600, 10_000, 86_400, 1_000_000,
-])
+const KNOWN = new Set([0, 1, 2, 7, 10, 12, 24, 52, 60, 100, 365, 366, 1000, 3600, 10_000, 86_400, 1_000_000])
 
 /** The numbers of a formula that stand beside +, −, * or /, once each. */
 export function calculatedWith(formula: string): readonly string[] {
@@ -39,7 +37,7 @@ export function calculatedWith(formula: string): readonly string[] {
     const [before, after] = [written[i - 1], written[i + 1]]
     const isPower = before?.text === "^" || (before?.text === "-" && written[i - 2]?.text === "^")
     const hasSign = isArithmetic(before) && !isOperand(written[i - 2])
-    const joined = hasSign ? isArithmetic(after) : isArithmetic(before) || isArithmetic(after)
+    const joined = isArithmetic(hasSign ? written[i - 2] : before) || isArithmetic(after)
     if (joined && !isPower) found.add(text)
   }
   return [...found]

@@ -38,10 +38,7 @@ function mixedIn(checked: Checked, {at, formula}: Written): readonly [string, ..
     }
     const act = kind === "sign" ? ACTS[text] : undefined
     if (!act || !isFree(written[i - 2]) || !isFree(written[i + 2])) continue
-    const [one, other] = [
-      operandAt(checked, at, written[i - 1]),
-      operandAt(checked, at, written[i + 1]),
-    ]
+    const [one, other] = [operandAt(checked, at, written[i - 1]), operandAt(checked, at, written[i + 1])]
     if (one && other && !goTogether(one.unit, other.unit, text)) return [act, one, other]
   }
   return null
