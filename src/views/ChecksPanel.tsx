@@ -29,7 +29,7 @@ export function ChecksPanel({
   onLeave: () => void
 }) {
   const {document} = useEditor(store)
-  const looked = useLooked(store, rankedOf)
+  const looked = useLooked(store, rankedOf, true)
   const {tried, isTrying} = useTried(looked.seen, looked.of)
   const findings = useMemo(() => rankedByMoves(looked.seen ?? [], tried), [looked.seen, tried])
   const [walked, setWalked] = useState<{readonly key: string} | null>(null)

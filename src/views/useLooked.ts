@@ -1,4 +1,4 @@
-import {useEffect, useState} from "react"
+import {useEffect, useRef, useState} from "react"
 import type {Store} from "../editor/store"
 import type {Document} from "../workbook/document"
 import type {Workbook} from "../workbook/workbook"
@@ -17,26 +17,34 @@ const PAUSE = 600
 /** Chosen: on a page that is never idle it is looked for all the same after this long. */
 const LONGEST = 5000
 
-/** Looks through the workbook once it has stayed the same for a while and the page is idle. */
-export function useLooked<T>(store: Store, look: (workbook: Workbook) => T): Looked<T> {
+/**
+ * Looks through the workbook once it has stayed the same for a while and the page is idle; for the first time `soon`,
+ * where somebody waits for it.
+ */
+export function useLooked<T>(store: Store, look: (workbook: Workbook) => T, soon = false): Looked<T> {
   const {document} = useEditor(store)
   const [seen, setSeen] = useState<{readonly what: T; readonly of: Document} | null>(null)
+  const pause = useRef(soon ? 0 : PAUSE)
   useEffect(
-    () => whenIdle(() => setSeen({what: look(store.workbook), of: document})),
+    () =>
+      whenIdle(pause.current, () => {
+        pause.current = PAUSE
+        setSeen({what: look(store.workbook), of: document})
+      }),
     [store, document, look],
   )
   return {seen: seen && seen.what, of: seen && seen.of, isOld: seen?.of !== document}
 }
 
 /** Gives the way to call it off. */
-function whenIdle(act: () => void): () => void {
+function whenIdle(after: number, act: () => void): () => void {
   let idle: number | undefined
-  const pause = setTimeout(() => {
+  const waiting = setTimeout(() => {
     if (!("requestIdleCallback" in window)) return act()
     idle = window.requestIdleCallback(act, {timeout: LONGEST})
-  }, PAUSE)
+  }, after)
   return () => {
-    clearTimeout(pause)
+    clearTimeout(waiting)
     if (idle !== undefined) window.cancelIdleCallback(idle)
   }
 }
