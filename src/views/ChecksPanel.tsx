@@ -74,7 +74,7 @@ export function ChecksPanel({
   const own = sheetNamed(document.sheets, "Checks")
   return (
     <PanelFrame
-      title="Checks: what needs a look"
+      title="Checks"
       holds="find-panel checks-panel"
       onClose={leave}
       frameRef={panel}

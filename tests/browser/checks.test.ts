@@ -7,7 +7,7 @@ import {sheetOn} from "./sheet"
 async function open(view: Parameters<typeof openPlanner>[0] = {}) {
   const {page, trouble} = await openPlanner(view)
   await page.locator(".ag-cell").first().waitFor()
-  const panel = page.getByRole("region", {name: "Checks: what needs a look"})
+  const panel = page.getByRole("region", {name: "Checks"})
   return {
     page,
     trouble,
@@ -47,7 +47,7 @@ describe("checks", () => {
     expect(await faults()).toEqual([])
 
     await rows.first().getByRole("button", {name: "Put formula back"}).click()
-    expect(await focused(page)).toBe("Checks: what needs a look")
+    expect(await focused(page)).toBe("Checks")
     await expect.poll(() => sheet.text("Long Acre", "Close")).toBe(close)
     await expect.poll(status, WAITS).toContain(`${unspoiled} to look at`)
     expect(trouble).toEqual([])
@@ -62,7 +62,7 @@ describe("checks", () => {
     await button.focus()
     await page.keyboard.press("Enter")
     await panel.waitFor()
-    await expect.poll(() => focused(page)).toBe("Checks: what needs a look")
+    await expect.poll(() => focused(page)).toBe("Checks")
     await expect.poll(() => rows.count(), WAITS).toBeGreaterThan(1)
     const lines = await rows.allInnerTexts()
     const dryRoot = lines.findIndex((line) => line.includes("Dry root of Sand Piece"))

@@ -1,6 +1,6 @@
-import {contentAt, type CellAddress} from "../document"
+import {contentAt} from "../document"
 import {usedOf} from "../trace"
-import {isDateFormat, wordsIn, type Checked} from "./checked"
+import {isDateFormat, rowsByKey, type Checked} from "./checked"
 import type {Finding} from "./finding"
 
 /**
@@ -9,16 +9,11 @@ import type {Finding} from "./finding"
  */
 export function blanks({document, workbook}: Checked): Finding[] {
   const found: Finding[] = []
-  for (const [sheet, {columns, rows}] of document.sheets.entries())
-    for (const [col, {kind, format, heading}] of columns.entries()) {
+  for (const [index, sheet] of document.sheets.entries())
+    for (const [col, {kind, format, heading}] of sheet.columns.entries()) {
       if (kind !== "measured" || isDateFormat(format) || col === 0) continue
-      const ranges = new Map<string, CellAddress[]>()
-      for (const [row, [key]] of rows.entries()) {
-        const name = wordsIn(key ?? null)
-        if (name === null) continue
-        ranges.set(name, [...(ranges.get(name) ?? []), {sheet, row, col}])
-      }
-      for (const [name, cells] of ranges) {
+      for (const [name, rows] of rowsByKey(sheet)) {
+        const cells = rows.map((row) => ({sheet: index, row, col}))
         const [first, ...more] = cells.filter((at) => contentAt(document, at) === null)
         if (!first || more.length + 1 === cells.length) continue
         found.push({

@@ -76,6 +76,20 @@ export function namedNumber({names, workbook}: Checked, name: string): number | 
 export const wordsIn = (content: Content): string | null =>
   typeof content === "string" && content.trim() !== "" && !content.startsWith("=") ? content : null
 
+/** The rows of a sheet by the words in their first column; read once for each sheet. */
+export function rowsByKey(sheet: Sheet): ReadonlyMap<string, readonly number[]> {
+  const held = keyed.get(sheet)
+  if (held) return held
+  const byKey = new Map<string, number[]>()
+  for (const [row, [first]] of sheet.rows.entries()) {
+    const key = wordsIn(first ?? null)
+    if (key !== null && !byKey.get(key)?.push(row)) byKey.set(key, [row])
+  }
+  keyed.set(sheet, byKey)
+  return byKey
+}
+const keyed = new WeakMap<Sheet, ReadonlyMap<string, readonly number[]>>()
+
 export const isDateFormat = (format: unknown) => format === "date" || format === "day"
 
 export const keyOf = ({sheet, row, col}: CellAddress) => `${sheet}:${row}:${col}`

@@ -54,7 +54,7 @@ function together(checked: Checked, found: readonly Finding[]): readonly Finding
   for (const [i, finding] of found.entries()) {
     const {sheet, col} = finding.cells[0]
     const key = finding.alike === undefined ? `${i}` : `${sheet}:${col}:${finding.alike}`
-    groups.set(key, [...(groups.get(key) ?? []), finding])
+    if (!groups.get(key)?.push(finding)) groups.set(key, [finding])
   }
   return [...groups.values()].flatMap((group) =>
     group.length > MOST_APART ? [asOne(checked, group)] : group,

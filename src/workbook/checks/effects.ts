@@ -1,11 +1,19 @@
 import {piecesIn} from "../cells"
-import {columnWith, contentAt, isFormula, sheetNamed, type CellAddress, type Document} from "../document"
+import {
+  columnWith,
+  contentAt,
+  isFormula,
+  sheetNamed,
+  type CellAddress,
+  type Content,
+  type Document,
+} from "../document"
 import {namesIn} from "../names"
 import {planSheet} from "../plan"
 import {cellsOf, keyOfRow} from "../trace"
 import type {Workbook} from "../workbook"
 import {keyOf} from "./checked"
-import {inARow, RULES, type Finding} from "./finding"
+import {inARow, RULES, type Finding, type Rule} from "./finding"
 
 /** What of the plan rests on the cells of a finding. A planting is told by its name. */
 export interface Effect {
@@ -21,9 +29,12 @@ export interface Ranked extends Finding {
   readonly effect: Effect
 }
 
+/** What makes a workbook hard to follow, and no number wrong. */
+const HABITS: ReadonlySet<Rule> = new Set<Rule>(["number in a formula", "no source"])
+
 /**
  * The findings, those first on which the close of the most plantings rests, then the crop of the most, then the most
- * formulas. What rests on a cell is followed as in "Where from": of a sheet kept by planting, a planting has its own rows.
+ * formulas; among what the plan rests on, habits come after slips. What rests on a cell is followed as in "Where from": of a sheet kept by planting, a planting has its own rows.
  */
 export function ranked(workbook: Workbook, findings: readonly Finding[]): readonly Ranked[] {
   const behind = behindPlan(workbook)
@@ -31,12 +42,16 @@ export function ranked(workbook: Workbook, findings: readonly Finding[]): readon
     .map((finding) => ({...finding, effect: effectOf(workbook, behind, finding)}))
     .sort(
       (a, b) =>
+        tierOf(a) - tierOf(b) ||
         b.effect.closes.length - a.effect.closes.length ||
         b.effect.crops.length - a.effect.crops.length ||
         b.effect.users - a.effect.users ||
         RULES.indexOf(a.rule) - RULES.indexOf(b.rule),
     )
 }
+
+const tierOf = ({rule, effect: {closes, crops}}: Ranked) =>
+  closes.length + crops.length === 0 ? 2 : HABITS.has(rule) ? 1 : 0
 
 /** An effect in words: "The close of Long Acre and Well Field rests on this". */
 export function effectWords({closes, crops, users}: Effect): string {
@@ -104,6 +119,14 @@ function readerOf(document: Document): Reads {
   const held = new Map<string, readonly Read[]>()
   const ranges = new Map<string, Read>()
   const keyed = (at: CellAddress) => ({at, key: keyOf(at)})
+  const plantingsOn = new Map(
+    document.sheets.map(({rows}, sheet) => [sheet, new Set(rows.map(([first]) => lowerCase(first ?? null)))]),
+  )
+  /** The planting of a row where the other sheet has rows of it, else nothing. */
+  const plantingAt = (at: CellAddress, sheet: number) => {
+    const planting = lowerCase(contentAt(document, {...at, col: 0}))
+    return plantingsOn.get(sheet)!.has(planting) ? planting : ""
+  }
   const readBy = (at: CellAddress): readonly Read[] =>
     (piecesIn(document, at) ?? []).flatMap((piece): readonly Read[] => {
       if (typeof piece === "string") {
@@ -112,7 +135,7 @@ function readerOf(document: Document): Reads {
       }
       const sheet = piece.sheet === null ? at.sheet : sheetNamed(document.sheets, piece.sheet)
       if (sheet < 0) return []
-      const planting = piece.from.row === null ? String(contentAt(document, {...at, col: 0})) : ""
+      const planting = piece.from.row === null && sheet !== at.sheet ? plantingAt(at, sheet) : ""
       const {from, to} = piece
       const key = [at.sheet, sheet, from.row, from.col, to.row, to.col, planting].join()
       const range = ranges.get(key) ?? cellsOf(document, at, sheet, piece).map(keyed)
@@ -127,6 +150,8 @@ function readerOf(document: Document): Reads {
     return read
   }
 }
+
+const lowerCase = (content: Content) => String(content ?? "").toLowerCase()
 
 function effectOf(workbook: Workbook, plan: readonly Behind[], {cells}: Finding): Effect {
   const keys = cells.map(keyOf)

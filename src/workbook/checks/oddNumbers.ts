@@ -1,5 +1,5 @@
 import {contentAt, type CellAddress, type Column, type Sheet} from "../document"
-import {cellsOfSheets, isDateFormat, wordsIn, type Checked} from "./checked"
+import {cellsOfSheets, isDateFormat, rowsByKey, wordsIn, type Checked} from "./checked"
 import type {Finding} from "./finding"
 
 /**
@@ -117,13 +117,15 @@ function spreadAway(checked: Checked, at: CellAddress, number: number): Odd | nu
 
 /** The other numbers of the same planting, which are told by the word in the first column. */
 function othersOf({document}: Checked, at: CellAddress): {others: readonly number[]; key: string} {
-  const {columns, rows} = document.sheets[at.sheet]!
-  const key = wordsIn(rows[at.row]![0] ?? null)
-  if (at.col === 0 || columns[at.col]!.unit === undefined || key === null) return {others: [], key: ""}
-  const others = rows.flatMap((contents, row) => {
-    const other = contents[at.col]
-    return row !== at.row && contents[0] === key && typeof other === "number" ? [other] : []
-  })
+  const sheet = document.sheets[at.sheet]!
+  const key = wordsIn(sheet.rows[at.row]![0] ?? null)
+  if (at.col === 0 || sheet.columns[at.col]!.unit === undefined || key === null) return {others: [], key: ""}
+  const others = rowsByKey(sheet)
+    .get(key)!
+    .flatMap((row) => {
+      const other = sheet.rows[row]![at.col]
+      return row !== at.row && typeof other === "number" ? [other] : []
+    })
   return {others, key}
 }
 

@@ -1,6 +1,7 @@
 import {sheetNamed, sheetWith, type CellAddress, type Document} from "../document"
 import {piecesOf, referenceOf, tokens} from "../formula"
 import {planSheet} from "../plan"
+import {isFault} from "../value"
 import {wordsIn, type Checked} from "./checked"
 import {inARow, type Finding} from "./finding"
 
@@ -155,8 +156,9 @@ export function withoutRecord({document, workbook}: Checked): Finding[] {
   const without = namesOf(document, plan).filter(([name, row]) => {
     const years = workbook.valueAt({sheet: plan, row, col: age!})
     const isYoung = typeof years === "number" && years <= NO_RECORD_UNTIL
-    const isCut = typeof workbook.valueAt({sheet: plan, row, col: close!}) !== "string"
-    return !recorded.has(name.toLowerCase()) && !isYoung && isCut
+    const closes = workbook.valueAt({sheet: plan, row, col: close!})
+    const isInRing = isFault(closes) && closes.code === "#CYCLE!"
+    return !recorded.has(name.toLowerCase()) && !isYoung && typeof closes !== "string" && !isInRing
   })
   if (without.length === 0) return []
   const [first, ...more] = without.map(([, row]) => ({sheet: plan, row, col: 0}))

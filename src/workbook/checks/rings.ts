@@ -13,82 +13,123 @@ export function rings(checked: Checked): Finding[] {
       const value = workbook.valueAt(at)
       return isFault(value) && value.code === "#CYCLE!"
     })
-  const reads = new Map(caught.map((at) => [keyOf(at), readsAmong(checked, at, caught)]))
-  const told = new Set<string>()
-  const found: Finding[] = []
-  for (const at of caught) {
-    if (told.has(keyOf(at))) continue
-    const ring = shortestRing(at, reads)
-    if (!ring) continue
-    for (const one of together(at, caught, reads)) told.add(one)
-    const names = [...ring, at].map(words.name)
+  const columns = byColumn(caught)
+  const reads: Links = new Map(caught.map((at) => [keyOf(at), readsAmong(checked, at, columns).map(keyOf)]))
+  return knotsIn(reads).map((knot): Finding => {
+    const cells = caught.filter((at) => knot.has(keyOf(at)))
+    const ring = shortestRing(keyOf(cells[0]!), knot, reads)
+    const [first, ...others] = ring.map((key) => cells.find((at) => keyOf(at) === key)!)
+    const names = [first!, ...others, first!].map(words.name)
     const way = names.length > MOST_NAMED ? [...names.slice(0, MOST_NAMED - 1), "…", names.at(-1)!] : names
-    found.push({
+    return {
       rule: "ring",
-      cells: [at, ...ring.slice(1)],
+      cells: [first!, ...others],
       sentence: `Goes round in a ring: ${way.join(" → ")}`,
-    })
-  }
-  return found
+    }
+  })
 }
 
 const MOST_NAMED = 8 // chosen, so that a ring takes two or three lines
 
-type Reads = ReadonlyMap<string, readonly CellAddress[]>
+/** Cells by their column, since formulas read columns or parts of them. */
+type ByColumn = ReadonlyMap<string, readonly CellAddress[]>
+
+function byColumn(cells: readonly CellAddress[]): ByColumn {
+  const columns = new Map<string, CellAddress[]>()
+  for (const cell of cells) {
+    const column = `${cell.sheet}:${cell.col}`
+    if (!columns.get(column)?.push(cell)) columns.set(column, [cell])
+  }
+  return columns
+}
 
 /** Those of some cells that a formula reads, within its ranges and by its names. */
-function readsAmong(
-  {document, names}: Checked,
-  at: CellAddress,
-  cells: readonly CellAddress[],
-): CellAddress[] {
-  const pieces = piecesIn(document, at) ?? []
-  return cells.filter((cell) =>
-    pieces.some((piece) => {
-      if (typeof piece === "string") {
-        const named = names.get(piece.toLowerCase())?.at
-        return named !== undefined && keyOf(named) === keyOf(cell)
-      }
-      const sheet = piece.sheet === null ? at.sheet : sheetNamed(document.sheets, piece.sheet)
-      return (
-        sheet === cell.sheet &&
-        lies(cell.row, piece.from.row, piece.to.row) &&
-        lies(cell.col, piece.from.col, piece.to.col)
-      )
-    }),
-  )
+function readsAmong({document, names}: Checked, at: CellAddress, cells: ByColumn): CellAddress[] {
+  const among = (sheet: number, col: number, from: number | null, to: number | null) =>
+    (cells.get(`${sheet}:${col}`) ?? []).filter(({row}) => lies(row, from, to))
+  return (piecesIn(document, at) ?? []).flatMap((piece) => {
+    if (typeof piece === "string") {
+      const named = names.get(piece.toLowerCase())?.at
+      return named ? among(named.sheet, named.col, named.row, named.row) : []
+    }
+    const {from, to} = piece
+    const sheet = piece.sheet === null ? at.sheet : sheetNamed(document.sheets, piece.sheet)
+    const columns = [...(document.sheets[sheet]?.columns.keys() ?? [])]
+    return columns
+      .filter((col) => lies(col, from.col, to.col))
+      .flatMap((col) => among(sheet, col, from.row, to.row))
+  })
 }
 
 const lies = (place: number, from: number | null, to: number | null) =>
   from === null || to === null || (place >= Math.min(from, to) && place <= Math.max(from, to))
 
-/** The shortest way from a cell back to itself, without its end, or null. */
-function shortestRing(start: CellAddress, reads: Reads): readonly CellAddress[] | null {
-  const ways: (readonly CellAddress[])[] = [[start]]
-  const seen = new Set<string>()
-  for (const way of ways)
-    for (const next of reads.get(keyOf(way.at(-1)!)) ?? []) {
-      if (keyOf(next) === keyOf(start)) return way
-      if (seen.has(keyOf(next))) continue
-      seen.add(keyOf(next))
-      ways.push([...way, next])
+/** From the key of a cell to those of the cells it reads, or is read by. */
+type Links = ReadonlyMap<string, readonly string[]>
+
+/** The sets of cells of which each rests on each other, in the order in which they are found. */
+function knotsIn(reads: Links): readonly ReadonlySet<string>[] {
+  const users = turned(reads)
+  const left = new Set(reads.keys())
+  const knots: ReadonlySet<string>[] = []
+  for (let at = onRing(left, reads, users); at !== null; at = onRing(left, reads, users)) {
+    const before = reached(at, left, users)
+    const knot = new Set([...reached(at, left, reads)].filter((key) => before.has(key)))
+    knots.push(knot)
+    for (const key of knot) left.delete(key)
+  }
+  return knots
+}
+
+function turned(links: Links): Links {
+  const back = new Map<string, string[]>()
+  for (const [from, all] of links) for (const to of all) if (!back.get(to)?.push(from)) back.set(to, [from])
+  return back
+}
+
+/** A cell that rests on itself, or null. Takes out of those left what reads none of them, and so on. */
+function onRing(left: Set<string>, reads: Links, users: Links): string | null {
+  const counts = new Map<string, number>()
+  const loose: string[] = []
+  for (const key of left) {
+    const count = reads.get(key)!.filter((one) => left.has(one)).length
+    counts.set(key, count)
+    if (count === 0) loose.push(key)
+  }
+  for (let key = loose.pop(); key !== undefined; key = loose.pop()) {
+    left.delete(key)
+    for (const user of users.get(key) ?? []) {
+      counts.set(user, counts.get(user)! - 1)
+      if (counts.get(user) === 0) loose.push(user)
     }
-  return null
+  }
+  // All that are left read one another, so a walk along them comes back to where it was.
+  const walked = new Set<string>()
+  let [at] = left
+  while (at !== undefined && !walked.has(at)) {
+    walked.add(at)
+    at = reads.get(at)!.find((one) => left.has(one))
+  }
+  return at ?? null
 }
 
-/** The cells that both rest on this one and are rested on by it. */
-function together(at: CellAddress, caught: readonly CellAddress[], reads: Reads): string[] {
-  const behind = reached(keyOf(at), (key) => (reads.get(key) ?? []).map(keyOf))
-  const users = new Map<string, string[]>()
-  for (const user of caught)
-    for (const read of reads.get(keyOf(user))!)
-      users.set(keyOf(read), [...(users.get(keyOf(read)) ?? []), keyOf(user)])
-  const before = reached(keyOf(at), (key) => users.get(key) ?? [])
-  return [...behind].filter((key) => before.has(key))
-}
-
-function reached(start: string, nextOf: (key: string) => readonly string[]): Set<string> {
+function reached(start: string, within: ReadonlySet<string>, links: Links): Set<string> {
   const seen = new Set([start])
-  for (const key of seen) for (const next of nextOf(key)) seen.add(next) // a set goes on with what is added
+  for (const key of seen) for (const next of links.get(key) ?? []) if (within.has(next)) seen.add(next)
   return seen
+}
+
+/** The shortest way from a cell of a knot back to itself, without its end. */
+function shortestRing(start: string, knot: ReadonlySet<string>, reads: Links): string[] {
+  const cameFrom = new Map<string, string | null>([[start, null]])
+  for (const at of cameFrom.keys())
+    for (const next of reads.get(at)!) {
+      if (next === start) {
+        const way = []
+        for (let key: string | null = at; key !== null; key = cameFrom.get(key)!) way.unshift(key)
+        return way
+      }
+      if (knot.has(next) && !cameFrom.has(next)) cameFrom.set(next, at)
+    }
+  throw new Error("A knot has a ring through each of its cells")
 }

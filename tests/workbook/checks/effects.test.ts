@@ -64,6 +64,14 @@ it("ranks by the closes that rest on a cell, then the crops, then the formulas",
   ])
 })
 
+it("puts what makes a number wrong before a habit, and what the plan does not rest on last", () => {
+  expect(effects({aside: 99, weeks: 99, opens: "=46137*1.5"}).map((line) => line.split(":")[0])).toEqual([
+    "Weeks of Long Acre",
+    "Opens has the numbers 46137, 1.5 typed inside its formula",
+    "Aside of Long Acre",
+  ])
+})
+
 it("does not count a planting that is not cut", () => {
   expect(effects({young: 99})).toEqual([
     "Weeks of Top Corner: 3 formulas use this, no close or crop of the plan",

@@ -28,3 +28,13 @@ it("tells a formula that reads itself, and two rings apart", () => {
     "B1: Goes round in a ring: B of row 1 → C of row 1 → B of row 1",
   ])
 })
+
+it("tells each of two rings that a chain of cells joins, and nothing of the chain", () => {
+  const joined = documentOf(
+    sheet("Plan", ["A", "B", "C", "D", "E"], [["=B1", "=A1", "=B1+1", "=C1+E1", "=D1"]]),
+  )
+  expect(inWords(joined, "ring").toSorted()).toEqual([
+    "A1: Goes round in a ring: A → B of row 1 → A",
+    "D1: Goes round in a ring: D of row 1 → E of row 1 → D of row 1",
+  ])
+})
