@@ -29,11 +29,8 @@ const KNOWN = new Set([0, 1, 2, 7, 10, 12, 24, 52, 60, 100, 365, 366, 1000, 3600
 export function calculatedWith(formula: string): readonly string[] {
   const written = tokens(formula).filter(({kind}) => kind !== "space")
   const found = new Set<string>()
-  let depth = 0
   for (const [i, {kind, text}] of written.entries()) {
-    if (text === "{") depth++
-    if (text === "}") depth--
-    if (kind !== "number" || depth > 0 || KNOWN.has(Number(text))) continue
+    if (kind !== "number" || KNOWN.has(Number(text))) continue
     const [before, after] = [written[i - 1], written[i + 1]]
     const isPower = before?.text === "^" || (before?.text === "-" && written[i - 2]?.text === "^")
     const hasSign = isArithmetic(before) && !isOperand(written[i - 2])
