@@ -31,6 +31,9 @@ it("tells none that is whole, none that moves along from row to row, and no tota
   expect(inWords(crops(...running), "range")).toEqual([])
   const two = crops(...four, ["All", "=SUM(B1:B4)", null], ["Mean", "=AVERAGE(B1:B4)", null])
   expect(inWords(two, "range")).toEqual([])
+  const worked = [1, 2, 3].map((row) => ["a", row, `=B${row}*2`])
+  const totals = crops(...worked, ["All", null, "=SUM(C1:C3)"], ["Mean", null, "=AVERAGE(C1:C3)"])
+  expect(inWords(totals, "range")).toEqual([])
 })
 
 it("tells a range that runs on over a blank row into another block", () => {

@@ -31,7 +31,7 @@ it("tells a formula that reads itself, and two rings apart", () => {
 
 it("tells each of two rings that a chain of cells joins, and nothing of the chain", () => {
   const joined = documentOf(
-    sheet("Plan", ["A", "B", "C", "D", "E"], [["=B1", "=A1", "=B1+1", "=C1+E1", "=D1"]]),
+    sheet("Plan", ["A", "B", "C", "D", "E"], [["=B1+C1", "=A1", "=D1+1", "=E1", "=D1"]]),
   )
   expect(inWords(joined, "ring").toSorted()).toEqual([
     "A1: Goes round in a ring: A → B of row 1 → A",
