@@ -91,10 +91,12 @@ export function ChecksPanel({
       }
     >
       <p className="count" role="status">
-        {looked.seen === null || looked.isOld ? "Looking through the workbook…" : countWords(findings.length)}
-        {isTrying && !looked.isOld && " Trying what mending moves…"}
+        {looked.seen && countWords(findings.length)}
         {at >= 0 && ` Now at ${at + 1}: ${placeOf(document, listed[at]!)}.`}
       </p>
+      {(looked.isOld || isTrying) && (
+        <p className="q">{looked.isOld ? "Looking through the workbook…" : "Trying what mending moves…"}</p>
+      )}
       <ol ref={list} aria-label="To look at" aria-busy={looked.isOld}>
         {listed.map((finding, i) => (
           <li key={keyOf(finding)}>

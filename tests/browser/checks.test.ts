@@ -39,7 +39,7 @@ describe("checks", () => {
     await button.click()
     await panel.waitFor()
     await expect.poll(status, WAITS).toContain(`${unspoiled + 1} to look at`)
-    await expect.poll(status, WAITS).not.toContain("Trying")
+    await expect.poll(() => panel.innerText(), WAITS).not.toMatch(/Looking through|Trying/)
     const first = await rows.first().innerText()
     expect(first).toContain("Season plan F2")
     expect(first).toContain(`its formula gives ${close} 2026`)

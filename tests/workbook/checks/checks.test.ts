@@ -5,6 +5,10 @@ import {findingsIn} from "../../../src/workbook/checks/checks"
 import type {Content, Document} from "../../../src/workbook/document"
 import {readFile} from "../../../src/workbook/file"
 import {Workbook} from "../../../src/workbook/workbook"
+import {keyOf} from "../../../src/workbook/checks/checked"
+import {ranked} from "../../../src/workbook/checks/effects"
+import {seeded} from "../documents"
+import {anyEdit, seeds, farm as trial} from "../sessions"
 
 function documentIn(file: string): Document {
   const reading = readFile(readFileSync(new URL(`../../../workbooks/${file}`, import.meta.url), "utf8"))
@@ -93,5 +97,31 @@ describe("slips on the farm", () => {
     const workbook = new Workbook(farm)
     inWords(workbook)
     expect(workbook.document).toBe(farm)
+  })
+})
+
+describe("whatever was done to a workbook", () => {
+  const findings = (workbook: Workbook) => findingsIn(workbook, checkWords(workbook))
+
+  it.each(seeds(30))("finds cells that are there, and a mend that mends (seed %i)", (seed) => {
+    const random = seeded(seed)
+    const workbook = new Workbook(trial)
+    for (let i = 0; i < 12; i++) workbook.revise(anyEdit(random, workbook.document))
+    const {document} = workbook
+    const found = findings(workbook)
+    expect(ranked(workbook, found)).toHaveLength(found.length)
+    for (const {rule, cells, sentence, fix} of found) {
+      for (const {sheet, row, col} of cells) {
+        expect(document.sheets[sheet]!.columns[col], sentence).toBeDefined()
+        expect(row, sentence).toBeLessThan(Math.max(1, document.sheets[sheet]!.rows.length))
+      }
+      if (!fix) continue
+      const mended = new Workbook(document)
+      mended.revise(fix.edit)
+      const isSame = (one: (typeof found)[number]) =>
+        one.rule === rule && one.sentence === sentence && keyOf(one.cells[0]) === keyOf(cells[0])
+      expect(findings(mended).filter(isSame), sentence).toEqual([])
+      expect(fix.edit.cells.map(({at}) => keyOf(at))).toEqual(cells.map(keyOf))
+    }
   })
 })
