@@ -27,6 +27,8 @@ function south(): Document {
       rows = sheet.rows.map(([month, name], i) => [month!, name!, ...sheet.rows[(i + 6) % 12]!.slice(2)])
     if (sheet.name === "Crop values")
       rows = sheet.rows.map((row) => (row[0] === "Year_start" ? row.with(1, 7) : row))
+    // A close that was typed stands on its day of the month; the weeks it followed do not end on the same one there.
+    if (sheet.name === "Plantings") rows = rows.map((row) => row.with(7, null))
     if (sheet.name === "Named values")
       rows = rows.map((row) => (row[0] === "Latitude" ? row.with(1, -46.5) : row))
     return {...sheet, rows}

@@ -77,7 +77,17 @@ export interface Only {
 
 /** What stands beside the content line. */
 export type Panel =
-  "where from" | "note" | "names" | "cases" | "help" | "keys" | "find" | "work back" | "column" | "sheet"
+  | "where from"
+  | "note"
+  | "names"
+  | "cases"
+  | "checks"
+  | "help"
+  | "keys"
+  | "find"
+  | "work back"
+  | "column"
+  | "sheet"
 
 export interface EditorState {
   readonly document: Document

@@ -6,6 +6,7 @@ import type {Store} from "../editor/store"
 import {summaryOf} from "../editor/summary"
 import {AskedQuestion} from "./AskedQuestion"
 import {CasesPanel} from "./CasesPanel"
+import {ChecksPanel} from "./ChecksPanel"
 import {ColumnPanel} from "./ColumnPanel"
 import {ContentLine} from "./ContentLine"
 import {Contents} from "./Contents"
@@ -169,6 +170,8 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
                 <NamesPanel store={store} onClose={closePanel} onGo={focusSheet} />
               ) : panel === "sheet" ? (
                 <SheetPanel store={store} onClose={closePanel} />
+              ) : panel === "checks" ? (
+                <ChecksPanel store={store} onShow={showCell} onLeave={focusSheet} />
               ) : panel === "find" ? (
                 <FindPanel store={store} onShow={showCell} onLeave={focusSheet} />
               ) : (

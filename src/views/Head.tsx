@@ -1,7 +1,10 @@
+import type {ReactNode} from "react"
+import {findingsOf} from "../editor/checks"
 import {showPanel} from "../editor/selection"
 import type {Panel, Store} from "../editor/store"
 import type {Keeping} from "./keeping"
 import {useEditor} from "./useEditor"
+import {useLooked} from "./useLooked"
 
 /** The running head: whose workbook it is, the history, copies in files, and the panels. */
 export function Head({store, keeping}: {store: Store; keeping: Keeping}) {
@@ -36,6 +39,10 @@ export function Head({store, keeping}: {store: Store; keeping: Keeping}) {
           <PanelButton store={store} panel="find">
             Find
           </PanelButton>
+          <PanelButton store={store} panel="checks">
+            Checks
+            <CheckCount store={store} />
+          </PanelButton>
           <PanelButton store={store} panel="help">
             Help
           </PanelButton>
@@ -47,7 +54,7 @@ export function Head({store, keeping}: {store: Store; keeping: Keeping}) {
 }
 
 /** Opens a panel, and puts it away again. */
-function PanelButton({store, panel, children}: {store: Store; panel: Panel; children: string}) {
+function PanelButton({store, panel, children}: {store: Store; panel: Panel; children: ReactNode}) {
   const isOpen = useEditor(store).panel === panel
   return (
     <button
@@ -57,5 +64,18 @@ function PanelButton({store, panel, children}: {store: Store; panel: Panel; chil
     >
       {children}
     </button>
+  )
+}
+
+/** How much needs a look, once that is known. */
+function CheckCount({store}: {store: Store}) {
+  const {seen} = useLooked(store, findingsOf)
+  if (!seen?.length) return null
+  return (
+    <>
+      {" "}
+      {seen.length}
+      <span className="hide"> to look at</span>
+    </>
   )
 }

@@ -20,9 +20,14 @@ export function HelpPanel({store, onClose}: {store: Store; onClose: () => void})
       holds="help-panel"
       onClose={onClose}
       acts={
-        <button className="plain" onClick={() => store.turn(showPanel("keys"))}>
-          Keys
-        </button>
+        <>
+          <button className="plain" onClick={() => store.turn(showPanel("checks"))}>
+            Checks
+          </button>
+          <button className="plain" onClick={() => store.turn(showPanel("keys"))}>
+            Keys
+          </button>
+        </>
       }
     >
       <label className="label">

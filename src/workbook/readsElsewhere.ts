@@ -1,5 +1,6 @@
-import {COLUMN_FORMULA, contentAt, isFormula, isSameCell, type CellAddress, type Document} from "./document"
-import {piecesDown, piecesOf, type Pieces} from "./formula"
+import {piecesIn} from "./cells"
+import {isSameCell, type Document} from "./document"
+import {piecesOf, type Pieces} from "./formula"
 import {pointingAt} from "./references"
 import {shifted, type Shift} from "./shift"
 import {placesAfter, withRowsMoved} from "./sorting"
@@ -37,8 +38,8 @@ export function readsElsewhere(
     const home = (row: number) => (on === sheet ? moved.of(row)! : row)
     for (const [row, contents] of rows.entries())
       for (const col of contents.keys()) {
-        const was = piecesAt(document, {sheet: on, row, col})
-        const now = was && piecesAt(next, {sheet: on, row: home(row), col})
+        const was = piecesIn(document, {sheet: on, row, col})
+        const now = was && piecesIn(next, {sheet: on, row: home(row), col})
         if (was && now && !isKept(was, now, on)) found.push({sheet: on, row, col})
       }
     for (const [col, {total}] of columns.entries()) {
@@ -47,16 +48,6 @@ export function readsElsewhere(
     }
   }
   return found
-}
-
-/** The formula in a cell taken apart, that of its column moved down to the row; null where there is none. */
-function piecesAt(document: Document, at: CellAddress): Pieces | null {
-  const content = contentAt(document, at)
-  if (!isFormula(content)) return null
-  const {formula} = document.sheets[at.sheet]!.columns[at.col]!
-  return content === COLUMN_FORMULA && formula !== undefined
-    ? piecesDown(piecesOf(formula), at.row)
-    : piecesOf(content)
 }
 
 /** The names, in lower case, that would stand for another cell: where two rows have one name, the first counts. */

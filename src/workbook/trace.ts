@@ -102,7 +102,13 @@ function inputOf(document: Document, at: CellAddress, kind: string, text: string
   return {text, words: wordsFor(document, at, sheet, reference, cells), cells}
 }
 
-function cellsOf(document: Document, at: CellAddress, index: number, {from, to}: Reference): CellAddress[] {
+/** The cells of a sheet that a reference stands for; for a whole column of a sheet kept by planting, those of this row's planting. */
+export function cellsOf(
+  document: Document,
+  at: CellAddress,
+  index: number,
+  {from, to}: Reference,
+): CellAddress[] {
   const sheet = document.sheets[index]!
   const last = sheet.rows.length - 1
   const cols = columnsOf(sheet, {from, to})

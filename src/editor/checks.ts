@@ -1,0 +1,79 @@
+import {cropMoves, daysMoved, type Moved} from "../studies/mending"
+import {findingsIn} from "../workbook/checks/checks"
+import {effectWords, ranked, type Ranked} from "../workbook/checks/effects"
+import type {Finding, Words} from "../workbook/checks/finding"
+import {inARow} from "../workbook/checks/finding"
+import type {Document} from "../workbook/document"
+import {columnAt} from "../workbook/extras"
+import type {Workbook} from "../workbook/workbook"
+import {dateText, numberText, textWithUnit} from "./display"
+import {cellName} from "./words"
+
+type Looked = Pick<Workbook, "document" | "isDateAt">
+
+/** How checks tell a cell and its values: as the screen does. On a naming sheet a value goes by its name. */
+export const checkWords = (workbook: Looked): Words => ({
+  name(at) {
+    const {names, rows} = workbook.document.sheets[at.sheet]!
+    const named = names && at.col === 1 ? rows[at.row]?.[0] : null
+    return named ? String(named) : cellName(workbook.document, at)
+  },
+  shown: (at, value) => textWithUnit(value, columnAt(workbook.document, at), workbook.isDateAt(at)),
+})
+
+/** What needs a look in the workbook as it stands, looked for once for each document. */
+export function findingsOf(workbook: Workbook): readonly Finding[] {
+  const held = found.get(workbook.document) ?? findingsIn(workbook, checkWords(workbook))
+  found.set(workbook.document, held)
+  return held
+}
+const found = new WeakMap<Document, readonly Finding[]>()
+
+/** The same, ranked by what of the plan rests on it. */
+export function rankedOf(workbook: Workbook): readonly Ranked[] {
+  const held = ranks.get(workbook.document) ?? ranked(workbook, findingsOf(workbook))
+  ranks.set(workbook.document, held)
+  return held
+}
+const ranks = new WeakMap<Document, readonly Ranked[]>()
+
+/** What mending moves in the plan, for the findings for which that was tried. */
+export type Tried = ReadonlyMap<Finding, Moved>
+
+/** Chosen: more mends than this are not tried, so that the answer comes in seconds. */
+export const MOST_TRIED = 12
+
+/** The findings whose mend is worth a try, those with the most resting on them. */
+export const toTry = (findings: readonly Ranked[]) => findings.filter(({fix}) => fix).slice(0, MOST_TRIED)
+
+/** Those first whose mend moves the closes by the most days; then as they were ranked; last those that move nothing. */
+export function rankedByMoves(findings: readonly Ranked[], tried: Tried): readonly Ranked[] {
+  const weight = (finding: Ranked) => {
+    const moved = tried.get(finding)
+    return moved ? daysMoved(moved) || -1 : 0
+  }
+  return findings.toSorted((a, b) => weight(b) - weight(a))
+}
+
+/** What a finding means for the plan, in words: what mending it moves where that was tried, else what rests on it. */
+export function consequence(finding: Ranked, tried: Tried): string {
+  const moved = tried.get(finding)
+  return moved ? movedWords(moved) : effectWords(finding.effect)
+}
+
+const MOST_NAMED = 2
+
+function movedWords({closes, crop}: Moved): string {
+  const day = (one: number | null) => (one === null ? "not known" : dateText(one))
+  const told = closes
+    .slice(0, MOST_NAMED)
+    .map(({planting, was, now}) => `the close of ${planting} from ${day(was)} to ${day(now)}`)
+  const more = closes.length - MOST_NAMED
+  if (more > 0) told.push(more === 1 ? "1 more close" : `${more} more closes`)
+  if (cropMoves(crop)) told.push(`the crop of the farm from ${tonnes(crop.was)} to ${tonnes(crop.now)}`)
+  return told.length
+    ? `Mending it moves ${inARow(told)}`
+    : "Mending it moves no close and no crop of the plan"
+}
+
+const tonnes = (kg: number) => `${numberText(kg / 1000, 1)}\u00a0t`

@@ -1,0 +1,95 @@
+import {
+  COLUMN_FORMULA,
+  isFormula,
+  type CellAddress,
+  type Content,
+  type Document,
+  type Sheet,
+} from "../document"
+import {namesIn, type Named} from "../names"
+import type {Workbook} from "../workbook"
+import type {Words} from "./finding"
+
+/** A formula that is written once: in a cell, for a column, or under it as its total. */
+export interface Written {
+  /** The cell it stands in; for that of a column or a total, the first row that has it. */
+  readonly at: CellAddress
+  /** As written: that of a column reads as in the first row of the sheet. */
+  readonly formula: string
+  readonly stands: "cell" | "column" | "total"
+}
+
+/** A workbook that is looked through, with what several rules ask of it. */
+export interface Checked {
+  readonly workbook: Workbook
+  readonly document: Document
+  readonly words: Words
+  /** The named values, by their names in lower case. */
+  readonly names: ReadonlyMap<string, Named>
+  readonly written: readonly Written[]
+}
+
+export function checkedOf(workbook: Workbook, words: Words): Checked {
+  const {document} = workbook
+  const names = new Map(namesIn(document).map((named) => [named.name.toLowerCase(), named]))
+  return {workbook, document, words, names, written: [...writtenIn(document)]}
+}
+
+function* writtenIn({sheets}: Document): Generator<Written> {
+  for (const [sheet, {columns, rows}] of sheets.entries()) {
+    for (const [col, {formula, total}] of columns.entries()) {
+      const first = rows.findIndex((contents) => contents[col] === COLUMN_FORMULA)
+      const at = {sheet, row: Math.max(0, first), col}
+      if (formula !== undefined) yield {at, formula, stands: "column"}
+      if (total !== undefined) yield {at, formula: total, stands: "total"}
+    }
+    for (const [row, contents] of rows.entries())
+      for (const [col, content] of contents.entries())
+        if (isFormula(content) && content !== COLUMN_FORMULA)
+          yield {at: {sheet, row, col}, formula: content, stands: "cell"}
+  }
+}
+
+/** What a formula is called: "Close of Long Acre", "Column Close of Season plan", "The total of Area, Plantings". */
+export function writtenName({document, words}: Checked, {at, stands}: Written): string {
+  const sheet = document.sheets[at.sheet]!
+  const {heading} = sheet.columns[at.col]!
+  if (stands === "column") return `Column ${heading} of ${sheet.name}`
+  return stands === "total" ? `The total of ${heading}, ${sheet.name}` : words.name(at)
+}
+
+/** Every cell of the sheets, row by row. */
+export function* cellsOfSheets({sheets}: Document): Generator<{at: CellAddress; sheet: Sheet}> {
+  for (const [index, sheet] of sheets.entries())
+    for (const row of sheet.rows.keys())
+      for (const col of sheet.columns.keys()) yield {at: {sheet: index, row, col}, sheet}
+}
+
+/** The value of a named value as a number, or null. */
+export function namedNumber({names, workbook}: Checked, name: string): number | null {
+  const named = names.get(name.toLowerCase())
+  const value = named ? workbook.valueAt(named.at) : null
+  return typeof value === "number" ? value : null
+}
+
+/** The words in a cell, or null: a formula, a number and a blank are none. */
+export const wordsIn = (content: Content): string | null =>
+  typeof content === "string" && content.trim() !== "" && !content.startsWith("=") ? content : null
+
+/** The rows of a sheet by the words in their first column; read once for each sheet. */
+export function rowsByKey(sheet: Sheet): ReadonlyMap<string, readonly number[]> {
+  const held = keyed.get(sheet)
+  if (held) return held
+  const byKey = new Map<string, number[]>()
+  for (const [row, [first]] of sheet.rows.entries()) {
+    const key = wordsIn(first ?? null)
+    if (key !== null && !byKey.get(key)?.push(row)) byKey.set(key, [row])
+  }
+  keyed.set(sheet, byKey)
+  return byKey
+}
+const keyed = new WeakMap<Sheet, ReadonlyMap<string, readonly number[]>>()
+
+export const isDateFormat = (format: unknown) => format === "date" || format === "day"
+
+export const keyOf = ({sheet, row, col}: CellAddress) => `${sheet}:${row}:${col}`

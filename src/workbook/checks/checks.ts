@@ -1,0 +1,80 @@
+import type {CellAddress} from "../document"
+import type {Workbook} from "../workbook"
+import {blanks} from "./blanks"
+import {checkedOf, type Checked} from "./checked"
+import {dates} from "./dates"
+import {errors} from "./errors"
+import type {Finding, Words} from "./finding"
+import {namedValues} from "./names"
+import {oddFormulas} from "./oddFormulas"
+import {oddNumbers} from "./oddNumbers"
+import {plantings, withoutRecord} from "./plantings"
+import {ranges} from "./ranges"
+import {rings} from "./rings"
+import {oldSamples} from "./samples"
+import {sources} from "./sources"
+import {negativeStores} from "./stores"
+import {textNumbers} from "./textNumbers"
+import {typedNumbers} from "./typedNumbers"
+import {typedOver} from "./typedOver"
+import {units} from "./units"
+
+const rules: readonly ((checked: Checked) => readonly Finding[])[] = [
+  errors,
+  rings,
+  typedOver,
+  plantings,
+  textNumbers,
+  oddNumbers,
+  dates,
+  negativeStores,
+  ranges,
+  oddFormulas,
+  units,
+  blanks,
+  namedValues,
+  oldSamples,
+  withoutRecord,
+  sources,
+  typedNumbers,
+]
+
+/** Chosen: more cells than this that one column has alike are told together. */
+const MOST_APART = 3
+
+/** Everything in the workbook that needs a look. What can be decided from the workbook alone is looked for. */
+export function findingsIn(workbook: Workbook, words: Words): readonly Finding[] {
+  const checked = checkedOf(workbook, words)
+  return rules.flatMap((rule) => together(checked, rule(checked)))
+}
+
+/** Many cells of one column of which the same is said, told as one. */
+function together(checked: Checked, found: readonly Finding[]): readonly Finding[] {
+  const groups = new Map<string, Finding[]>()
+  for (const [i, finding] of found.entries()) {
+    const {sheet, col} = finding.cells[0]
+    const key = finding.alike === undefined ? `${i}` : `${sheet}:${col}:${finding.alike}`
+    if (!groups.get(key)?.push(finding)) groups.set(key, [finding])
+  }
+  return [...groups.values()].flatMap((group) =>
+    group.length > MOST_APART ? [asOne(checked, group)] : group,
+  )
+}
+
+function asOne({document, words}: Checked, group: readonly Finding[]): Finding {
+  const [first] = group as readonly [Finding, ...Finding[]]
+  const cells = group.map((finding) => finding.cells[0]) as [CellAddress, ...CellAddress[]]
+  const [{sheet, col}] = cells
+  const {name, columns} = document.sheets[sheet]!
+  const fixes = group.flatMap(({fix}) => fix?.edit.cells ?? [])
+  const {fix, ...rest} = first
+  return {
+    ...rest,
+    cells,
+    sentence: `${group.length} cells of ${columns[col]!.heading}, ${name}, ${first.alike}; the first is ${words.name(cells[0])}`,
+    ...(fix &&
+      fixes.length === group.length && {
+        fix: {words: `${fix.words}: all ${group.length}`, edit: {type: "enter", cells: fixes}},
+      }),
+  }
+}

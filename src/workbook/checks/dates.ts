@@ -1,0 +1,40 @@
+import {dayOf, isoOf} from "../../../functions/calendar"
+import {contentAt, type Column} from "../document"
+import {cellsOfSheets, isDateFormat, namedNumber, type Checked} from "./checked"
+import type {Finding} from "./finding"
+
+/** Chosen: a season and what is planned for it lie within this many days of the day on which the plan stands. */
+const SEASON_DAYS = 200
+
+/**
+ * Typed dates outside the season: in a column that shows days without their year, where a slip in the year is not
+ * seen, and measurements dated after the day on which the plan stands.
+ */
+export function dates(checked: Checked): Finding[] {
+  const {document, words} = checked
+  const asOf = namedNumber(checked, "As_of")
+  if (asOf === null) return []
+  const season = namedNumber(checked, "Season") ?? yearOf(asOf)
+  const outside = ({format, kind}: Column, day: number): Pick<Finding, "sentence" | "alike"> | null => {
+    if (format === "day" && yearOf(day) !== season && Math.abs(day - asOf) > SEASON_DAYS)
+      return {sentence: `not in season ${season}`, alike: `are dated outside season ${season}`}
+    return kind === "measured" && day > asOf
+      ? {
+          sentence: "after As_of, the day on which the plan stands",
+          alike: "are dated after As_of, the day on which the plan stands",
+        }
+      : null
+  }
+  return [...cellsOfSheets(document)].flatMap(({at, sheet}): Finding[] => {
+    const column = sheet.columns[at.col]!
+    const content = contentAt(document, at)
+    if (!isDateFormat(column.format) || typeof content !== "string") return []
+    const day = dayOf(content)
+    const found = day === null ? null : outside(column, day)
+    if (!found) return []
+    const sentence = `${words.name(at)} is ${words.shown(at, day)}, ${found.sentence}`
+    return [{...found, rule: "date outside the season", cells: [at], sentence}]
+  })
+}
+
+const yearOf = (day: number) => Number(isoOf(day).slice(0, 4))

@@ -1,0 +1,30 @@
+import {COLUMN_FORMULA, contentAt, isFormula, type CellAddress, type Document} from "../document"
+import {movedDown} from "../formula"
+import {cellsOfSheets, type Checked} from "./checked"
+import type {Finding} from "./finding"
+
+/** Cells that differ where those above and below hold one formula. In a worked-out column that is a cell typed over. */
+export function oddFormulas({document, words}: Checked): Finding[] {
+  const found: Finding[] = []
+  for (const {at, sheet} of cellsOfSheets(document)) {
+    if (sheet.columns[at.col]!.formula !== undefined) continue
+    const above = ownFormula(document, at, -1)
+    const below = ownFormula(document, at, 1)
+    if (above === null || below === null || movedDown(above, 2) !== below) continue
+    const content = contentAt(document, at)
+    const expected = movedDown(above, 1)
+    if (content === expected || content === null) continue
+    found.push({
+      rule: "odd formula",
+      cells: [at],
+      sentence: `${words.name(at)} holds ${isFormula(content) ? "another formula than the cells" : "no formula, unlike the cells"} above and below it: theirs would read ${expected}`,
+      fix: {words: "Put their formula in", edit: {type: "enter", cells: [{at, content: expected}]}},
+    })
+  }
+  return found
+}
+
+function ownFormula(document: Document, {sheet, row, col}: CellAddress, down: number): string | null {
+  const content = contentAt(document, {sheet, row: row + down, col})
+  return isFormula(content) && content !== COLUMN_FORMULA ? content : null
+}

@@ -1,0 +1,35 @@
+import {columnWith, sheetWith} from "../document"
+import {keyOfRow} from "../trace"
+import {namedNumber, type Checked} from "./checked"
+import type {Finding} from "./finding"
+
+/** Chosen: 14 months. The named value Sample_oldest stands instead of it where there is one. */
+const OLDEST_DAYS = 425
+
+/** Root samples that are older at the opening than 14 months; without an opening, on the day the plan stands on. */
+export function oldSamples(checked: Checked): Finding[] {
+  const {document, workbook, words} = checked
+  const sheet = sheetWith(document, "sampled on")
+  if (sheet < 0) return []
+  const oldest = namedNumber(checked, "Sample_oldest") ?? OLDEST_DAYS
+  const [sampled, opens] = [columnWith(document, sheet, "sampled on"), columnWith(document, sheet, "opens")]
+  return document.sheets[sheet]!.rows.flatMap((_, row): Finding[] => {
+    const day = (col: number) => {
+      const value = col < 0 ? null : workbook.valueAt({sheet, row, col})
+      return typeof value === "number" ? value : null
+    }
+    const on = day(sampled)
+    const opening = day(opens)
+    const until = opening ?? namedNumber(checked, "As_of")
+    if (on === null || until === null || until - on <= oldest) return []
+    const at = {sheet, row, col: sampled}
+    const when = opening === null ? "by now" : "at its opening"
+    return [
+      {
+        rule: "old sample",
+        cells: [at],
+        sentence: `The samples of ${keyOfRow(document, at)}, ${words.shown(at, on)}, are ${Math.round(until - on)} days old ${when}: more than ${oldest}`,
+      },
+    ]
+  })
+}

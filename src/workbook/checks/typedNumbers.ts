@@ -1,0 +1,48 @@
+import {tokens, type Token} from "../formula"
+import {writtenName, type Checked} from "./checked"
+import type {Finding} from "./finding"
+
+/**
+ * Numbers that a formula calculates with: they belong in a cell or a named value, where they can be seen, changed and
+ * given a source. Told once for a column. Not among them: whole arguments of a function, such as a count of decimals
+ * or a share, what is compared, powers, and the numbers of the calendar and of units.
+ */
+export function typedNumbers(checked: Checked): Finding[] {
+  return checked.written.flatMap((written): Finding[] => {
+    const numbers = calculatedWith(written.formula)
+    if (numbers.length === 0) return []
+    const typed = numbers.length === 1 ? "the number" : "the numbers"
+    return [
+      {
+        rule: "number in a formula",
+        cells: [written.at],
+        sentence: `${writtenName(checked, written)} has ${typed} ${numbers.join(", ")} typed inside its formula: a named value could say what that is and where it is from`,
+      },
+    ]
+  })
+}
+
+/** Chosen: counts, days, weeks, months, hours, minutes and seconds, hundreds, and units that are thousands of each other. */
+const KNOWN = new Set([0, 1, 2, 7, 10, 12, 24, 52, 60, 100, 365, 366, 1000, 3600, 10_000, 86_400, 1_000_000])
+
+/** The numbers of a formula that stand beside +, −, * or /, once each. */
+export function calculatedWith(formula: string): readonly string[] {
+  const written = tokens(formula).filter(({kind}) => kind !== "space")
+  const found = new Set<string>()
+  for (const [i, {kind, text}] of written.entries()) {
+    if (kind !== "number" || KNOWN.has(Number(text))) continue
+    const [before, after] = [written[i - 1], written[i + 1]]
+    const isPower = before?.text === "^" || (before?.text === "-" && written[i - 2]?.text === "^")
+    const hasSign = isArithmetic(before) && !isOperand(written[i - 2])
+    const joined = isArithmetic(hasSign ? written[i - 2] : before) || isArithmetic(after)
+    if (joined && !isPower) found.add(text)
+  }
+  return [...found]
+}
+
+const isArithmetic = (token: Token | undefined) => token?.kind === "sign" && /^[-+*/^]$/.test(token.text)
+
+/** Whether what stands before a sign makes it an operation, not the sign of a number. */
+const isOperand = (token: Token | undefined) =>
+  token !== undefined &&
+  (["number", "reference", "name", "text"].includes(token.kind) || [")", "%", "}"].includes(token.text))
