@@ -44,16 +44,24 @@ export type Tried = ReadonlyMap<Finding, Moved>
 export const MOST_TRIED = 12
 
 /** The findings whose mend is worth a try, those with the most resting on them. */
-export const toTry = (findings: readonly Ranked[]) => findings.filter(({fix}) => fix).slice(0, MOST_TRIED)
+export const toTry = (findings: readonly Ranked[]) =>
+  unsettled(findings)
+    .filter(({fix}) => fix)
+    .slice(0, MOST_TRIED)
 
 /** Those first whose mend moves the closes by the most days; then as they were ranked; last those that move nothing. */
 export function rankedByMoves(findings: readonly Ranked[], tried: Tried): readonly Ranked[] {
   const weight = (finding: Ranked) => {
     const moved = tried.get(finding)
+    if (finding.note?.settled) return -2
     return moved ? daysMoved(moved) || -1 : 0
   }
   return findings.toSorted((a, b) => weight(b) - weight(a))
 }
+
+/** Those of which no note says that they are settled. */
+export const unsettled = <T extends Finding>(findings: readonly T[]) =>
+  findings.filter(({note}) => !note?.settled)
 
 /** What a finding means for the plan, in words: what mending it moves where that was tried, else what rests on it. */
 export function consequence(finding: Ranked, tried: Tried): string {

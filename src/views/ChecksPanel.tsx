@@ -1,5 +1,5 @@
 import {useEffect, useMemo, useRef, useState, type KeyboardEvent} from "react"
-import {consequence, rankedByMoves, rankedOf, type Tried} from "../editor/checks"
+import {consequence, rankedByMoves, rankedOf, unsettled, type Tried} from "../editor/checks"
 import {chooseKeeping, keepEditing, openSheetKeeping} from "../editor/editing"
 import {showPanel} from "../editor/selection"
 import type {Store} from "../editor/store"
@@ -91,7 +91,7 @@ export function ChecksPanel({
       }
     >
       <p className="count" role="status">
-        {looked.seen && countWords(findings.length)}
+        {looked.seen && countWords(findings)}
         {at >= 0 && ` Now at ${at + 1}: ${placeOf(document, listed[at]!)}.`}
       </p>
       {(looked.isOld || isTrying) && (
@@ -148,6 +148,11 @@ function FindingRow({document, finding, tried, isCurrent, onGo, onMend}: RowProp
       <button className="link" aria-current={isCurrent ? "true" : undefined} onClick={onGo}>
         <span className="place">{place}</span> <span className="text">{finding.sentence}.</span>
       </button>
+      {finding.note && (
+        <p className="q">
+          {finding.note.settled ? "Settled" : "Noted"}: {finding.note.text}
+        </p>
+      )}
       <p className="q">
         {consequence(finding, tried)}.{" "}
         {finding.fix && (
@@ -168,8 +173,14 @@ const keyOf = ({rule, cells: [{sheet, row, col}], sentence}: Ranked) =>
 const placeOf = (document: Document, {cells: [at]}: Ranked) =>
   `${document.sheets[at.sheet]?.name ?? ""} ${addressText(document, at, at.sheet)}`
 
-function countWords(count: number) {
-  if (count === 0) return "Nothing found that needs a look."
-  const more = count > MOST_LISTED ? ` The first ${MOST_LISTED} are listed.` : ""
-  return `${count} to look at, what weighs most on the plan first.${more}`
+function countWords(findings: readonly Ranked[]) {
+  const count = unsettled(findings).length
+  const settled = findings.length - count
+  const first =
+    count === 0
+      ? "Nothing found that needs a look."
+      : `${count} to look at, what weighs most on the plan first.`
+  const last = settled ? ` ${settled} settled, last.` : ""
+  const more = findings.length > MOST_LISTED ? ` The first ${MOST_LISTED} are listed.` : ""
+  return first + last + more
 }

@@ -1,5 +1,5 @@
 import type {ReactNode} from "react"
-import {findingsOf} from "../editor/checks"
+import {findingsOf, unsettled} from "../editor/checks"
 import {showPanel} from "../editor/selection"
 import type {Panel, Store} from "../editor/store"
 import type {Keeping} from "./keeping"
@@ -70,11 +70,12 @@ function PanelButton({store, panel, children}: {store: Store; panel: Panel; chil
 /** How much needs a look, once that is known. */
 function CheckCount({store}: {store: Store}) {
   const {seen} = useLooked(store, findingsOf)
-  if (!seen?.length) return null
+  const count = unsettled(seen ?? []).length
+  if (count === 0) return null
   return (
     <>
       {" "}
-      {seen.length}
+      {count}
       <span className="hide"> to look at</span>
     </>
   )

@@ -1,6 +1,6 @@
 import {expect, it} from "vitest"
 import {dayOf} from "../../functions/calendar"
-import {consequence, rankedByMoves, rankedOf, toTry, type Tried} from "../../src/editor/checks"
+import {consequence, rankedByMoves, rankedOf, toTry, unsettled, type Tried} from "../../src/editor/checks"
 import {createStore} from "../../src/editor/store"
 import type {Ranked} from "../../src/workbook/checks/effects"
 import {farm, inPlan} from "./farm"
@@ -48,4 +48,14 @@ it("tries what can be mended, and not without end", () => {
   const found = twoTypedOver()
   expect(toTry(found)).toEqual(found)
   expect(toTry(Array.from({length: 40}, () => found[0]!)).length).toBeLessThan(40)
+})
+
+it("puts last, and does not try, what a note says is settled", () => {
+  const [first, second] = twoTypedOver() as [Ranked, Ranked]
+  const settled: Ranked = {...first, note: {text: "Agreed", written: "2026-05-25T10:00", settled: true}}
+  expect(rankedByMoves([settled, second], new Map([[second, {closes: [], crop: {was: 1, now: 1}}]]))).toEqual(
+    [second, settled],
+  )
+  expect(toTry([settled, second])).toEqual([second])
+  expect(unsettled([settled, second])).toEqual([second])
 })

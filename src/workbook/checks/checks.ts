@@ -1,4 +1,5 @@
 import type {CellAddress} from "../document"
+import {extraAt} from "../extras"
 import type {Workbook} from "../workbook"
 import {blanks} from "./blanks"
 import {checkedOf, type Checked} from "./checked"
@@ -45,7 +46,20 @@ const MOST_APART = 3
 /** Everything in the workbook that needs a look. What can be decided from the workbook alone is looked for. */
 export function findingsIn(workbook: Workbook, words: Words): readonly Finding[] {
   const checked = checkedOf(workbook, words)
-  return rules.flatMap((rule) => together(checked, rule(checked)))
+  return rules.flatMap((rule) =>
+    together(
+      checked,
+      rule(checked).map((one) => withNote(checked, one)),
+    ),
+  )
+}
+
+/** A finding at whose cell the person noted something, and settled it, is told for itself. */
+function withNote({document}: Checked, finding: Finding): Finding {
+  const note = extraAt(document, finding.cells[0])?.note
+  if (!note) return finding
+  const {alike, ...rest} = finding
+  return {...rest, note, ...(alike !== undefined && !note.settled && {alike})}
 }
 
 /** Many cells of one column of which the same is said, told as one. */
@@ -67,7 +81,7 @@ function asOne({document, words}: Checked, group: readonly Finding[]): Finding {
   const [{sheet, col}] = cells
   const {name, columns} = document.sheets[sheet]!
   const fixes = group.flatMap(({fix}) => fix?.edit.cells ?? [])
-  const {fix, ...rest} = first
+  const {fix, note: _, ...rest} = first
   return {
     ...rest,
     cells,

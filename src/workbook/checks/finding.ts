@@ -1,4 +1,4 @@
-import type {CellAddress} from "../document"
+import type {CellAddress, Note} from "../document"
 import type {Edit} from "../edit"
 import type {Value} from "../value"
 
@@ -34,6 +34,8 @@ export interface Finding {
   readonly sentence: string
   /** What is said of several such cells of one column: "are typed over". Without it they are told one by one. */
   readonly alike?: string
+  /** What the person noted at the first cell: why a number was kept, or that it was looked at. */
+  readonly note?: Note
   /** An edit that would mend it, and what it is called. */
   readonly fix?: Fix
 }

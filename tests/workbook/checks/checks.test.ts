@@ -38,13 +38,21 @@ function insert(workbook: Workbook, name: string, planting: string) {
   workbook.revise({type: "enter", cells: [{at: {sheet, row: 2, col: 0}, content: planting}]})
 }
 
-const BY_PLANTING = ["Season plan", "Fern", "Plantings", "Crowns", "Expected crop", "One week more"]
+const BY_PLANTING = farm.sheets
+  .filter(({columns, rows}) => columns[0]!.heading === "Planting" && rows.length === 6)
+  .map(({name}) => name)
 
 describe("the workbooks that come with the planner", () => {
   it("do not cry wolf: what is found on the demonstration farm is true and little", () => {
-    const found = inWords(new Workbook(farm))
-    expect(found.filter((one) => !one.startsWith("number in a formula"))).toEqual([])
-    expect(found.length).toBeLessThanOrEqual(1) // Soil of Weather by day adds 20 days to Weather_until
+    const found = inWords(new Workbook(farm)).map((one) => one.replace(/;.*/, ""))
+    const known = [
+      // The first pickings of cold weeks are light; the sheet marks each as questioned.
+      expect.stringMatching(/^odd number: \d cells of Weight, Pickings, lie far from the others/),
+      // Days after the last recorded one on which the soil still feels it.
+      "number in a formula: Column Soil of Weather by day has the number 20 typed inside its formula: a named value could say what that is and where it is from",
+    ]
+    for (const one of found) expect(known).toContainEqual(one)
+    expect(found.length).toBeLessThanOrEqual(known.length)
   })
 
   it("say of a blank workbook which named values wait for a number, and hardly more", () => {
@@ -66,19 +74,27 @@ describe("a new planting in the middle (GR8)", () => {
   it("is told to be missing from the sheets that it was not put on", () => {
     const workbook = new Workbook(farm)
     insert(workbook, "Plantings", "Brook End")
-    expect(inWords(workbook)).toContain(
-      "missing planting: Brook End stands on Plantings, but not on Season plan, Fern, Crowns, Expected crop and One week more; the totals of Season plan leave it out",
+    const told = inWords(workbook).find((one) => one.startsWith("missing planting: Brook End"))
+    expect(told).toMatch(
+      /stands on Plantings, but not on Season plan, .*Crowns.*; the totals of Season plan.* leave it out$/,
     )
   })
 })
 
 describe("slips on the farm", () => {
-  it("finds a crop ten times the planting's record that was kept (GR9)", () => {
+  it("finds a crop ten times the usual that was kept, with the reason noted for it (GR9)", () => {
     const workbook = new Workbook(farm)
     put(workbook, "Records", "Sand Piece", "Saleable crop", 44_800)
-    expect(inWords(workbook).map((one) => one.replaceAll(/[\u00a0\u202f]/g, " "))).toContain(
-      "odd number: Saleable crop of Sand Piece is 44 800 kg/ha: about 10 times the others of Sand Piece; did you mean 4 480 kg/ha?",
+    const slip = () =>
+      findingsIn(workbook, checkWords(workbook)).find(({sentence}) => sentence.startsWith("Saleable crop"))
+    const found = slip()
+    expect(found!.sentence).toMatch(
+      /Saleable crop of Sand Piece is 44.800.kg.ha: .* did you mean 4.480.kg.ha/,
     )
+    expect(found!.note).toBeUndefined()
+    const note = {text: "Kept: two fields on one note", written: "2026-05-25T10:00"}
+    workbook.revise({type: "changeExtras", changes: [{at: found!.cells[0], note}]})
+    expect(slip()).toEqual({...found, note})
   })
 
   it("puts the formula's own date beside a close that is typed over (LE8)", () => {

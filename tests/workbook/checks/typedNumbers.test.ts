@@ -11,6 +11,9 @@ describe("numbers that a formula calculates with", () => {
     ["=A1*-0.4", ["0.4"]],
     ["=-0.4*A1", ["0.4"]],
     ["=SUM(A1:A9)+17", ["17"]],
+    ["=A1*3", ["3"]],
+    ["=8/A1", ["8"]],
+    ["=INDEX(A:A,3*B1)*C1*0.9", ["0.9"]],
   ])("%s holds %j", (formula, numbers) => {
     expect(calculatedWith(formula)).toEqual(numbers)
   })
@@ -22,6 +25,9 @@ describe("numbers that a formula calculates with", () => {
     "=SPEAR.SHARE(A1:A9,-0.35)",
     '=IF(A1>9.5,"stop","")', // compared
     "=A1^3", // a power is the form of an equation
+    "=A1+6", // the last day of a week
+    "=A1-8+B1",
+    '=MID("JanFebMar",3*MONTH(A1)-2,3)',
     "=2.5", // nothing is calculated
     "=INDEX({3,5,8},B1)+A1", // a list
     '=A1&"17+3"', // words

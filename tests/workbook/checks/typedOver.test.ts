@@ -1,4 +1,6 @@
 import {expect, it} from "vitest"
+import type {Document, Note} from "../../../src/workbook/document"
+import {withExtras} from "../../../src/workbook/extras"
 import {column, documentOf, sheet} from "../documents"
 import {inWords, mended, told} from "./looking"
 
@@ -52,4 +54,16 @@ it("tells more than three cells of one column together, and mends them together"
 it("does not guess what a formula gives that asks for its own row", () => {
   const document = documentOf(sheet("Days", [column("Day", {formula: "=ROW()*2"})], [["="], [7]]))
   expect(inWords(document, "typed over")).toEqual(["A2: Day is typed over: 7 stands there"])
+})
+
+it("tells one whose note is settled apart from the others of its column", () => {
+  const noted = (document: Document, row: number, more: Partial<Note>) =>
+    withExtras(document, [
+      {at: {sheet: 0, row, col: 3}, note: {text: "As the bank has it", written: "2026-05-25T10:00", ...more}},
+    ])
+  const document = noted(noted(cover(1, 1, 1, 1, 1), 0, {settled: true}), 1, {})
+  expect(told(document, "typed over").map(({cells, note}) => [cells.length, note?.settled])).toEqual([
+    [1, true],
+    [4, undefined],
+  ])
 })
