@@ -79,6 +79,7 @@ export interface Only {
 export type Panel =
   | "where from"
   | "note"
+  | "planting"
   | "names"
   | "cases"
   | "checks"

@@ -18,6 +18,7 @@ export function editName(document: Document, edit: Edit): string {
   switch (edit.type) {
     case "enter":
       return edit.name ?? entryName(document, edit.cells)
+    case "several":
     case "changeCases":
       return edit.name
     case "keepColumns":

@@ -19,6 +19,7 @@ import {NamesPanel} from "./NamesPanel"
 import {NotePanel} from "./NotePanel"
 import {onceDrawn} from "./onceDrawn"
 import {PlainSheet} from "./PlainSheet"
+import {PlantingPanel} from "./PlantingPanel"
 import {planShown} from "./planShown"
 import {noReserve, ReservePlate} from "./ReservePlate"
 import {reserveShown} from "./reserveShown"
@@ -166,6 +167,8 @@ export function App({store, keeping}: {store: Store; keeping: Keeping}) {
                 <NotePanel store={store} onClose={closePanel} onGo={focusSheet} />
               ) : panel === "cases" ? (
                 <CasesPanel store={store} onClose={closePanel} onGo={focusSheet} />
+              ) : panel === "planting" ? (
+                <PlantingPanel store={store} onClose={closePanel} />
               ) : panel === "names" ? (
                 <NamesPanel store={store} onClose={closePanel} onGo={focusSheet} />
               ) : panel === "sheet" ? (

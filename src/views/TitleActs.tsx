@@ -3,6 +3,7 @@ import {putFormulaBack} from "../editor/commands/cells"
 import {insertRowsAbove, removeRows} from "../editor/commands/rows"
 import {bringValueSet, chosenSet} from "../editor/commands/valueSet"
 import {deleteRows} from "../editor/deletion"
+import {showPanel} from "../editor/selection"
 import type {Command, Store} from "../editor/store"
 import {agreePlan} from "../editor/commands/season"
 import {isoDate} from "../workbook/clock"
@@ -35,6 +36,9 @@ export function TitleActs({store, keeping, onDone}: {store: Store; keeping: Keep
         >
           Agree this plan
         </button>
+      )}
+      {document.sheets[cell.sheet]!.rowEach === "planting" && (
+        <button onClick={() => store.turn(showPanel("planting"))}>Add a planting</button>
       )}
       {set !== null && (
         <Act store={store} command={bringValueSet} onDone={onDone}>

@@ -203,6 +203,8 @@ const sheetSchema = z.strictObject({
   group: z.string().min(1),
   /** What the sheet is for, in a sentence or two. */
   about: z.string().optional(),
+  /** What each row of this sheet stands for, by the name in its first column: a new planting gets a row on all of them. */
+  rowEach: z.literal("planting").optional(),
   /** Each row of this sheet names a value: the name in column A, the value in column B. */
   names: z.boolean().optional(),
   /** How many columns stay in view while the others scroll sideways; the first one where nothing is said. */

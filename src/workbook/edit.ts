@@ -1,6 +1,7 @@
 import type {CellAddress, Column, Content, Document} from "./document"
 import type {ExtraChange} from "./extras"
 import {insertingRefused, removingRefused} from "./columns"
+import {revised} from "./revised"
 import {sheetNameRefused} from "./sheets"
 
 /** One change a planner makes. Plain data, so it can be saved, logged and replayed in a test. */
@@ -41,6 +42,8 @@ export type Edit =
   | {readonly type: "moveSheet"; readonly from: number; readonly to: number}
   | {readonly type: "copySheet"; readonly sheet: number; readonly name: string}
   | {readonly type: "removeSheet"; readonly sheet: number}
+  /** Several changes that are one act of the planner, each made on what the one before left. */
+  | {readonly type: "several"; readonly edits: readonly Edit[]; readonly name: string}
 
 /** What can be said anew of a column; `undefined` takes it away. Its formula and its part in the pictures stay. */
 export type ColumnChange = Partial<Pick<Column, "heading" | "unit" | "format" | "width" | "rule" | "about">>
@@ -71,7 +74,19 @@ export function editRefused(document: Document, edit: Edit): string | null {
       return sheets.length > 1
         ? null
         : `${sheets[0]!.name} is the only sheet, and a workbook needs one: add another first`
+    case "several":
+      return edit.edits.length ? severalRefused(document, edit.edits) : "There is nothing to do"
     default:
       return null
   }
+}
+
+function severalRefused(document: Document, edits: readonly Edit[]): string | null {
+  let next = document
+  for (const edit of edits) {
+    const refused = editRefused(next, edit)
+    if (refused !== null) return refused
+    next = revised(next, edit)
+  }
+  return null
 }

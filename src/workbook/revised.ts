@@ -43,6 +43,8 @@ export function revised(document: Document, edit: Edit): Document {
       return withSheetCopied(document, edit.sheet, edit.name)
     case "removeSheet":
       return withSheetRemoved(document, edit.sheet)
+    case "several":
+      return edit.edits.reduce(revised, document)
   }
 }
 

@@ -6,6 +6,7 @@ import {readFile, writeFile} from "../../src/workbook/file"
 import {columnLetters, sheetText} from "../../src/workbook/formula"
 import {isFault, type Value} from "../../src/workbook/value"
 import {addressText, formulaIn} from "../../src/workbook/cells"
+import {revised} from "../../src/workbook/revised"
 import {Workbook} from "../../src/workbook/workbook"
 import {column, documentOf, seeded, sheet} from "./documents"
 
@@ -129,6 +130,12 @@ const acts: Record<Edit["type"], (random: Random, document: Document, sheet: num
       unit: oneOf(random, ["ha", undefined]),
     },
   }),
+  several(random, document) {
+    const kinds = ["enter", "insertRows", "changeColumn"] as const
+    const first = anyEdit(random, document, kinds)
+    const second = anyEdit(random, revised(document, first), kinds)
+    return {type: "several", edits: [first, second], name: "two at once"}
+  },
   changeCases(random, {sheets}, sheet) {
     const {rows, columns} = sheets[sheet]!
     if (!rows.length) return null

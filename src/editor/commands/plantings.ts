@@ -1,0 +1,53 @@
+import {columnWith, sheetWith, type Content, type Document} from "../../workbook/document"
+import type {Edit, Entry} from "../../workbook/edit"
+import type {Command} from "../store"
+
+/** What is known of a new planting. */
+export interface NewPlanting {
+  readonly name: string
+  /** The day it was planted, in ISO form, or null. */
+  readonly planted: string | null
+  /** Ground, ha, or null. */
+  readonly area: number | null
+}
+
+/** Why a planting cannot be called so, in a sentence, or null. */
+export function plantingRefused(document: Document, name: string): string | null {
+  if (name.trim() === "") return "A planting needs a name"
+  const sheet = sheetWith(document, "name of planting")
+  if (sheet < 0) return "This workbook has no sheet of plantings"
+  const twin = document.sheets[sheet]!.rows.find(
+    ([one]) => typeof one === "string" && one.toLowerCase() === name.trim().toLowerCase(),
+  )
+  return twin ? `There is a planting called ${String(twin[0])} already: choose another name` : null
+}
+
+/** Puts a planting after another, or at the end, on every sheet that has one row for each planting, in one step. */
+export const addPlanting =
+  ({name, planted, area}: NewPlanting, after: string | null): Command =>
+  ({document}) => {
+    if (plantingRefused(document, name) !== null) return null
+    const edits = document.sheets.flatMap((one, sheet): Edit[] => {
+      if (one.rowEach !== "planting") return []
+      const place = one.rows.findIndex(([key]) => key === after)
+      const row = place < 0 ? one.rows.length : place + 1
+      const known: [col: number, content: Content][] = [
+        [0, name],
+        [plantedAt(document, sheet), planted],
+        [columnWith(document, sheet, "area"), area],
+      ]
+      const cells = known.flatMap(([col, content]): Entry[] =>
+        col < 0 || content === null ? [] : [{at: {sheet, row, col}, content}],
+      )
+      const inserted: Edit[] =
+        row < one.rows.length ? [{type: "insertRows", sheet, before: row, count: 1}] : []
+      return [...inserted, {type: "enter", cells}]
+    })
+    return edits.length ? {type: "several", edits, name: `planting ${name} added`} : null
+  }
+
+/** The column of the sheet of plantings that says when each was planted: its first one of dates. */
+const plantedAt = (document: Document, sheet: number) =>
+  columnWith(document, sheet, "name of planting") < 0
+    ? -1
+    : document.sheets[sheet]!.columns.findIndex(({format}) => format === "date")

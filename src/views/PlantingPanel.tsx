@@ -1,0 +1,76 @@
+import {useState, type FormEvent} from "react"
+import {addPlanting, plantingRefused} from "../editor/commands/plantings"
+import {choose} from "../editor/selection"
+import type {Store} from "../editor/store"
+import {sheetWith} from "../workbook/document"
+import {PanelFrame} from "./PanelFrame"
+import {useEditor} from "./useEditor"
+
+interface Props {
+  store: Store
+  onClose: () => void
+}
+
+/** Adds a planting to every sheet that has a row for each, after the one whose row is chosen. */
+export function PlantingPanel({store, onClose}: Props) {
+  const {document, cell} = useEditor(store)
+  const [name, setName] = useState("")
+  const [planted, setPlanted] = useState("")
+  const [area, setArea] = useState("")
+  const [said, setSaid] = useState("")
+  const sheet = document.sheets[cell.sheet]!
+  const key = sheet.rowEach === "planting" ? sheet.rows[cell.row]?.[0] : null
+  const after = typeof key === "string" ? key : null
+  const add = (event: FormEvent) => {
+    event.preventDefault()
+    const ground = area.trim() === "" ? null : Number(area.replace(",", "."))
+    const refused =
+      plantingRefused(document, name) ??
+      (ground === null || (Number.isFinite(ground) && ground >= 0)
+        ? null
+        : `“${area}” is no area: type a number of ha`)
+    setSaid(refused === null ? "" : `${refused}.`)
+    if (refused !== null) return
+    const planting = {name: name.trim(), planted: planted || null, area: ground}
+    if (!store.run(addPlanting(planting, after))) return
+    setSaid(`${planting.name} stands on every sheet of plantings now. Type what else is known of it.`)
+    setName("")
+    const plantings = sheetWith(store.getState().document, "name of planting")
+    const row = store.getState().document.sheets[plantings]!.rows.findIndex(([one]) => one === planting.name)
+    store.turn(choose({sheet: plantings, row, col: 0}))
+  }
+  return (
+    <PanelFrame title="Add a planting" holds="column-panel" onClose={onClose}>
+      <p>
+        It gets a row on every sheet that has one for each planting
+        {after === null ? ", at the end" : `, after ${after}`}.
+      </p>
+      <form onSubmit={add}>
+        <label>
+          Name <input value={name} onChange={({currentTarget}) => setName(currentTarget.value)} />
+        </label>
+        <label>
+          Planted{" "}
+          <input
+            type="date"
+            value={planted}
+            onChange={({currentTarget}) => setPlanted(currentTarget.value)}
+          />
+        </label>
+        <label>
+          Area, ha{" "}
+          <input
+            value={area}
+            size={6}
+            inputMode="decimal"
+            onChange={({currentTarget}) => setArea(currentTarget.value)}
+          />
+        </label>
+        <button className="chief">Add it</button>
+      </form>
+      <p className="why" aria-live="polite">
+        {said}
+      </p>
+    </PanelFrame>
+  )
+}

@@ -1,0 +1,79 @@
+import {readFileSync} from "node:fs"
+import {describe, expect, it} from "vitest"
+import {checkWords} from "../../src/editor/checks"
+import {addPlanting, plantingRefused} from "../../src/editor/commands/plantings"
+import {createStore} from "../../src/editor/store"
+import {findingsIn} from "../../src/workbook/checks/checks"
+import type {Document} from "../../src/workbook/document"
+import {readFile} from "../../src/workbook/file"
+import {planOf} from "../../src/workbook/plan"
+
+const {document: farm} = readFile(
+  readFileSync(new URL("../../workbooks/hollow-brook-farm.json", import.meta.url), "utf8"),
+) as {document: Document}
+const brook = {name: "Brook End", planted: "2020-04-20", area: 3.5}
+
+describe("a new planting in the middle", () => {
+  const store = createStore(farm)
+  const before = planOf(store.workbook)!
+  store.run(addPlanting(brook, "Long Acre"))
+  const {document} = store.getState()
+
+  it("stands after the other on every sheet that has a row for each, in one step", () => {
+    const each = document.sheets.filter(({rowEach}) => rowEach === "planting")
+    expect(each.length).toBeGreaterThan(6)
+    for (const {name, rows} of each)
+      expect(
+        rows.slice(1, 3).map(([key]) => key),
+        name,
+      ).toEqual(["Long Acre", "Brook End"])
+    expect(store.getState().undoable.map(({name}) => name)).toEqual(["planting Brook End added"])
+  })
+
+  it("moves no other planting's plan, and is in the totals", () => {
+    const after = planOf(store.workbook)!
+    expect(
+      after.rows
+        .filter(({planting}) => planting !== "Brook End")
+        .map(({planting, closes, crop}) => [planting, closes, crop]),
+    ).toEqual(before.rows.map(({planting, closes, crop}) => [planting, closes, crop]))
+    const sheet = document.sheets.findIndex(({name}) => name === "Season plan")
+    expect(store.workbook.evaluate("=SUM(C:C)", sheet)).toBeCloseTo(28 + 3.5, 9)
+  })
+
+  it("is told by the checks to have no record, and to be missing nowhere", () => {
+    const plan = document.sheets.findIndex(({name}) => name === "Season plan")
+    store.run(() => ({type: "enter", cells: [{at: {sheet: plan, row: 2, col: 4}, content: "2026-04-27"}]}))
+    const found = findingsIn(store.workbook, checkWords(store.workbook)).map(
+      ({rule, sentence}) => `${rule}: ${sentence}`,
+    )
+    expect(found).toContain("no yield record: 1 planting has no yield record: Brook End")
+    // The plan that was agreed before it was there does not have it, and should not.
+    expect(
+      found.filter((one) => one.startsWith("missing planting") && !one.includes("not on Agreed plan;")),
+    ).toEqual([])
+  })
+
+  it("goes again with one step back", () => {
+    while (store.getState().undoable.length > 1) store.undo()
+    store.undo()
+    expect(store.getState().document).toBe(farm)
+  })
+})
+
+it("needs a name that no other planting has", () => {
+  expect(plantingRefused(farm, " ")).toBe("A planting needs a name")
+  expect(plantingRefused(farm, "long acre")).toBe(
+    "There is a planting called Long Acre already: choose another name",
+  )
+  expect(createStore(farm).canRun(addPlanting({...brook, name: "Long Acre"}, null))).toBe(false)
+})
+
+it("begins a blank workbook", () => {
+  const {document: blank} = readFile(
+    readFileSync(new URL("../../workbooks/blank.json", import.meta.url), "utf8"),
+  ) as {document: Document}
+  const store = createStore(blank)
+  store.run(addPlanting(brook, null))
+  expect(planOf(store.workbook)!.rows.map(({planting}) => planting)).toEqual(["Brook End"])
+})
