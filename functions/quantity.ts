@@ -53,6 +53,7 @@ export type Unit =
   | "money/kg"
   | "money/ha"
   | "money/ha/day"
+  | "money/ha/year"
   | "money/unit"
   | "units"
   | "text"
