@@ -51,6 +51,7 @@ import {SEASON_CROP_ON} from "./season/cropOn"
 import {SEASON_PICK_ON} from "./season/pickOn"
 import {CREW_ON_DAY} from "./crew/onDay"
 import {SEASON_CROP_BY} from "./season/cropBy"
+import {SEASON_BEST} from "./season/best"
 import {CROP_AT_AGE} from "./crop/atAge"
 import {CROP_BAND} from "./crop/band"
 import {CROP_HISTORY} from "./crop/history"
@@ -179,6 +180,7 @@ export const catalogue: readonly FormulaFunction[] = [
   SEASON_CROP_ON,
   SEASON_CROP_BY,
   SEASON_PICK_ON,
+  SEASON_BEST,
   CROP_AT_AGE,
   CROP_BAND,
   CROP_HISTORY,
