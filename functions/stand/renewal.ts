@@ -18,8 +18,8 @@ export interface Renewal {
   /** From the first year on in which there is a choice; after the last one the field has to be cleared. */
   readonly years: readonly LifeYear[]
   readonly clear: number
-  /** Worth of cleared ground when the states of the first year are worth so much. */
-  groundOf(worth: Float64Array): number
+  /** Worth of cleared ground when the states of the first year are worth so much and the ground has so far been `ground`. */
+  groundOf(worth: Float64Array, ground: number): number
 }
 
 /** What each state of each year is worth, and the ground. */
@@ -49,7 +49,7 @@ export function renew(renewal: Renewal): Renewed {
   let ground = 0
   for (let rounds = 1; rounds <= MOST_ROUNDS; rounds++) {
     worthsBefore(renewal, years.length, ground, worths)
-    const comes = renewal.groundOf(worths[0]!)
+    const comes = renewal.groundOf(worths[0]!, ground)
     const slope: number =
       before && before.ground !== ground ? (comes - before.comes) / (ground - before.ground) : 0
     const step = (comes - ground) / (1 - slope)
@@ -61,15 +61,15 @@ export function renew(renewal: Renewal): Renewed {
 }
 
 /**
- * Fills `worths` for the years before `end`, in which the field is cleared at the start of that year at the latest. In years
- * before `from` it is not cleared early.
+ * Fills `worths` for the years before `end`, at whose start the field is cleared at the latest; when `isFixed` then and not
+ * before.
  */
 export function worthsBefore(
   {acts, years, clear}: Renewal,
   end: number,
   ground: number,
   worths: readonly Float64Array[],
-  from = 0,
+  isFixed = false,
 ): void {
   const cleared = ground - clear
   worths[end]!.fill(cleared)
@@ -77,10 +77,11 @@ export function worthsBefore(
     const {pays, carry, lost, last} = years[year]!
     const worth = worths[year]!
     improve(acts, pays, carry, worths[year + 1]!, worth)
+    const mayLeave = last && (!isFixed || year === end - 1)
     for (let state = 0; state < worth.length; state++) {
-      const leaving = last ? last[state]! + carry * cleared : -Infinity
+      const leaving = mayLeave ? last[state]! + carry * cleared : -Infinity
       const kept = Math.max(worth[state]!, leaving) + lost * ground
-      worth[state] = year < from ? kept : Math.max(kept, cleared)
+      worth[state] = isFixed ? kept : Math.max(kept, cleared)
     }
   }
 }

@@ -96,7 +96,7 @@ describe("renew", () => {
     const problem = plain(0, 250)
     const {ground, worths, rounds} = renew(problem)
     expect(rounds).toBeLessThan(8)
-    expect(problem.groundOf(worths[0]!)).toBeCloseTo(ground, 6)
+    expect(problem.groundOf(worths[0]!, ground)).toBeCloseTo(ground, 6)
   })
   it("is never worth less than clearing", () => {
     const {ground, worths} = renew(plain(0, 250))
