@@ -50,7 +50,6 @@ export function improve(
     let most = -Infinity
     let chosen = -1
     for (let act = first[state]!; act < first[state + 1]!; act++) {
-      if (pays[act] === -Infinity) continue
       let then = 0
       for (let lead = leads[act]!; lead < leads[act + 1]!; lead++) then += weight[lead]! * next[to[lead]!]!
       const sum = pays[act]! + factor * then

@@ -47,22 +47,33 @@ describe("the best weeks, against every way tried one by one", () => {
     return {income, after: {structure: structure[364]!, reserve: reserve[364]!}}
   }
 
+  interface Way {
+    worth: number
+    weeks: number[]
+    /** Reserve at the end of each year. */
+    left: number[]
+  }
+
+  /** The best way on; with `mustKeep` of those that clear after that many seasons. */
   function tryAll(
     crowns: Crowns,
     age: number,
     factor: number,
     healthyFrom: number | null,
-  ): {worth: number; weeks: number[]} {
-    let best: {worth: number; weeks: number[]} = {worth: GROUND - 400, weeks: []}
-    if (age === 12) return best
+    mustKeep: number | null = null,
+  ): Way {
+    const cleared: Way = {worth: GROUND - 400, weeks: [], left: []}
+    if (age === 12 || mustKeep === 0) return cleared
+    let best = mustKeep === null ? cleared : {...cleared, worth: -Infinity}
     for (let weeks = 0; weeks <= 7; weeks++) {
       const {income, after} = season(crowns, sand.open, weeks, healthyFrom)
       const margin = factor * sixPlantings.ageFactors[age]! * income - 60 * weeks - 900
-      const ways = [{worth: GROUND - 400, weeks: [] as number[]}]
-      if (weeks <= 5) ways.push(tryAll(after, age + 1, factor, null))
+      const ways = mustKeep === null || mustKeep === 1 ? [cleared] : []
+      if (weeks <= 5) ways.push(tryAll(after, age + 1, factor, null, mustKeep && mustKeep - 1))
       for (const then of ways) {
         const total = (0.96 * (margin + then.worth) + 0.04 * (money.lossFlow + GROUND)) / 1.07
-        if (total > best.worth) best = {worth: total, weeks: [weeks, ...then.weeks]}
+        const left = [after.reserve, ...then.left]
+        if (total > best.worth) best = {worth: total, weeks: [weeks, ...then.weeks], left}
       }
     }
     return best
@@ -83,6 +94,9 @@ describe("the best weeks, against every way tried one by one", () => {
     expect(Math.abs(one!.worth / tried.worth - 1)).toBeLessThan(5e-4)
     expect(one!.years.map(({weeks}) => weeks)).toEqual(tried.weeks)
     expect(one!.replaceAge).toBe(8 + tried.weeks.length)
+    for (const [i, {reserveLeft}] of one!.years.entries()) expect(reserveLeft).toBeCloseTo(tried.left[i]!, 6)
+    for (const [seasons, kept] of one!.keep.entries())
+      expect(Math.abs(kept / tryAll(crowns, 8, 1.1, healthyFrom, seasons).worth - 1)).toBeLessThan(5e-4)
     const rough = bestWeeks({...input, plantings: [asked]}).plantings[0]!
     expect(Math.abs(rough.worth / tried.worth - 1)).toBeLessThan(2e-3)
   })
@@ -146,9 +160,14 @@ describe("a planting", () => {
   it("in its last season stops where a week no longer pays its picking", () => {
     // From week 5 on a kg leaves 0.86 x (1.50 - 0.45) - 0.98 = -0.077.
     const prices = [3.65, 3.5, 3.3, 3.15, 1.5]
-    const lasts = changed(coarse, {prices}).plantings.flatMap(({years}) => years.slice(-1))
+    const found = changed(coarse, {prices})
+    const lasts = found.plantings.flatMap(({years}) => years.slice(-1))
     expect(lasts.length).toBeGreaterThan(3)
     for (const last of lasts) expect(last).toMatchObject({weeks: 4, why: "last season, price"})
+    // One that goes on stops there for the same reason, if its reserve has not stopped it before.
+    const others = found.plantings.flatMap(({years}) => years.slice(0, -1)).filter(({age}) => age > 3)
+    expect(others.some(({why}) => why === "price")).toBe(true)
+    for (const {weeks, why} of others) expect(why).toBe(weeks === 4 ? "price" : "reserve")
   })
   it("is never cut longer than its table while it goes on, however good the price", () => {
     const {plantings: all} = changed(coarse, {prices: [9]})

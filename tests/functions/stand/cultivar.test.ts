@@ -40,6 +40,18 @@ describe("cultivar", () => {
       "years to keep": 3,
     })
   })
+  it("is waited for on bare ground when the old field and today's planting lose", () => {
+    // Cleared now, two years of rest income 10, then the better one: 10/1.1 + 10/1.1² + ground/1.1².
+    const [bad, good] = [
+      [-300, 90],
+      [-300, 260, 300],
+    ]
+    const between = {clear: 0, rest: 0, restIncome: 10}
+    const found = cultivar([-50, -60], bad, good, 2, 0.1, between)
+    expect(found).toMatchObject({plant: "the better one", "years to keep": 0, "years to planting": 2})
+    const ground = worth(good, 0.1, between, 0) as number
+    expect(found.worth).toBeCloseTo(10 / 1.1 + (10 + ground) / 1.21, 9)
+  })
   it("is worth the less the later it comes", () => {
     const worths = Array.from({length: 40}, (_, release) =>
       cultivar(old, flows, better, release, 0.06, AT_ONCE),
@@ -47,32 +59,36 @@ describe("cultivar", () => {
     for (let i = 1; i < worths.length; i++) expect(worths[i]).toBeLessThanOrEqual(worths[i - 1]! + 1e-9)
   })
   it("agrees with every way of going on, tried one by one", () => {
-    const [today, later, keep, rate] = [[-300, 120, 260, 240, 90], [-300, 160, 300, 260], [150, 40], 0.1]
-    for (const between of [AT_ONCE, {clear: 40, rest: 1, restIncome: 15}])
-      for (const release of [0, 1, 2, 4]) {
-        const forEver = Math.max(
-          worth(later, rate, between, 0) as number,
-          worth(today, rate, between, 0) as number,
-        )
-        const {clear, rest, restIncome} = between
-        const bare = (at: number, rested: number): number => {
-          const wait = () => (restIncome + bare(at + 1, rested + 1)) / (1 + rate)
-          if (rested < rest) return wait()
-          if (at >= release) return forEver
-          return Math.max(wait(), grown(today, 1, at, today[0]!))
+    const [today, later, rate] = [[-300, 120, 260, 240, 90], [-300, 160, 300, 260], 0.1]
+    for (const keep of [
+      [150, 40],
+      [-80, -90],
+    ])
+      for (const between of [AT_ONCE, {clear: 40, rest: 1, restIncome: 15}])
+        for (const release of [0, 1, 2, 4]) {
+          const forEver = Math.max(
+            worth(later, rate, between, 0) as number,
+            worth(today, rate, between, 0) as number,
+          )
+          const {clear, rest, restIncome} = between
+          const bare = (at: number, rested: number): number => {
+            const wait = () => (restIncome + bare(at + 1, rested + 1)) / (1 + rate)
+            if (rested < rest) return wait()
+            if (at >= release) return forEver
+            return Math.max(wait(), grown(today, 1, at, today[0]!))
+          }
+          /** After the year that brings `cash` a planting of that list is `age` years old. */
+          const grown = (list: readonly number[], age: number, at: number, cash: number): number =>
+            (cash + standing(list, age, at + 1)) / (1 + rate)
+          const standing = (list: readonly number[], age: number, at: number): number => {
+            const off = bare(at, 0) - clear
+            return age < list.length ? Math.max(off, grown(list, age + 1, at, list[age]!)) : off
+          }
+          expect(cultivar(keep, today, later, release, rate, between).worth).toBeCloseTo(
+            standing(keep, 0, 0),
+            9,
+          )
         }
-        /** After the year that brings `cash` a planting of that list is `age` years old. */
-        const grown = (list: readonly number[], age: number, at: number, cash: number): number =>
-          (cash + standing(list, age, at + 1)) / (1 + rate)
-        const standing = (list: readonly number[], age: number, at: number): number => {
-          const off = bare(at, 0) - clear
-          return age < list.length ? Math.max(off, grown(list, age + 1, at, list[age]!)) : off
-        }
-        expect(cultivar(keep, today, later, release, rate, between).worth).toBeCloseTo(
-          standing(keep, 0, 0),
-          9,
-        )
-      }
   })
 })
 

@@ -31,6 +31,9 @@ describe("keepYears", () => {
     // Successor with 15 % more yield, ground worth 13 286.4086: 920 is above 797.18, 740 below it.
     expect(13 + keepYears(flows.slice(13), 13286.4086, 0.06, 0)).toBe(14)
   })
+  it("is the fewest of equals", () => {
+    expect(keepYears([0, 0], GROUND, 0, 0)).toBe(0)
+  })
   it("is 0 when clearing now is best", () => {
     expect(keepYears([100, 50], GROUND, 0.06, 0)).toBe(0)
   })

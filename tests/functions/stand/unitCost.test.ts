@@ -14,6 +14,9 @@ describe("unitCost", () => {
     const price = unitCost(costs, yields, 0.06, 15) as number
     expect(perYear(stand(price / 100).slice(0, 15), 0.06)).toBeCloseTo(0, 9)
   })
+  it("takes no notice of years before the first cost and crop", () => {
+    expect(unitCost([0, 20], [0, 50], 0, null)).toBeCloseTo(0.4, 12)
+  })
   it("agrees with a published cost of production", () => {
     // Michigan State University Extension E-3483 (2023): break-even 0.73 a lb at 5 500 lb, so the costs are 4 015 an acre.
     expect(unitCost([4015], [5500], 0, null)).toBeCloseTo(0.73, 12)
