@@ -2,7 +2,7 @@ import {healthAlong} from "../../functions/fern/healthy"
 import {discount, worthOfYears} from "../../functions/stand/chain"
 import {renew, worthsBefore, type Renewal} from "../../functions/stand/renewal"
 import {follow, type BestCourse} from "./bestCourse"
-import type {AskedPlanting, BestWeeksInput, WeeksMoney} from "./bestWeeksAsked"
+import {weeksRefused, type AskedPlanting, type BestWeeksInput, type WeeksMoney} from "./bestWeeksAsked"
 import {
   countingAt,
   entry,
@@ -57,7 +57,9 @@ export interface BestWeeks {
  * oldest back, the ground being worth the chain of plantings that follows. The seasons reported are run from the crowns as they
  * are, with straight lines between nodes only for the worth of what they leave.
  *
- * Runs on the spot and may take a second: ask it in a worker. `done` is told the share that is done.
+ * It knows no loss of plants and no ageing but what the factors say, and the same weather every year. Input that
+ * `weeksRefused` refuses is a mistake of the caller. Runs on the spot and may take a second: ask it in a worker. `done` is told
+ * the share that is done.
  */
 export const bestWeeks = (input: BestWeeksInput, done: (share: number) => void = () => {}): BestWeeks =>
   gatherWeeks([weeksPart(input, 0, input.plantings.length, done)])
@@ -74,6 +76,8 @@ export function weeksPart(
   to: number,
   done: (share: number) => void,
 ): WeeksPart {
+  const refusal = weeksRefused(input)
+  if (refusal) throw new RangeError(refusal.refused)
   const asked = input.plantings.slice(from, to)
   const openings = [...new Set([input.successor.open, ...asked.map(({open}) => open)])]
   const grid = gridOf(input)

@@ -82,6 +82,7 @@ describe("the best weeks, against every way tried one by one", () => {
   it.each([
     ["a strong planting", sand.crowns, null],
     ["a weak planting", {structure: 4200, reserve: 2400}, null],
+    ["a planting that brings nothing any more", {structure: 3000, reserve: 200}, null],
     ["a planting that loses half its fern in August", sand.crowns, 212],
   ])("%s is cut and cleared as trying finds", (_, crowns, healthyFrom) => {
     const healthy = healthyFrom === null ? [] : [{from: site.year.first + healthyFrom, share: 0.5}]
