@@ -27,7 +27,6 @@ export type Unit =
   | "°C·day"
   | "per day"
   | "per week"
-  | "units/ha"
   | "money/ha/week"
   | "per day and °C"
   | "g/MJ"

@@ -95,7 +95,7 @@ describe("STAND.PER_YEAR in a cell", () => {
     ["0.04", 2425],
     ["0.07", 2092],
     ["0.10", 1753],
-  ])("gives what the acceptance scenarios say at %s", (rate, expected) => {
+  ])("gives the yearly worth of an invented planting at %s", (rate, expected) => {
     expect(Math.round(at(rate) as number)).toBe(expected)
   })
   it("refuses a rate of -1, a blank between years, and no year at all", () => {

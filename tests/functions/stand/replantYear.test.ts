@@ -6,7 +6,7 @@ const years = [2026, 2027, 2028, 2029, 2030]
 const margins = [3100, 2700, 2250, 1700, 1200]
 
 describe("replantYear", () => {
-  // The acceptance scenarios of keep or replant: yearly worth 2 425, 2 092 and 1 753 at 4, 7 and 10 %.
+  // Invented margins; the yearly worth of twelveYears (testStand.ts) is 2 425, 2 092 and 1 753 at 4, 7 and 10 %.
   it.each([
     [2425, 2028],
     [2092, 2029],

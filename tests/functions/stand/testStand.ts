@@ -22,5 +22,5 @@ export const flows = stand()
 /** A range for a formula. */
 export const inBraces = (list: readonly number[]) => `{${list.join(",")}}`
 
-/** The planting of acceptance scenario 6 of the agronomist: 12 years. */
+/** An invented planting of 12 years. */
 export const twelveYears = [-9800, -1500, 900, 3600, 5200, 5600, 5600, 5500, 5300, 5000, 4600, 4200]
