@@ -199,7 +199,7 @@ export const sources = {
     tag: "looked up",
   },
   burt1999: {
-    work: "Burt (1999). Replacement of cling peach orchards by least unit cost. California Agriculture 53(3), 30-32",
+    work: "Burt (1999; title not shown), on cling peaches. California Agriculture 53(3), 30-32",
     tag: "looked up",
   },
   reed1984: {
@@ -210,7 +210,7 @@ export const sources = {
   },
   mirandaFackler2002: {
     work:
-      "Miranda, M.J., Fackler, P.L. (2002). Applied Computational Economics and Finance, 7.6. MIT Press; examples as " +
+      "Miranda, M.J., Fackler, P.L. (2002). Applied Computational Economics and Finance, 7.6 (publisher, from memory: MIT Press); examples as " +
       "worked by Oyama, D., in the QuantEcon notebooks",
     tag: "second-hand",
   },

@@ -23,7 +23,7 @@ const taken = (states: readonly (readonly Choice[])[]) => ({
 })
 
 describe("replacing an asset", () => {
-  // Miranda and Fackler, Applied Computational Economics and Finance (MIT Press, 2002), 7.6.2, as worked by Oyama, QuantEcon
+  // Miranda and Fackler, Applied Computational Economics and Finance (2002), 7.6.2, as worked by Oyama, QuantEcon
   // notebooks: keeping at ages 1 to 4 pays 50 - 2.5a - 2.5a², replacing 50 - 75; factor 0.9.
   const output = (age: number) => 50 - 2.5 * age - 2.5 * age ** 2
   const states = [1, 2, 3, 4, 5].map((age): Choice[] => [
