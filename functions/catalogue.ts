@@ -51,6 +51,7 @@ import {SEASON_CROP_ON} from "./season/cropOn"
 import {SEASON_PICK_ON} from "./season/pickOn"
 import {CREW_ON_DAY} from "./crew/onDay"
 import {SEASON_CROP_BY} from "./season/cropBy"
+import {SEASON_BEST} from "./season/best"
 import {CROP_AT_AGE} from "./crop/atAge"
 import {CROP_BAND} from "./crop/band"
 import {CROP_HISTORY} from "./crop/history"
@@ -68,6 +69,28 @@ import {CROP_FIT} from "./crop/fit"
 import {STAND_AGE} from "./stand/age"
 import {STAND_PLANTS} from "./stand/plants"
 import {STAND_ALIVE} from "./stand/alive"
+import {STAND_PER_YEAR} from "./stand/perYear"
+import {STAND_LIFE} from "./stand/life"
+import {STAND_LIFE_WORTH} from "./stand/lifeWorth"
+import {STAND_LIFE_COST} from "./stand/lifeCost"
+import {STAND_LIFE_SPAN} from "./stand/lifeSpan"
+import {STAND_WORTH} from "./stand/worth"
+import {STAND_GROUND} from "./stand/ground"
+import {STAND_KEEP_WORTH} from "./stand/keepWorth"
+import {STAND_KEEP_YEARS} from "./stand/keepYears"
+import {STAND_KEEP_SPAN} from "./stand/keepSpan"
+import {STAND_WAIT_GAIN} from "./stand/waitGain"
+import {STAND_REPLANT_YEAR} from "./stand/replantYear"
+import {STAND_PAYBACK} from "./stand/payback"
+import {STAND_UNIT_COST} from "./stand/unitCost"
+import {STAND_CHEAPEST_LIFE} from "./stand/cheapestLife"
+import {STAND_RISKY_WORTH} from "./stand/riskyWorth"
+import {STAND_RISKY_LIFE} from "./stand/riskyLife"
+import {STAND_REST_WORTH} from "./stand/restWorth"
+import {STAND_REST_YEARS} from "./stand/restYears"
+import {STAND_REST_PENALTY} from "./stand/restPenalty"
+import {STAND_LEASE} from "./stand/lease"
+import {STAND_CULTIVAR} from "./stand/cultivar"
 import {CREW_HOURS} from "./crew/hours"
 import {CREW_PEOPLE} from "./crew/people"
 import {CREW_AREA} from "./crew/area"
@@ -157,6 +180,7 @@ export const catalogue: readonly FormulaFunction[] = [
   SEASON_CROP_ON,
   SEASON_CROP_BY,
   SEASON_PICK_ON,
+  SEASON_BEST,
   CROP_AT_AGE,
   CROP_BAND,
   CROP_HISTORY,
@@ -174,6 +198,28 @@ export const catalogue: readonly FormulaFunction[] = [
   STAND_AGE,
   STAND_PLANTS,
   STAND_ALIVE,
+  STAND_PER_YEAR,
+  STAND_LIFE,
+  STAND_LIFE_WORTH,
+  STAND_LIFE_COST,
+  STAND_LIFE_SPAN,
+  STAND_WORTH,
+  STAND_GROUND,
+  STAND_KEEP_WORTH,
+  STAND_KEEP_YEARS,
+  STAND_KEEP_SPAN,
+  STAND_WAIT_GAIN,
+  STAND_REPLANT_YEAR,
+  STAND_PAYBACK,
+  STAND_UNIT_COST,
+  STAND_CHEAPEST_LIFE,
+  STAND_RISKY_WORTH,
+  STAND_RISKY_LIFE,
+  STAND_REST_WORTH,
+  STAND_REST_YEARS,
+  STAND_REST_PENALTY,
+  STAND_LEASE,
+  STAND_CULTIVAR,
   CREW_HOURS,
   CREW_PEOPLE,
   CREW_ON_DAY,

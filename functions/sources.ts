@@ -182,6 +182,38 @@ export const sources = {
       "Formula (OpenFormula) Format. OASIS Standard, 29 September 2011; also ISO/IEC 26300-2:2015; text as quoted elsewhere",
     tag: "second-hand",
   },
+  faustmann1849: {
+    work:
+      "Faustmann, M. (1849). Berechnung des Wertes, welchen Waldboden sowie noch nicht haubare Holzbestände für die " +
+      "Waldwirthschaft besitzen. Allgemeine Forst- und Jagd-Zeitung 15, 441-455",
+    tag: "memory",
+  },
+  perrin1972: {
+    work: "Perrin, R.K. (1972). Asset replacement principles. American Journal of Agricultural Economics 54, 60-67",
+    tag: "memory",
+  },
+  newnan: {
+    work:
+      "Newnan, D.G., Eschenbach, T.G., Lavelle, J.P. (edition not shown). Engineering Economic Analysis, chapter 13, " +
+      "examples 13-2 and 13-4. Oxford University Press",
+    tag: "looked up",
+  },
+  burt1999: {
+    work: "Burt (1999; title not shown), on cling peaches. California Agriculture 53(3), 30-32",
+    tag: "looked up",
+  },
+  reed1984: {
+    work:
+      "Reed, W.J. (1984). The effects of the risk of fire on the optimal rotation of a forest. Journal of Environmental " +
+      "Economics and Management 11, 180-190",
+    tag: "memory",
+  },
+  mirandaFackler2002: {
+    work:
+      "Miranda, M.J., Fackler, P.L. (2002). Applied Computational Economics and Finance, 7.6 (publisher, from memory: MIT Press); examples as " +
+      "worked by Oyama, D., in the QuantEcon notebooks",
+    tag: "second-hand",
+  },
 } as const satisfies Record<string, Source>
 
 export type SourceKey = keyof typeof sources

@@ -1,3 +1,5 @@
+import type {BestWeeks} from "./bestWeeks"
+import type {BestWeeksInput} from "./bestWeeksAsked"
 import type {RiskInput} from "./drawRisk"
 import type {HowSure, HowSureInput} from "./howSure"
 import type {Risk} from "./risk"
@@ -25,5 +27,17 @@ export const runRisk = (
     () => new Worker(new URL("./riskWorker.ts", import.meta.url), {type: "module"}),
     input,
     draws,
+    progress,
+  )
+
+/** Runs the study of the best weeks in workers, its plantings shared out; `progress` is told the share done. */
+export const runBestWeeks = (
+  input: BestWeeksInput,
+  progress: (share: number) => void,
+): RunningStudy<BestWeeks> =>
+  shareOut(
+    () => new Worker(new URL("./bestWeeksWorker.ts", import.meta.url), {type: "module"}),
+    input,
+    input.plantings.length,
     progress,
   )

@@ -1,0 +1,230 @@
+import {healthAlong} from "../../functions/fern/healthy"
+import {discount, worthOfYears} from "../../functions/stand/chain"
+import {renew, worthsBefore, type Renewal} from "../../functions/stand/renewal"
+import {follow, type BestCourse} from "./bestCourse"
+import {weeksRefused, type AskedPlanting, type BestWeeksInput, type WeeksMoney} from "./bestWeeksAsked"
+import {
+  countingAt,
+  entry,
+  fieldOf,
+  lifeYears,
+  marginOf,
+  mostWeeks,
+  mostWeeksOfLast,
+  seasonWorth,
+  type Field,
+} from "./plantingSeason"
+import {incomes, sugarOf, worthOf, type Grid} from "./seasonTable"
+
+/** Chosen: four times finer both ways moved the invented farm's worths by 0.3 % and no season by more than a week. */
+export const NODES = {sugar: 25, structure: 11} as const
+
+/** One length of this season, with the best course after it. Money/ha; worth is on 1 January of this year. */
+export interface WeeksChoice {
+  readonly weeks: number
+  readonly crop: number
+  readonly margin: number
+  /** What it leaves is worth next 1 January; the fall from week to week is what a week costs later. */
+  readonly later: number
+  readonly worth: number
+}
+
+export interface PlantingWeeks extends BestCourse {
+  readonly planting: string
+  readonly age: number
+  /** Worth of clearing it now. */
+  readonly clearNow: number
+  /** Worth of keeping it for 0, 1, 2, ... seasons, each as long as is best for that, and clearing it then. */
+  readonly keep: readonly number[]
+  /** This season by its weeks, up to the most of its age, when the planting goes on as is best. */
+  readonly choices: readonly WeeksChoice[]
+  /** Days of cutting that are best this season; 0 when it is cleared now. */
+  readonly days: number
+}
+
+export interface BestWeeks {
+  /** Worth of cleared ground: after clearing, before rest. */
+  readonly ground: number
+  /** Planting again is what makes the ground worth that, and not the other use. */
+  readonly replants: boolean
+  readonly successor: BestCourse
+  readonly plantings: readonly PlantingWeeks[]
+}
+
+/**
+ * How long to cut at every age and when to replace, on the crown's daily balance. What a year's end is worth depends on the
+ * sugar and on the structural root that it leaves; both are tabulated for this site's climate, and the years are solved from the
+ * oldest back, the ground being worth the chain of plantings that follows. The seasons reported are run from the crowns as they
+ * are, with straight lines between nodes only for the worth of what they leave.
+ *
+ * It knows no loss of plants and no ageing but what the factors say, and the same weather every year. Input that
+ * `weeksRefused` refuses is a mistake of the caller. Runs on the spot and may take a second: ask it in a worker. `done` is told
+ * the share that is done.
+ */
+export const bestWeeks = (input: BestWeeksInput, done: (share: number) => void = () => {}): BestWeeks =>
+  gatherWeeks([weeksPart(input, 0, input.plantings.length, done)])
+
+/** What was found for some of the plantings. */
+export interface WeeksPart extends BestWeeks {
+  readonly from: number
+}
+
+/** The plantings from `from` up to `to`. All parts solve the chain on one grid, so any way of sharing them out gives the same. */
+export function weeksPart(
+  input: BestWeeksInput,
+  from: number,
+  to: number,
+  done: (share: number) => void,
+): WeeksPart {
+  const refusal = weeksRefused(input)
+  if (refusal) throw new RangeError(refusal.refused)
+  const asked = input.plantings.slice(from, to)
+  const openings = [...new Set([input.successor.open, ...asked.map(({open}) => open)])]
+  const grid = gridOf(input)
+  const steps = openings.length
+  const fields = new Map(
+    openings.map((open, i) => [
+      open,
+      fieldOf(input, open, grid, (share) => done((0.9 * (i + share)) / steps)),
+    ]),
+  )
+  const {successor} = input
+  const chain = chainOf(input, fields.get(successor.open)!)
+  const {ground, worths} = renew(chain)
+  const course = follow(
+    input,
+    {...successor, healthy: []},
+    fields.get(successor.open)!,
+    worths,
+    ground,
+    successor.age,
+  )
+  const planted = plantedWorth(input, course.worth, ground)
+  const plantings = asked.map((planting, i) => {
+    const found = plantingWeeks(input, planting, fields.get(planting.open)!, ground)
+    done(0.9 + (0.1 * (i + 1)) / asked.length)
+    return found
+  })
+  done(1)
+  return {
+    from,
+    ground,
+    replants: replantWorth(input.money, planted) >= Math.max(input.money.otherUse, 0),
+    successor: {...course, worth: planted},
+    plantings,
+  }
+}
+
+/** Puts the parts together, in the order of the plantings. */
+export function gatherWeeks(parts: readonly WeeksPart[]): BestWeeks {
+  const [{ground, replants, successor}] = parts as [WeeksPart]
+  const plantings = parts.toSorted((a, b) => a.from - b.from).flatMap((part) => part.plantings)
+  return {ground, replants, successor, plantings}
+}
+
+/** Wide enough for what the balance can come to: below the smallest crowns by half, up to its own ceilings. */
+function gridOf({site: {values}, successor, plantings, nodes}: BestWeeksInput): Grid {
+  const all = [successor, ...plantings].map(({crowns}) => crowns)
+  const roots = all.map(({structure}) => structure)
+  return {
+    sugar: {low: 0, high: Math.max(values.Sugar_most, ...all.map(sugarOf)), nodes: nodes.sugar},
+    structure: {
+      low: 0.5 * Math.min(...roots),
+      high: Math.max(values.Root_most, ...roots),
+      nodes: nodes.structure,
+    },
+  }
+}
+
+function chainOf(input: BestWeeksInput, field: Field): Renewal {
+  const {money, successor} = input
+  return {
+    acts: field.table.acts,
+    years: lifeYears(input, field, successor.factor, successor.age),
+    clear: money.clear,
+    groundOf(worth, ground) {
+      const grown = worthOf(successor.crowns, field.table.grid, worth)
+      return Math.max(replantWorth(money, plantedWorth(input, grown, ground)), money.otherUse, 0)
+    },
+  }
+}
+
+/** Worth on 1 January of the planting year, when the planting is worth `grown` once it may be cut. */
+function plantedWorth(input: BestWeeksInput, grown: number, ground: number): number {
+  let worth = grown
+  for (let age = input.successor.age - 1; age >= 0; age--) {
+    const {today, carry, lost} = countingAt(input, age)
+    worth = today(input.successor.flows[age] ?? 0) + carry * worth + lost * ground
+  }
+  return worth
+}
+
+const replantWorth = ({rest, restIncome, rate}: WeeksMoney, planted: number) =>
+  worthOfYears(restIncome, rest, rate) + discount(rate, rest) * planted
+
+function plantingWeeks(
+  input: BestWeeksInput,
+  planting: AskedPlanting,
+  field: Field,
+  ground: number,
+): PlantingWeeks {
+  const years = lifeYears(input, field, planting.factor, planting.age)
+  const renewal: Renewal = {acts: field.table.acts, years, clear: input.money.clear, groundOf: () => ground}
+  const states = field.table.acts.first.length - 1
+  const empty = () => Array.from({length: years.length + 1}, () => new Float64Array(states))
+  const worths = empty()
+  worthsBefore(renewal, years.length, ground, worths)
+  const course = follow(input, planting, field, worths, ground, planting.age)
+  const cleared = ground - input.money.clear
+  const scratch = empty()
+  const keep = [cleared]
+  for (let end = 1; end <= years.length; end++) {
+    worthsBefore(renewal, end, ground, scratch, true)
+    keep.push(seasonWorth(input, planting, field, planting.age, scratch[1]!, ground, end === 1).worth)
+  }
+  const one = firstSeason(input, planting, field, worths[1] ?? null, ground)
+  return {
+    ...course,
+    planting: planting.planting,
+    age: planting.age,
+    clearNow: cleared,
+    keep,
+    choices: one.choices,
+    days: course.years.length > 0 ? one.days(course.replaceAge === planting.age + 1) : 0,
+  }
+}
+
+/** This season by its weeks and, for the best close, by its days. */
+function firstSeason(
+  input: BestWeeksInput,
+  {age, crowns, factor, healthy}: AskedPlanting,
+  field: Field,
+  next: Float64Array | null,
+  ground: number,
+): {readonly choices: WeeksChoice[]; days(isLast: boolean): number} {
+  if (!next) return {choices: [], days: () => 0}
+  const {today, carry, lost} = countingAt(input, age)
+  const mostDays = 7 * Math.max(mostWeeks(input, field, age), mostWeeksOfLast(input, field))
+  const picked = field.seasons.picked(crowns, mostDays)
+  const income = incomes(picked, field.perKg)
+  const green = healthAlong(healthy, input.site.year)
+  const margin = (days: number) => marginOf(input, factor, age, income[days]!, days / 7)
+  const later = (days: number) => worthOf(field.seasons.after(crowns, days, green), field.table.grid, next)
+  const worth = (days: number, then: number) => today(margin(days)) + carry * then + lost * ground
+  return {
+    choices: Array.from({length: mostWeeks(input, field, age) + 1}, (_, weeks) => {
+      const then = later(7 * weeks)
+      const crop = factor * entry(input.ageFactors, age) * picked[7 * weeks]!
+      return {weeks, crop, margin: margin(7 * weeks), later: then, worth: worth(7 * weeks, then)}
+    }),
+    days(isLast) {
+      const most = 7 * (isLast ? mostWeeksOfLast(input, field) : mostWeeks(input, field, age))
+      let best = {days: 0, worth: -Infinity}
+      for (let days = 0; days <= most; days++) {
+        const sum = worth(days, isLast ? ground - input.money.clear : later(days))
+        if (sum > best.worth) best = {days, worth: sum}
+      }
+      return best.days
+    },
+  }
+}

@@ -1,0 +1,115 @@
+import {healthAlong} from "../../functions/fern/healthy"
+import {discount} from "../../functions/stand/chain"
+import type {LifeYear} from "../../functions/stand/renewal"
+import type {AskedPlanting, BestWeeksInput} from "./bestWeeksAsked"
+import {
+  incomes,
+  seasonsFrom,
+  tabulate,
+  worthOf,
+  type Grid,
+  type Seasons,
+  type SeasonTable,
+} from "./seasonTable"
+
+/** A field that opens on a day: its seasons, run one by one and tabulated. */
+export interface Field {
+  readonly seasons: Seasons
+  readonly table: SeasonTable
+  readonly perKg: (day: number) => number
+  /** Most weeks that the model year has room for. */
+  readonly room: number
+}
+
+export function fieldOf(
+  input: BestWeeksInput,
+  open: number,
+  grid: Grid,
+  done: (share: number) => void,
+): Field {
+  const {prices, packout, pack, pick, haul} = input.money
+  const seasons = seasonsFrom(input.site, open)
+  const room = Math.floor(seasons.most / 7)
+  const perKg = (day: number) => packout * (entry(prices, Math.floor(day / 7)) - pack) - pick - haul
+  const weeks = Math.min(room, input.technicalWeeks)
+  return {seasons, table: tabulate(seasons, grid, weeks, perKg, done), perKg, room}
+}
+
+/** The entry of a list at a place; its last goes on. */
+export const entry = (list: readonly number[], at: number) => list[Math.min(at, list.length - 1)]!
+
+/** The most weeks of a season at an age, when the planting goes on and when it is cleared after it. */
+export const mostWeeks = ({caps, technicalWeeks}: BestWeeksInput, {room}: Field, age: number) =>
+  Math.min(room, technicalWeeks, entry(caps, age))
+export const mostWeeksOfLast = ({technicalWeeks}: BestWeeksInput, {room}: Field) =>
+  Math.min(room, technicalWeeks)
+
+/** What a season at an age leaves at the end of its year from the income at a factor of 1, money/ha. */
+export const marginOf = (
+  {money, ageFactors}: BestWeeksInput,
+  factor: number,
+  age: number,
+  income: number,
+  weeks: number,
+) => factor * entry(ageFactors, age) * income - money.weekCost * weeks - money.yearCost
+
+/** How sums of the end of a year at an age count on its 1 January. */
+export function countingAt({money, lossChances}: BestWeeksInput, age: number) {
+  const chance = entry(lossChances, age)
+  const year = discount(money.rate, 1)
+  return {
+    today: (margin: number) => year * ((1 - chance) * margin + chance * money.lossFlow),
+    carry: year * (1 - chance),
+    lost: year * chance,
+  }
+}
+
+function lifeYear(input: BestWeeksInput, field: Field, factor: number, age: number): LifeYear {
+  const {acts, income, weeks} = field.table
+  const {today, carry, lost} = countingAt(input, age)
+  const most = mostWeeks(input, field, age)
+  const mostOfLast = mostWeeksOfLast(input, field)
+  const states = acts.first.length - 1
+  const pays = new Float64Array(income.length).fill(-Infinity)
+  const last = new Float64Array(states).fill(-Infinity)
+  for (let state = 0; state < states; state++)
+    for (let week = 0; week <= weeks; week++) {
+      const act = acts.first[state]! + week
+      const sum = today(marginOf(input, factor, age, income[act]!, week))
+      if (week <= most) pays[act] = sum
+      if (week <= mostOfLast) last[state] = Math.max(last[state]!, sum)
+    }
+  return {pays, carry, lost, last}
+}
+
+export const lifeYears = (input: BestWeeksInput, field: Field, factor: number, from: number): LifeYear[] =>
+  Array.from({length: Math.max(0, input.oldest - from)}, (_, i) => lifeYear(input, field, factor, from + i))
+
+/** A planting at the start of a year, as far as its seasons need it. */
+export type Standing = Pick<AskedPlanting, "crowns" | "factor" | "healthy">
+
+/** The best number of weeks of a season and its worth; `isLast` clears the field after it. */
+export function seasonWorth(
+  input: BestWeeksInput,
+  {crowns, factor, healthy}: Standing,
+  field: Field,
+  age: number,
+  next: Float64Array,
+  ground: number,
+  isLast: boolean,
+): {readonly weeks: number; readonly worth: number} {
+  const {today, carry, lost} = countingAt(input, age)
+  const most = isLast ? mostWeeksOfLast(input, field) : mostWeeks(input, field, age)
+  const income = incomes(field.seasons.picked(crowns, 7 * most), field.perKg)
+  const green = healthAlong(healthy, input.site.year)
+  let best = {weeks: 0, worth: -Infinity}
+  for (let weeks = 0; weeks <= most; weeks++) {
+    const then = isLast
+      ? ground - input.money.clear
+      : worthOf(field.seasons.after(crowns, 7 * weeks, green), field.table.grid, next)
+    const sum = today(marginOf(input, factor, age, income[7 * weeks]!, weeks))
+    const worth = sum + carry * then + lost * ground
+    if (worth > best.worth) best = {weeks, worth}
+  }
+  return best
+}

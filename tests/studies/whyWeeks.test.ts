@@ -1,0 +1,34 @@
+import {expect, it} from "vitest"
+import type {BestYear} from "../../src/studies/bestCourse"
+import {whyWeeks} from "../../src/studies/whyWeeks"
+
+const year: BestYear = {
+  age: 9,
+  weeks: 6,
+  why: "reserve",
+  crop: 4000,
+  margin: 4000,
+  sugar: 500,
+  reserveLeft: 6000,
+  reserveWorth: 0.9,
+  nextWeek: {kg: 620, cost: 645.6, stopPrice: 2.7914},
+}
+
+it.each<[Partial<BestYear>, string]>([
+  [
+    {},
+    "After 6 weeks a further one takes 646 money/ha from later seasons: it pays from a price of 2.79 money/kg packed.",
+  ],
+  [
+    {why: "last season", weeks: 10},
+    "Cleared after this season: what the roots keep is worth nothing, so it is cut to the technical limit, 10 weeks.",
+  ],
+  [
+    {why: "last season, price", weeks: 4},
+    "Cleared after this season: what the roots keep is worth nothing, and after 4 weeks a further one no longer pays its picking.",
+  ],
+  [{why: "most weeks", age: 1, weeks: 0}, "The most weeks of your table at age 1: 0 weeks."],
+  [{why: "price", weeks: 1}, "After 1 week a further one does not pay its own picking."],
+])("says why: %o", (changed, sentence) => {
+  expect(whyWeeks({...year, ...changed})).toBe(sentence)
+})
