@@ -103,6 +103,8 @@ export async function startPlanner(root: Root) {
     openSample: async (name) => store.open(await sample(name)),
   }
 
+  // An address that ends in #field opens the page for the field, so that a tablet can keep it on its first screen.
+  if (location.hash === "#field") store.turn(() => ({page: "field"}))
   if (found && !isRefused(found) && found.notice) tell(`${found.notice}.`)
   root.render(<App store={store} keeping={keeping} />)
 }

@@ -102,6 +102,8 @@ export interface EditorState {
   readonly only: Only | null
   readonly editing: Editing | null
   readonly question: Question | null
+  /** The book of sheets, or the page for entering in the field. */
+  readonly page: "book" | "field"
   readonly panel: Panel
   /** Whether the list of more acts on the chosen cells is open. */
   readonly showsActs: boolean
@@ -140,6 +142,7 @@ export function createStore(document: Document, later: (act: () => void) => void
     only: null,
     editing: null,
     question: null,
+    page: "book",
     panel: "where from",
     showsActs: false,
     asksToFind: 0,

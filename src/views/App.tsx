@@ -10,6 +10,7 @@ import {ChecksPanel} from "./ChecksPanel"
 import {ColumnPanel} from "./ColumnPanel"
 import {ContentLine} from "./ContentLine"
 import {Contents} from "./Contents"
+import {FieldPage} from "./FieldPage"
 import {FindPanel} from "./FindPanel"
 import {Head} from "./Head"
 import {HelpPanel} from "./HelpPanel"
@@ -48,7 +49,12 @@ const SheetGrid = lazy(async () => {
   return {default: (await import("./SheetGrid")).SheetGrid}
 })
 
-export function App({store, keeping}: {store: Store; keeping: Keeping}) {
+/** The book of sheets, or the page for the field. */
+export function App(props: {store: Store; keeping: Keeping}) {
+  return useEditor(props.store).page === "field" ? <FieldPage {...props} /> : <Book {...props} />
+}
+
+function Book({store, keeping}: {store: Store; keeping: Keeping}) {
   const state = useEditor(store)
   const {document, cell, panel} = state
   const sheet = document.sheets[cell.sheet]!

@@ -2,6 +2,7 @@ import type {ReactNode} from "react"
 import {findingsOf, unsettled} from "../editor/checks"
 import {showPanel} from "../editor/selection"
 import type {Panel, Store} from "../editor/store"
+import {sheetWith} from "../workbook/document"
 import type {Keeping} from "./keeping"
 import {useEditor} from "./useEditor"
 import {useLooked} from "./useLooked"
@@ -36,6 +37,11 @@ export function Head({store, keeping}: {store: Store; keeping: Keeping}) {
           <button className="plain" onClick={() => void keeping.openFileCopy()}>
             Open a file copy
           </button>
+          {sheetWith(document, "picking planting") >= 0 && (
+            <button className="plain" onClick={() => store.turn(() => ({page: "field"}))}>
+              Field page
+            </button>
+          )}
           <PanelButton store={store} panel="find">
             Find
           </PanelButton>

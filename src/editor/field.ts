@@ -1,0 +1,113 @@
+import {dayOf, isoOf} from "../../functions/calendar"
+import {numberText, dayText} from "./display"
+import {addFieldRow} from "./commands/season"
+import type {Command} from "./store"
+import {rowsOf} from "../workbook/season"
+import type {Workbook} from "../workbook/workbook"
+
+/** What the field page knows of a planting. */
+export interface FieldPlanting {
+  readonly name: string
+  readonly area: number | null
+  /** Its last picking on record. */
+  readonly last: {readonly day: number; readonly kg: number} | null
+}
+
+/** The plantings of a workbook, for the field page. */
+export function fieldPlantings(workbook: Workbook): readonly FieldPlanting[] {
+  const pickings = rowsOf(workbook, "picking planting").flatMap((row) => {
+    const [day, kg] = [row.number("picking day"), row.number("picking weight")]
+    return day === null || kg === null ? [] : [{planting: row.word("picking planting"), day, kg}]
+  })
+  return rowsOf(workbook, "name of planting").flatMap((row): FieldPlanting[] => {
+    const name = row.word("name of planting")
+    const own = pickings.filter(({planting}) => planting === name)
+    const last = own.length ? own.reduce((latest, one) => (one.day >= latest.day ? one : latest)) : null
+    return name ? [{name, area: row.number("area"), last}] : []
+  })
+}
+
+/** Why a planting may not be picked on a day: a wait after spraying, typed from the product's label, is not over. Null when it may. */
+export function pickingRefused(workbook: Workbook, planting: string, day: string): string | null {
+  const on = dayOf(day)
+  if (on === null) return "Choose the day of the picking"
+  for (const row of rowsOf(workbook, "wait planting")) {
+    const [sprayed, again] = [row.number("sprayed"), row.number("pick again")]
+    if (row.word("wait planting") !== planting || sprayed === null || again === null) continue
+    if (sprayed <= on && on < again)
+      return `${planting} was sprayed on ${dayText(sprayed)}: by its label it may be picked again from ${dayText(again)}`
+  }
+  return null
+}
+
+/** What to tell of a picking before it is added, or "": its weight is far from what a hectare brings. */
+export function pickingOdd({area, name}: FieldPlanting, kg: number): string {
+  if (area === null || area <= 0) return ""
+  const kgHa = kg / area
+  return kgHa > MOST_KG_HA
+    ? `${numberText(kgHa, 0)} kg/ha in one picking of ${name} is more than fields give. Is it ${numberText(kg, 0)} kg?`
+    : ""
+}
+
+const MOST_KG_HA = 1500 // chosen: some five times a heavy picking
+
+export const addPicking = (planting: string, day: string, kg: number): Command =>
+  addFieldRow(
+    {"picking planting": planting, "picking day": day, "picking weight": kg},
+    "picking planting",
+    `picking of ${planting}`,
+  )
+
+/** Spears counted by their diameters, mm. */
+export type SpearCounts = Readonly<Record<number, number>>
+
+/** How many spears were counted, their mean, and how many are thinner than a limit. The mean is null without any. */
+export function spearsCounted(counts: SpearCounts, limit: number | null) {
+  const sizes = Object.entries(counts).map(([size, count]) => [Number(size), count] as const)
+  const count = sizes.reduce((sum, [, n]) => sum + n, 0)
+  const total = sizes.reduce((sum, [size, n]) => sum + size * n, 0)
+  const thinner = limit === null ? 0 : sizes.reduce((sum, [size, n]) => sum + (size < limit ? n : 0), 0)
+  return {count, mean: count ? total / count : null, thinner}
+}
+
+export const addSpears = (planting: string, day: string, mean: number, count: number): Command =>
+  addFieldRow(
+    {
+      "spear planting": planting,
+      "spear day": day,
+      "spear mean": Number(mean.toFixed(2)),
+      "spears counted": count,
+    },
+    "spear planting",
+    `spears of ${planting}`,
+  )
+
+/** The number that the next plant sampled in a planting on a day has. */
+export function nextPlant(workbook: Workbook, planting: string, day: string): number {
+  const on = dayOf(day)
+  const taken = rowsOf(workbook, "sample planting").flatMap((row) =>
+    row.word("sample planting") === planting && row.number("sample day") === on
+      ? [row.number("sample plant") ?? 0]
+      : [],
+  )
+  return Math.max(0, ...taken) + 1
+}
+
+export const addSample = (
+  planting: string,
+  day: string,
+  plant: number,
+  measured: "sample reading" | "sample sugar",
+  value: number,
+): Command =>
+  addFieldRow(
+    {"sample planting": planting, "sample day": day, "sample plant": plant, [measured]: value},
+    "sample planting",
+    `root sample of ${planting}`,
+  )
+
+/** The days that can be chosen: today and the six before it, in ISO form. */
+export function lastDays(today: string): readonly string[] {
+  const day = dayOf(today)!
+  return Array.from({length: 7}, (_, i) => isoOf(day - i))
+}

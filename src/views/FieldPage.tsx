@@ -1,0 +1,341 @@
+import {useEffect, useRef, useState, useSyncExternalStore} from "react"
+import {dayOf} from "../../functions/calendar"
+import {dayText, numberText} from "../editor/display"
+import {
+  addPicking,
+  addSample,
+  addSpears,
+  fieldPlantings,
+  lastDays,
+  nextPlant,
+  pickingOdd,
+  pickingRefused,
+  spearsCounted,
+  type FieldPlanting,
+  type SpearCounts,
+} from "../editor/field"
+import type {Command, Store} from "../editor/store"
+import {isoDate} from "../workbook/clock"
+import {namesIn} from "../workbook/names"
+import type {Keeping} from "./keeping"
+import {useEditor} from "./useEditor"
+import "./field.css"
+
+const JOBS = ["Add picking", "Count spears", "Root sample"] as const
+type Job = (typeof JOBS)[number]
+
+/** What is entered in the field, with large buttons, one thumb and no network. Its rows land in the workbook. */
+export function FieldPage({store, keeping}: {store: Store; keeping: Keeping}) {
+  const [job, setJob] = useState<Job>("Add picking")
+  const saving = useSyncExternalStore(keeping.subscribe, keeping.words)
+  const state = useEditor(store)
+  const plantings = fieldPlantings(store.workbook)
+  const [chosen, setChosen] = useState(
+    plantings.find(({last}) => last !== null)?.name ?? plantings[0]?.name ?? "",
+  )
+  const planting = plantings.find(({name}) => name === chosen) ?? plantings[0]
+  const [today] = useState(() => isoDate(new Date()))
+  const [day, setDay] = useState(today)
+  const [added, setAdded] = useState<{readonly words: string; readonly steps: number} | null>(null)
+  const heading = useRef<HTMLHeadingElement>(null)
+  useEffect(() => heading.current?.focus(), [job])
+
+  const add = (command: Command, words: string) => {
+    if (!store.run(command)) return
+    setAdded({words: `${isoTime(new Date())} ${words}`, steps: store.getState().undoable.length})
+  }
+  const takeBack = () => {
+    if (store.undo()) setAdded(null)
+  }
+  const canTakeBack = added !== null && state.undoable.length === added.steps
+  const body =
+    planting &&
+    {
+      "Add picking": (
+        <Picking key={`${planting.name} ${day}`} store={store} planting={planting} day={day} onAdd={add} />
+      ),
+      "Count spears": <Spears store={store} planting={planting} day={day} onAdd={add} />,
+      "Root sample": (
+        <Sample key={`${planting.name} ${day}`} store={store} planting={planting} day={day} onAdd={add} />
+      ),
+    }[job]
+  return (
+    <main className="field">
+      <div className="field-head">
+        <button className="plain" onClick={() => store.turn(() => ({page: "book"}))}>
+          Back
+        </button>
+        <h1 ref={heading} tabIndex={-1}>
+          {job}
+        </h1>
+        <span />
+      </div>
+      <div className="field-jobs" role="group" aria-label="Jobs of the field">
+        {JOBS.map((one) => (
+          <button key={one} aria-pressed={one === job} onClick={() => setJob(one)}>
+            {one}
+          </button>
+        ))}
+      </div>
+      {planting ? (
+        <>
+          <div className="field-where">
+            <label>
+              Planting
+              <select value={planting.name} onChange={({currentTarget}) => setChosen(currentTarget.value)}>
+                {plantings.map(({name}) => (
+                  <option key={name}>{name}</option>
+                ))}
+              </select>
+            </label>
+            <label>
+              Day
+              <select value={day} onChange={({currentTarget}) => setDay(currentTarget.value)}>
+                {lastDays(today).map((one, i) => (
+                  <option key={one} value={one}>
+                    {i === 0 ? `today, ${dayText(dayOf(one)!)}` : dayText(dayOf(one)!)}
+                  </option>
+                ))}
+              </select>
+            </label>
+          </div>
+          {body}
+        </>
+      ) : (
+        <p>No planting is in this workbook yet: go back, and add one on the sheet Plantings.</p>
+      )}
+      <div className="field-added">
+        <span role="status">{added ? `Added ${added.words}` : "Nothing added yet"}</span>
+        <button disabled={!canTakeBack} onClick={takeBack}>
+          Take back
+        </button>
+      </div>
+      <p className="field-saved" role="status">
+        {saving}. No network needed.
+      </p>
+    </main>
+  )
+}
+
+interface JobProps {
+  store: Store
+  planting: FieldPlanting
+  day: string
+  onAdd: (command: Command, words: string) => void
+}
+
+function Picking({store, planting, day, onAdd}: JobProps) {
+  const [digits, setDigits] = useState("")
+  const [asked, setAsked] = useState("")
+  const refused = pickingRefused(store.workbook, planting.name, day)
+  const kg = Number(digits)
+  const perHectare = planting.area && kg > 0 ? `${numberText(kg / planting.area, 0)} kg/ha` : ""
+  const last = planting.last
+    ? `last ${numberText(planting.last.kg, 0)} kg on ${dayText(planting.last.day)}`
+    : ""
+  const add = () => {
+    const odd = pickingOdd(planting, kg)
+    if (odd && asked !== odd) return setAsked(odd)
+    onAdd(addPicking(planting.name, day, kg), `${planting.name} ${numberText(kg)} kg`)
+    setDigits("")
+    setAsked("")
+  }
+  return (
+    <>
+      {refused && (
+        <p className="field-wait" role="alert">
+          {refused}.
+        </p>
+      )}
+      <Amount digits={digits} unit="kg" beside={[perHectare, last]} />
+      <Pad digits={digits} onChange={setDigits} />
+      {asked && (
+        <p className="field-wait" role="alert">
+          {asked}
+        </p>
+      )}
+      <button className="chief field-do" disabled={refused !== null || !(kg > 0)} onClick={add}>
+        {asked ? "Add it all the same" : "Add picking"}
+      </button>
+    </>
+  )
+}
+
+const SIZES = Array.from({length: 28}, (_, i) => i + 3)
+const KEPT = "fernledger.spears" // a count in hand outlives a locked screen
+
+function Spears({store, planting, day, onAdd}: JobProps) {
+  const [counts, setCounts] = useState<SpearCounts>(keptCounts)
+  const [taps, setTaps] = useState<readonly number[]>([])
+  const limit = spearLimit(store)
+  const {count, mean, thinner} = spearsCounted(counts, limit)
+  const change = (next: SpearCounts) => {
+    setCounts(next)
+    localStorage.setItem(KEPT, JSON.stringify(next))
+  }
+  const tap = (size: number) => {
+    change({...counts, [size]: (counts[size] ?? 0) + 1})
+    setTaps([...taps, size])
+  }
+  const takeBack = () => {
+    const size = taps.at(-1)
+    if (size === undefined) return
+    change({...counts, [size]: Math.max(0, (counts[size] ?? 0) - 1)})
+    setTaps(taps.slice(0, -1))
+  }
+  return (
+    <>
+      <p className="field-sums" aria-live="polite">
+        <span>
+          <b>{count}</b> spears
+        </span>
+        <span>
+          <b>{mean === null ? "\u2013" : numberText(mean, 1)}</b> mm mean
+        </span>
+        {limit !== null && (
+          <span>
+            <b>{thinner}</b> under {numberText(limit)} mm
+          </span>
+        )}
+      </p>
+      <div className="field-sizes" role="group" aria-label="Tap the diameter of each spear, mm">
+        {SIZES.map((size) => (
+          <button
+            key={size}
+            className={limit !== null && size < limit ? "thin" : ""}
+            aria-label={`${size} mm, ${counts[size] ?? 0} counted`}
+            onClick={() => tap(size)}
+          >
+            {size}
+            <span className="tally">{tally(counts[size] ?? 0)}</span>
+          </button>
+        ))}
+      </div>
+      <div className="field-added">
+        <span>{taps.length ? `Last: ${taps.at(-1)} mm` : "Measure at the butt, culls included"}</span>
+        <button disabled={taps.length === 0} onClick={takeBack}>
+          Take back one
+        </button>
+      </div>
+      <button
+        className="chief field-do"
+        disabled={count === 0}
+        onClick={() => {
+          onAdd(
+            addSpears(planting.name, day, mean!, count),
+            `${planting.name} ${count} spears, ${numberText(mean!, 1)} mm`,
+          )
+          change({})
+          setTaps([])
+        }}
+      >
+        Keep this count
+      </button>
+    </>
+  )
+}
+
+function Sample({store, planting, day, onAdd}: JobProps) {
+  const [digits, setDigits] = useState("")
+  const [measured, setMeasured] = useState<"sample reading" | "sample sugar">("sample reading")
+  const plant = nextPlant(store.workbook, planting.name, day)
+  const isReading = measured === "sample reading"
+  const value = Number(digits)
+  const [most, unit] = isReading ? [50, "°Brix"] : [999, "mg/g"]
+  const tooMuch = value > most ? `${numberText(value)} ${unit} is above ${most} ${unit}.` : ""
+  return (
+    <>
+      <div className="field-jobs" role="group" aria-label="What is measured">
+        <button aria-pressed={isReading} onClick={() => setMeasured("sample reading")}>
+          Reading, °Brix
+        </button>
+        <button aria-pressed={!isReading} onClick={() => setMeasured("sample sugar")}>
+          Laboratory, mg/g
+        </button>
+      </div>
+      <Amount digits={digits} unit={unit} beside={[`plant ${plant}`, tooMuch]} />
+      <Pad digits={digits} onChange={setDigits} />
+      <button
+        className="chief field-do"
+        disabled={digits === "" || tooMuch !== ""}
+        onClick={() => {
+          onAdd(
+            addSample(planting.name, day, plant, measured, value),
+            `${planting.name} plant ${plant}, ${numberText(value)} ${unit}`,
+          )
+          setDigits("")
+        }}
+      >
+        Add plant {plant}
+      </button>
+    </>
+  )
+}
+
+function Amount({digits, unit, beside}: {digits: string; unit: string; beside: readonly string[]}) {
+  return (
+    <div className="field-amount">
+      <span className="q">
+        {beside.filter(Boolean).map((words) => (
+          <span key={words}>{words}</span>
+        ))}
+      </span>
+      <output aria-label="Typed so far">
+        {digits === "" ? "0" : digits.endsWith(".") ? digits : numberText(Number(digits))}{" "}
+        <small>{unit}</small>
+      </output>
+    </div>
+  )
+}
+
+/** The keys of a number; the keyboard's own digits work too. */
+function Pad({digits, onChange}: {digits: string; onChange: (digits: string) => void}) {
+  const press = (key: string) => {
+    if (key === "Clear") return onChange("")
+    if (key === "." && digits.includes(".")) return
+    const next = digits === "0" && key !== "." ? key : digits === "" && key === "." ? "0." : digits + key
+    if (next.replace(".", "").length <= 6) onChange(next)
+  }
+  return (
+    <div
+      className="field-pad"
+      role="group"
+      aria-label="Digits"
+      onKeyDown={({key}) => {
+        if (/^[0-9.]$/.test(key)) press(key)
+        if (key === "Backspace") onChange(digits.slice(0, -1))
+      }}
+    >
+      {["1", "2", "3", "4", "5", "6", "7", "8", "9", ".", "0", "Clear"].map((key) => (
+        <button key={key} onClick={() => press(key)}>
+          {key}
+        </button>
+      ))}
+    </div>
+  )
+}
+
+/** Strokes in fives, as on paper; a number where they would not fit. */
+function tally(count: number): string {
+  if (count === 0) return ""
+  if (count > 14) return `\u00d7 ${count}`
+  const fives = Array.from({length: Math.floor(count / 5)}, () => "||||\u0338")
+  return [...fives, "|".repeat(count % 5)].join(" ")
+}
+
+function keptCounts(): SpearCounts {
+  try {
+    const kept: unknown = JSON.parse(localStorage.getItem(KEPT) ?? "{}")
+    return typeof kept === "object" && kept !== null ? (kept as SpearCounts) : {}
+  } catch {
+    return {}
+  }
+}
+
+function spearLimit({workbook}: Store): number | null {
+  const at = namesIn(workbook.document).find(({name}) => name.toLowerCase() === "spear_limit")?.at
+  const value = at ? workbook.valueAt(at) : null
+  return typeof value === "number" ? value : null
+}
+
+const isoTime = (at: Date) => at.toTimeString().slice(0, 5)
