@@ -150,7 +150,7 @@ function FindingRow({document, finding, tried, isCurrent, onGo, onMend}: RowProp
       </button>
       {finding.note && (
         <p className="q">
-          {finding.note.settled ? "Settled" : "Noted"}: {finding.note.text}
+          {finding.note.settled ? "Settled" : "Note"}: {finding.note.text}
         </p>
       )}
       <p className="q">
