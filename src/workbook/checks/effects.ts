@@ -34,7 +34,8 @@ const HABITS: ReadonlySet<Rule> = new Set<Rule>(["number in a formula", "no sour
 
 /**
  * The findings, those first on which the close of the most plantings rests, then the crop of the most, then the most
- * formulas; among what the plan rests on, habits come after slips. What rests on a cell is followed as in "Where from": of a sheet kept by planting, a planting has its own rows.
+ * formulas; among what the plan rests on, habits come after slips. What rests on a cell is followed as in "Where from": of
+ * a sheet kept by planting, a planting has its own rows.
  */
 export function ranked(workbook: Workbook, findings: readonly Finding[]): readonly Ranked[] {
   const behind = behindPlan(workbook)
