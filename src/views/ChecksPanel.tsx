@@ -114,9 +114,9 @@ export function ChecksPanel({
       <p className="small q">
         Looked for: errors and rings, typed-over cells, formulas and ranges unlike what is round them, numbers
         as text, typed into formulas or far from the usual, blanks among measurements, dates outside the
-        season, units that do not go together, names, sources, old samples, plantings that a sheet lacks. Not
-        looked for: whether a number is true to the field, more picked than the area allows, cover, rows left
-        out of a printed total.
+        season, units that do not go together, names, sources, old samples, plantings that a sheet lacks, more
+        picked than expected. Not looked for: whether a number is true to the field, cover, rows left out of a
+        printed total.
         {own >= 0 && (
           <>
             {" "}
@@ -150,7 +150,7 @@ function FindingRow({document, finding, tried, isCurrent, onGo, onMend}: RowProp
       </button>
       {finding.note && (
         <p className="q">
-          {finding.note.settled ? "Settled" : "Noted"}: {finding.note.text}
+          {finding.note.settled ? "Settled" : "Note"}: {finding.note.text}
         </p>
       )}
       <p className="q">

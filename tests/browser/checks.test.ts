@@ -53,31 +53,36 @@ describe("checks", () => {
     expect(trouble).toEqual([])
   })
 
-  it("are walked by keys alone, to cells on other sheets and back to the sheet", async () => {
+  it("are walked by keys alone, to a number that was kept for a reason, and back to the sheet", async () => {
     const {page, trouble, sheet, panel, button, rows, status} = await open()
     await sheet.open("Plantings")
     await sheet.type("Sand Piece", "Dry root", "4000") // above the usual
+    await page.getByRole("alertdialog").getByRole("textbox").fill("Dug with the soil on")
+    await page.getByRole("button", {name: "Keep it for this reason"}).click()
     await sheet.open("Season plan")
-    await expect.poll(() => button.innerText(), WAITS).toMatch(/[2-9]/)
     await button.focus()
     await page.keyboard.press("Enter")
     await panel.waitFor()
     await expect.poll(() => focused(page)).toBe("Checks")
-    await expect.poll(() => rows.count(), WAITS).toBeGreaterThan(1)
-    const lines = await rows.allInnerTexts()
-    const dryRoot = lines.findIndex((line) => line.includes("Dry root of Sand Piece"))
-    expect(lines[dryRoot]).toContain("The close of")
+    const dryRoot = async () =>
+      (await rows.allInnerTexts()).findIndex((line) => line.includes("Dry root of Sand Piece"))
+    await expect.poll(dryRoot, WAITS).toBeGreaterThanOrEqual(0)
+    await expect.poll(() => panel.innerText(), WAITS).not.toMatch(/Looking through|Trying/)
+    const place = await dryRoot()
+    const line = await rows.nth(place).innerText()
+    expect(line).toContain("Note: Kept: Dug with the soil on")
+    expect(line).toMatch(/Mending it moves the close of Sand Piece/)
     for (let i = 0; i < 4; i++) await page.keyboard.press("Tab") // Next, Before, Put away, then the list
-    for (let i = 0; i < dryRoot; i++) await page.keyboard.press("ArrowDown")
+    for (let i = 0; i < place; i++) await page.keyboard.press("ArrowDown")
     await page.keyboard.press("Enter")
     await expect.poll(() => page.getByRole("heading", {level: 1}).innerText()).toBe("Plantings")
-    expect(await status()).toContain(`Now at ${dryRoot + 1}: Plantings F3.`)
+    expect(await status()).toContain(`Now at ${place + 1}: Plantings F3.`)
     await expect.poll(() => page.locator("[data-chosen=cell]").innerText()).toMatch(/4\s000/)
     await page.keyboard.press("Escape")
     await expect.poll(() => panel.count()).toBe(0)
-    expect(
-      await page.evaluate(() => document.activeElement?.closest(".ag-row")?.getAttribute("row-index")),
-    ).toBe("2")
+    await expect
+      .poll(() => page.evaluate(() => document.activeElement?.closest(".ag-row")?.getAttribute("row-index")))
+      .toBe("2")
     expect(trouble).toEqual([])
   })
 

@@ -9,6 +9,7 @@ import type {Finding, Words} from "./finding"
 import {namedValues} from "./names"
 import {oddFormulas} from "./oddFormulas"
 import {oddNumbers} from "./oddNumbers"
+import {pickedTooMuch} from "./picked"
 import {plantings, withoutRecord} from "./plantings"
 import {ranges} from "./ranges"
 import {rings} from "./rings"
@@ -29,6 +30,7 @@ const rules: readonly ((checked: Checked) => readonly Finding[])[] = [
   oddNumbers,
   dates,
   negativeStores,
+  pickedTooMuch,
   ranges,
   oddFormulas,
   units,

@@ -34,8 +34,8 @@ const HABITS: ReadonlySet<Rule> = new Set<Rule>(["number in a formula", "no sour
 
 /**
  * The findings, those first on which the close of the most plantings rests, then the crop of the most, then the most
- * formulas; among what the plan rests on, habits come after slips. Those whose
- * note says that they are settled come last. What rests on a cell is followed as in "Where from": of a sheet kept by planting, a planting has its own rows.
+ * formulas; among what the plan rests on, habits come after slips. What rests on a cell is followed as in "Where from": of
+ * a sheet kept by planting, a planting has its own rows.
  */
 export function ranked(workbook: Workbook, findings: readonly Finding[]): readonly Ranked[] {
   const behind = behindPlan(workbook)
@@ -51,8 +51,8 @@ export function ranked(workbook: Workbook, findings: readonly Finding[]): readon
     )
 }
 
-const tierOf = ({rule, note, effect: {closes, crops}}: Ranked) =>
-  note?.settled ? 3 : closes.length + crops.length === 0 ? 2 : HABITS.has(rule) ? 1 : 0
+const tierOf = ({rule, effect: {closes, crops}}: Ranked) =>
+  closes.length + crops.length === 0 ? 2 : HABITS.has(rule) ? 1 : 0
 
 /** An effect in words: "The close of Long Acre and Well Field rests on this". */
 export function effectWords({closes, crops, users}: Effect): string {

@@ -13,6 +13,7 @@ export const RULES = [
   "odd number",
   "date outside the season",
   "negative store",
+  "picked too much",
   "range",
   "odd formula",
   "units",

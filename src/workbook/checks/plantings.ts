@@ -1,4 +1,4 @@
-import {sheetNamed, sheetWith, type CellAddress, type Document} from "../document"
+import {sheetNamed, sheetWith, type CellAddress, type Document, type Part} from "../document"
 import {piecesOf, referenceOf, tokens} from "../formula"
 import {planSheet} from "../plan"
 import {isFault} from "../value"
@@ -30,14 +30,17 @@ function sheetsByPlanting({document, written}: Checked): readonly Kept[] {
     document,
     written.map(({at, formula}) => [at.sheet, formula] as const),
   )
-  const studies = sheetWith(document, "range of the study")
+  const putIn = new Set(PUT_IN.map((part) => sheetWith(document, part)))
   return document.sheets.flatMap(({name, columns, rows}, sheet) => {
-    if (columns[0]!.heading !== heading || sheet === studies || rows.length === 0) return []
+    if (columns[0]!.heading !== heading || putIn.has(sheet) || rows.length === 0) return []
     const onlyWorked = columns.slice(1).every(({kind}) => kind === "worked out")
     const isRoster = sheet === plan || looked.has(sheet) || onlyWorked
     return [{sheet, name, rows: new Map(namesOf(document, sheet).toReversed()), isRoster}]
   })
 }
+
+/** Sheets that an act puts plantings on: a study for those it was run for, the plan as it was agreed on. */
+const PUT_IN: readonly Part[] = ["range of the study", "agreed planting"]
 
 const namesOf = ({sheets}: Document, sheet: number) =>
   sheets[sheet]!.rows.flatMap(([key], row) => {
