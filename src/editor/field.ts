@@ -21,7 +21,7 @@ export function fieldPlantings(workbook: Workbook): readonly FieldPlanting[] {
   })
   return rowsOf(workbook, "name of planting").flatMap((row): FieldPlanting[] => {
     const name = row.word("name of planting")
-    const own = pickings.filter(({planting}) => planting === name)
+    const own = pickings.flatMap(({planting, day, kg}) => (planting === name ? [{day, kg}] : []))
     const last = own.length ? own.reduce((latest, one) => (one.day >= latest.day ? one : latest)) : null
     return name ? [{name, area: row.number("area"), last}] : []
   })

@@ -140,7 +140,9 @@ function OriginStep({store, at, isFirst, onFollow, onGo}: StepProps) {
       <div>
         <p className="is">
           {!isFirst && `${cellName(document, at)} `}
-          <span className="n">{value === null ? "blank" : textWithUnit(value, column, isDate)}</span>{" "}
+          <span className="n">
+            {value === null || value === "" ? "blank" : textWithUnit(value, column, isDate)}
+          </span>{" "}
           <span className="kind">
             {kind}
             {moved && `, ${moved}`}
@@ -245,7 +247,7 @@ function ValueOf({store, at}: {store: Store; at: CellAddress}): ReactNode {
   if (isFault(value)) return value.code === "#N/A" ? "not measured yet" : value.code
   return (
     <span className="n">
-      {value === null ? "blank" : textWithUnit(value, column, store.workbook.isDateAt(at))}
+      {value === null || value === "" ? "blank" : textWithUnit(value, column, store.workbook.isDateAt(at))}
     </span>
   )
 }

@@ -1,0 +1,109 @@
+import {AxeBuilder} from "@axe-core/playwright"
+import {expect, it} from "vitest"
+import {openPlanner} from "./page"
+import {sheetOn} from "./sheet"
+
+const faultsOn = async (page: Awaited<ReturnType<typeof openPlanner>>["page"]) =>
+  (await new AxeBuilder({page}).analyze()).violations.map(
+    ({id, nodes}) => `${id} ${nodes[0]?.html.slice(0, 90)}`,
+  )
+
+it("takes five pickings on the field page without a network, one of them back, and they stand in the workbook", async () => {
+  const {page, trouble} = await openPlanner({width: 390, height: 844, browser: {hasTouch: true}})
+  await page.locator(".ag-cell").first().waitFor()
+  await page.context().setOffline(true)
+  await page.getByRole("button", {name: "Field page"}).tap()
+  const amount = page.getByLabel("Typed so far")
+  const add = page.locator(".field-do")
+  for (const [i, kg] of ["1160", "405", "98.5", "1", "77"].entries()) {
+    for (const key of kg) await page.getByRole("button", {name: key, exact: true}).tap()
+    await expect.poll(() => amount.innerText()).toContain(i === 2 ? "98.5" : kg.slice(-2))
+    await add.tap()
+  }
+  await page.getByRole("button", {name: "Take back"}).tap()
+  await expect
+    .poll(() => page.locator(".field-saved").innerText(), {timeout: 10_000})
+    .toMatch(/^Saved on this device \d\d:\d\d\. No network needed\./)
+  expect(await faultsOn(page)).toEqual([])
+  const small = await page
+    .locator(".field :is(button, select)")
+    .evaluateAll((all) =>
+      all.filter((one) => one.getBoundingClientRect().height < 48).map((one) => one.textContent),
+    )
+  expect(small).toEqual([])
+  await page.getByRole("button", {name: "Back", exact: true}).tap()
+  await page.locator("summary", {hasText: "Contents"}).tap()
+  await page.getByRole("button", {name: /^Pickings\s*71/}).waitFor() // 67 of the farm, four of these
+  expect(trouble).toEqual([])
+})
+
+it("counts spears by tapping, and the count moves the plan's spear size", async () => {
+  const {page, trouble} = await openPlanner({width: 390, height: 844, browser: {hasTouch: true}})
+  await page.locator(".ag-cell").first().waitFor()
+  await page.getByRole("button", {name: "Field page"}).tap()
+  await page.getByRole("button", {name: "Count spears"}).tap()
+  await page.getByLabel("Planting").selectOption("Sand Piece")
+  for (const size of [9, 9, 10, 12]) await page.getByRole("button", {name: new RegExp(`^${size} mm`)}).tap()
+  await page.getByRole("button", {name: "Take back one"}).tap()
+  await expect
+    .poll(() => page.locator(".field-sums").innerText())
+    .toMatch(/3\s*spears.*9\.3\s*mm mean.*2\s*under 9\.5 mm/s)
+  expect(await faultsOn(page)).toEqual([])
+  await page.locator(".field-do").tap()
+  await expect
+    .poll(() => page.locator(".field-added").last().innerText())
+    .toMatch(/Added \d\d:\d\d Sand Piece 3 spears, 9\.3 mm/)
+  expect(trouble).toEqual([])
+})
+
+it("shows the week, takes its plan, and closes a planting to fern with the reason", async () => {
+  const {page, trouble} = await openPlanner()
+  await page.locator(".ag-cell").first().waitFor()
+  const sheet = sheetOn(page)
+  await sheet.open("This week")
+  expect(await page.locator(".week").innerText()).toMatch(
+    /15\.5.t came in from 18 May to 24 May, 104.% of plan/,
+  )
+  expect(await faultsOn(page)).toEqual([])
+  await page.getByRole("button", {name: "Use this week’s plan"}).click()
+  await expect
+    .poll(() => page.locator(".week").innerText())
+    .toContain("No close has moved since the plan of last week.")
+  await page.getByRole("button", {name: "Close to fern…"}).first().click()
+  await page.getByLabel("because").fill("price fell to 1.95")
+  await page.getByRole("button", {name: "Close North Bench to fern"}).click()
+  await expect
+    .poll(() => page.locator(".to-do li").first().innerText())
+    .toMatch(/Closed to fern\s+on 25 May: price fell to 1\.95/)
+  await page.getByRole("button", {name: "Undo: North Bench closed to fern"}).waitFor()
+  expect(trouble).toEqual([])
+})
+
+it("shows the needs of the weeks, and the blocks of what is short", async () => {
+  const {page, trouble} = await openPlanner()
+  await page.locator(".ag-cell").first().waitFor()
+  await sheetOn(page).open("Crew and cooler")
+  expect(await page.locator(".finding").innerText()).toMatch(
+    /^Week 22 is 3 cutters short on its worst day; week \d+ is [\d.]+ kW over/,
+  )
+  expect(await page.getByRole("img", {name: /Week 22: 19 needed, 16 booked, 3 short\./}).count()).toBe(1)
+  expect(await faultsOn(page)).toEqual([])
+  expect(trouble).toEqual([])
+})
+
+it("adds a planting to every sheet by keys alone", async () => {
+  const {page, trouble} = await openPlanner()
+  await page.locator(".ag-cell").first().waitFor()
+  const sheet = sheetOn(page)
+  await sheet.choose("Long Acre", "Planting")
+  await page.getByRole("button", {name: "Add a planting"}).focus()
+  await page.keyboard.press("Enter")
+  await page.locator(".column-panel").getByLabel("Name").fill("Brook End")
+  await page.getByLabel("Area, ha").fill("3,5")
+  await page.keyboard.press("Enter")
+  await page.getByRole("heading", {level: 1, name: "Plantings"}).waitFor()
+  await expect.poll(() => sheet.text("Brook End", "Area")).toBe("3.5")
+  await sheet.open("Season plan")
+  expect(await sheet.text(3, "Planting")).toBe("Brook End")
+  expect(trouble).toEqual([])
+})

@@ -1,0 +1,89 @@
+import {readFileSync} from "node:fs"
+import {describe, expect, it} from "vitest"
+import {dayOf} from "../../functions/calendar"
+import {
+  addPicking,
+  addSample,
+  addSpears,
+  fieldPlantings,
+  lastDays,
+  nextPlant,
+  pickingOdd,
+  pickingRefused,
+  spearsCounted,
+} from "../../src/editor/field"
+import {createStore} from "../../src/editor/store"
+import type {Document} from "../../src/workbook/document"
+import {readFile} from "../../src/workbook/file"
+
+const {document: farm} = readFile(
+  readFileSync(new URL("../../workbooks/hollow-brook-farm.json", import.meta.url), "utf8"),
+) as {document: Document}
+
+const last = (store: ReturnType<typeof createStore>, name: string) =>
+  store
+    .getState()
+    .document.sheets.find((one) => one.name === name)!
+    .rows.at(-1)!
+
+describe("what is entered in the field", () => {
+  const store = createStore(farm)
+  it("lands in a row of its sheet, under a name in the history", () => {
+    store.run(addPicking("Sand Piece", "2026-05-25", 1160))
+    expect(last(store, "Pickings").slice(0, 3)).toEqual(["Sand Piece", "2026-05-25", 1160])
+    store.run(addSpears("Long Acre", "2026-05-25", 10.676, 28))
+    expect(last(store, "Spear size")).toEqual(["Long Acre", "2026-05-25", 10.68, 28])
+    store.run(addSample("Top Corner", "2026-10-20", 1, "sample reading", 18.5))
+    expect(last(store, "Root samples").slice(0, 5)).toEqual(["Top Corner", 1, "2026-10-20", 18.5, null])
+    expect(store.getState().undoable.map(({name}) => name)).toEqual([
+      "picking of Sand Piece",
+      "spears of Long Acre",
+      "root sample of Top Corner",
+    ])
+  })
+  it("is known to the next one: the last picking, and the number of the next plant", () => {
+    const sand = fieldPlantings(store.workbook).find(({name}) => name === "Sand Piece")
+    expect(sand).toEqual({name: "Sand Piece", area: 5, last: {day: dayOf("2026-05-25"), kg: 1160}})
+    expect(nextPlant(store.workbook, "Top Corner", "2026-10-20")).toBe(2)
+    expect(nextPlant(store.workbook, "Top Corner", "2026-10-21")).toBe(1)
+  })
+})
+
+describe("a wait after spraying", () => {
+  // The farm sprayed Sand Piece on 14 April, and typed 7 days from the label.
+  const {workbook} = createStore(farm)
+  it.each([
+    ["2026-04-13", null],
+    ["2026-04-14", "Sand Piece was sprayed on 14 Apr: by its label it may be picked again from 21 Apr"],
+    ["2026-04-20", "Sand Piece was sprayed on 14 Apr: by its label it may be picked again from 21 Apr"],
+    ["2026-04-21", null],
+  ])("blocks a picking on %s: %s", (day, refused) =>
+    expect(pickingRefused(workbook, "Sand Piece", day)).toBe(refused),
+  )
+  it("blocks no other planting", () => expect(pickingRefused(workbook, "Long Acre", "2026-04-15")).toBeNull())
+})
+
+it("asks about a picking that no field gives", () => {
+  const planting = {name: "Home Strip", area: 2, last: null}
+  expect(pickingOdd(planting, 1000)).toBe("")
+  expect(pickingOdd(planting, 11600)).toBe(
+    "5\u202f800 kg/ha in one picking of Home Strip is more than fields give. Is it 11\u202f600 kg?",
+  )
+})
+
+it("counts spears by their sizes", () => {
+  // 3 of 8, 6 of 9, 7 of 11, 12 of 12 mm: (24 + 54 + 77 + 144)/28 = 10.68; nine are under 9.5.
+  expect(spearsCounted({8: 3, 9: 6, 11: 7, 12: 12}, 9.5)).toEqual({count: 28, mean: 299 / 28, thinner: 9})
+  expect(spearsCounted({}, null)).toEqual({count: 0, mean: null, thinner: 0})
+})
+
+it("offers today and the six days before it, across a month's end", () =>
+  expect(lastDays("2026-05-03")).toEqual([
+    "2026-05-03",
+    "2026-05-02",
+    "2026-05-01",
+    "2026-04-30",
+    "2026-04-29",
+    "2026-04-28",
+    "2026-04-27",
+  ]))
