@@ -52,6 +52,7 @@ import {SEASON_PICK_ON} from "./season/pickOn"
 import {CREW_ON_DAY} from "./crew/onDay"
 import {SEASON_CROP_BY} from "./season/cropBy"
 import {SEASON_BEST} from "./season/best"
+import {SEASON_PICKED} from "./season/picked"
 import {CROP_AT_AGE} from "./crop/atAge"
 import {CROP_BAND} from "./crop/band"
 import {CROP_HISTORY} from "./crop/history"
@@ -177,6 +178,7 @@ export const catalogue: readonly FormulaFunction[] = [
   SEASON_WEEK_SHARE,
   SEASON_DAY_WORTH,
   SEASON_STOP_PRICE,
+  SEASON_PICKED,
   SEASON_CROP_ON,
   SEASON_CROP_BY,
   SEASON_PICK_ON,

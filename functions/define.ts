@@ -1,4 +1,5 @@
-import {CellFault, choice, isRange, type Given, type Parameter} from "./parameters"
+import {readOnce} from "./memo"
+import {CellFault, choice, isRange, type Given, type Held, type Parameter} from "./parameters"
 import type {Unit} from "./quantity"
 import {isRefusal, notYet, wrongKind, type Refusal} from "./refusal"
 import type {SourceKey} from "./sources"
@@ -145,12 +146,16 @@ function faultIn(given: Given, skips: readonly string[] = []): CellFault | undef
   return faults.find(({code}) => !skips.includes(code))
 }
 
-/** After `faultIn` only errors that count as blanks are left in a list. */
+/** After `faultIn` only errors that count as blanks are left in a list. A range without any stays the same object. */
 const blankWhereSkipped = (given: Given, skips: readonly string[] | undefined): Given => {
   if (!skips) return given
-  const blank = <T>(held: T) => (held instanceof CellFault ? null : held)
-  return isRange(given) ? given.map((row) => row.map(blank)) : blank(given)
+  if (!isRange(given)) return blank(given)
+  return sound.has(given) ? given : withoutFaults(given)
 }
+
+const blank = <T>(held: T) => (held instanceof CellFault ? null : held)
+
+const withoutFaults = readOnce((range: readonly (readonly Held[])[]) => range.map((row) => row.map(blank)))
 
 const howMany = (least: number, most: number) =>
   `${least === most ? most : `${least} to ${most}`} argument${most === 1 ? "" : "s"}`

@@ -1,4 +1,5 @@
 import {FIRST_DAY, LAST_DAY, dayOf, isoOf} from "./calendar"
+import {readOnce} from "./memo"
 import {isWithin, limitsInWords, withUnit, type Limits, type Unit} from "./quantity"
 import {isRefusal, notYet, outOfRange, wrongKind, type Refusal} from "./refusal"
 
@@ -117,32 +118,61 @@ export const everyNumber = (label: string, unit: Unit): Parameter<readonly (numb
   takes: "numbers; a cell without one stands for a row that takes no part",
   isRange: true,
   skips: EVERY_ERROR,
-  read: (given) =>
+  read: readRange((given) =>
     (isRange(given) ? given.flat() : [given]).map((held) => (typeof held === "number" ? held : null)),
+  ),
 })
 
 /** The same for days, which may be written as ISO text. */
 export const everyDay = (label: string): Parameter<readonly (number | null)[]> => ({
   ...everyNumber(label, "date"),
   takes: "dates; a cell without one stands for a row that takes no part",
-  read: (given) =>
+  read: readRange((given) =>
     (isRange(given) ? given.flat() : [given]).map((held) => {
       const day = typeof held === "string" ? dayOf(held) : held
       return typeof day === "number" ? Math.floor(day) : null
     }),
+  ),
+})
+
+/** The same for words: what is none is an empty word. */
+export const everyWord = (label: string): Parameter<readonly string[]> => ({
+  label,
+  unit: "text",
+  takes: "words; a cell without one stands for a row that takes no part",
+  isRange: true,
+  skips: EVERY_ERROR,
+  read: readRange((given) =>
+    (isRange(given) ? given.flat() : [given]).map((held) => (typeof held === "string" ? held : "")),
+  ),
 })
 
 const EVERY_ERROR = ["#N/A", "#NUM!", "#VALUE!", "#DIV/0!", "#REF!", "#NAME?", "#CYCLE!"]
 
 /** A range of words. A blank cell is an empty word: it never leaves out a row by itself. */
-export function words(label: string): Parameter<readonly string[]> {
-  const readWord = (held: Held) =>
-    held === null
-      ? ""
-      : typeof held === "string"
-        ? held
-        : wrongKind(`${label} must be words, not ${shown(held)}`)
-  return list(label, "text", "words", readWord)
+export const words = (label: string): Parameter<readonly string[]> =>
+  list(label, "text", "words", (held) => readWord(label, held))
+
+/** One word, or text in quotes. */
+export const word = (label: string): Parameter<string> => ({
+  label,
+  unit: "text",
+  takes: "a word",
+  isRange: false,
+  read: (given) => (isRange(given) ? takesOne(label) : readWord(label, given)),
+})
+
+const readWord = (label: string, held: Held): string | Refusal =>
+  held === null
+    ? ""
+    : typeof held === "string"
+      ? held
+      : wrongKind(`${label} must be words, not ${shown(held)}`)
+
+/** Reads a range once for all the cells that are given the same one: it is the same object as long as it holds the same. */
+function readRange<T>(read: (given: Given) => T): (given: Given) => T {
+  const once = readOnce((range: readonly (readonly Held[])[]) => read(range))
+  return (given) => (isRange(given) ? once(given) : read(given))
 }
 
 /** Makes an argument optional: left out or blank it stands for `value`. */

@@ -1,9 +1,9 @@
 import {EXAMPLE_CLIMATE, climateRange, type Climate} from "../climate/climate"
 import {defineFunction} from "../define"
 import {date, everyNumber} from "../parameters"
-import {isRefusal, wrongKind} from "../refusal"
-import {seasonRanges, seasonsOf, type CropSeason} from "../season/cropOn"
-import {pickedShareOn, pickingValues, type PickingValues} from "../season/pickingDays"
+import {wrongKind} from "../refusal"
+import {seasonRanges, sizesDiffer, type SeasonRanges} from "../season/cropOn"
+import {pickingsOn, pickingValues, type PickingValues} from "../season/pickingDays"
 import {aboutPickings} from "../season/pickOn"
 import {aboutCutting, area as areaOf, cutting} from "./area"
 
@@ -12,18 +12,16 @@ import {aboutCutting, area as areaOf, cutting} from "./area"
  * person. `areas` are the grounds of the plantings, ha.
  */
 export const onDay = (
-  seasons: readonly CropSeason[],
+  ranges: SeasonRanges,
   areas: readonly (number | null)[],
   day: number,
   climate: Climate,
   {rate, shift, walk, values}: {rate: number; shift: number; walk: number; values: PickingValues},
 ): number =>
-  seasons.reduce((people, season, row) => {
+  pickingsOn(ranges, day, climate, values).reduce((people, {row, share}) => {
     const ground = areas[row] ?? 0
-    const share = ground > 0 ? pickedShareOn(season, day, climate, values) : 0
-    return share > 0
-      ? people + ground / areaOf(((season.crop ?? 0) * share) / ground, rate, shift, walk)
-      : people
+    if (ground <= 0 || share <= 0) return people
+    return people + ground / areaOf(((ranges.crop[row] ?? 0) * share) / ground, rate, shift, walk)
   }, 0)
 
 export const CREW_ON_DAY = defineFunction({
@@ -50,12 +48,12 @@ export const CREW_ON_DAY = defineFunction({
     gives: 2.5,
   },
   calculate({day, climate, rate, shift, walk, values, area, ...ranges}) {
-    const seasons = seasonsOf(ranges)
-    if (isRefusal(seasons)) return seasons
-    if (area.length !== seasons.length)
+    const differs = sizesDiffer(ranges)
+    if (differs) return differs
+    if (area.length !== ranges.open.length)
       return wrongKind(
-        `The ranges of the plantings have ${seasons.length} and ${area.length} cells: sizes differ`,
+        `The ranges of the plantings have ${ranges.open.length} and ${area.length} cells: sizes differ`,
       )
-    return onDay(seasons, area, day, climate, {rate, shift, walk, values})
+    return onDay(ranges, area, day, climate, {rate, shift, walk, values})
   },
 })

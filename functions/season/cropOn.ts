@@ -45,22 +45,29 @@ export const cropOn = (
 ): number =>
   seasons.reduce((total, season) => total + (season.crop ?? 0) * shareOn(season, day, climate, values), 0)
 
-/** The seasons of plantings from ranges that belong together row by row. */
-export function seasonsOf(
-  given: Readonly<Record<keyof CropSeason, readonly (number | null)[]>>,
-): CropSeason[] | Refusal {
-  const {open, close, crop, structure, reserve} = given
-  const sizes = [open, close, crop, structure, reserve].map(({length}) => length)
-  if (new Set(sizes).size > 1)
-    return wrongKind(`The ranges of the plantings have ${sizes.join(", ")} cells: sizes differ`)
-  return open.map((_, row) => ({
+/** The seasons of plantings, by columns that belong together row by row. */
+export type SeasonRanges = Readonly<Record<keyof CropSeason, readonly (number | null)[]>>
+
+export const seasonsFrom = ({open, close, crop, structure, reserve}: SeasonRanges): CropSeason[] =>
+  open.map((_, row) => ({
     open: open[row]!,
     close: close[row]!,
     crop: crop[row]!,
     structure: structure[row]!,
     reserve: reserve[row]!,
   }))
+
+/** Why ranges do not belong together, or null. */
+export function sizesDiffer({open, close, crop, structure, reserve}: SeasonRanges): Refusal | null {
+  const sizes = [open, close, crop, structure, reserve].map(({length}) => length)
+  return new Set(sizes).size > 1
+    ? wrongKind(`The ranges of the plantings have ${sizes.join(", ")} cells: sizes differ`)
+    : null
 }
+
+/** The seasons of plantings from ranges that belong together row by row. */
+export const seasonsOf = (given: SeasonRanges): CropSeason[] | Refusal =>
+  sizesDiffer(given) ?? seasonsFrom(given)
 
 /** The arguments that say when each planting is cut and what it brings. */
 export const seasonRanges = {

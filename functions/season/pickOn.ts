@@ -1,19 +1,13 @@
 import {EXAMPLE_CLIMATE, climateRange, type Climate} from "../climate/climate"
 import {defineFunction} from "../define"
 import {date} from "../parameters"
-import {isRefusal} from "../refusal"
-import {seasonRanges, seasonsOf, type CropSeason} from "./cropOn"
-import {pickedShareOn, pickingValues, type PickingValues} from "./pickingDays"
+import {seasonRanges, sizesDiffer, type SeasonRanges} from "./cropOn"
+import {pickingsOn, pickingValues, type PickingValues} from "./pickingDays"
 
 /** What the pickings of one day bring of all plantings, kg: lumps, since a field is not picked every day. */
-export const pickOn = (
-  seasons: readonly CropSeason[],
-  day: number,
-  climate: Climate,
-  values: PickingValues,
-): number =>
-  seasons.reduce(
-    (total, season) => total + (season.crop ?? 0) * pickedShareOn(season, day, climate, values),
+export const pickOn = (ranges: SeasonRanges, day: number, climate: Climate, values: PickingValues): number =>
+  pickingsOn(ranges, day, climate, values).reduce(
+    (total, {row, share}) => total + (ranges.crop[row] ?? 0) * share,
     0,
   )
 
@@ -34,8 +28,6 @@ export const SEASON_PICK_ON = defineFunction({
     formula: `=SEASON.PICK_ON("2026-05-04",{"2026-05-01"},{"2026-05-10"},{1000},{""},{""},${EXAMPLE_CLIMATE})`,
     gives: 0,
   },
-  calculate({day, climate, values, ...ranges}) {
-    const seasons = seasonsOf(ranges)
-    return isRefusal(seasons) ? seasons : pickOn(seasons, day, climate, values)
-  },
+  calculate: ({day, climate, values, ...ranges}) =>
+    sizesDiffer(ranges) ?? pickOn(ranges, day, climate, values),
 })

@@ -7,7 +7,7 @@ import {balanceNames, checkedBalance, type BalanceValues} from "../root/balanceV
 import {roundUp} from "../rounding"
 import type {Stretch} from "../spear/growth"
 import {pickGap, type CutLengths} from "../spear/pickGap"
-import {shareBy, type CropSeason} from "./cropOn"
+import {seasonsFrom, shareBy, type CropSeason, type SeasonRanges} from "./cropOn"
 
 const all = valuesOf(...balanceNames, "Stretch_rate", "Stretch_base", "Cut_shortest", "Cut_longest")
 
@@ -76,10 +76,49 @@ function rememberedFor(climate: Climate, values: PickingValues) {
   return found as ReturnType<typeof remembering<readonly Picking[]>>
 }
 
-/** What the picking of a day brings of a season's crop, as a share; 0 on a day without one. */
-export const pickedShareOn = (
-  season: CropSeason,
+/** What one planting's picking of a day brings: its row among the plantings, and the share of its season's crop. */
+export interface DayPicking {
+  readonly row: number
+  readonly share: number
+}
+
+/** The pickings of plantings on a day. Worked out once for all days, as long as the seasons and the crowns stay the same. */
+export function pickingsOn(
+  {open, close, structure, reserve}: Omit<SeasonRanges, "crop">,
   day: number,
   climate: Climate,
   values: PickingValues,
-): number => pickingsOf(season, climate, values).find((picking) => picking.day === day)?.share ?? 0
+): readonly DayPicking[] {
+  const table = deepest(open, close, structure, reserve, climate, values)
+  if (table.byDay === null) {
+    table.byDay = new Map()
+    for (const [row, season] of seasonsFrom({open, close, crop: open, structure, reserve}).entries())
+      for (const {day: on, share} of pickingsOf(season, climate, values)) {
+        const there = table.byDay.get(on)
+        if (there) there.push({row, share})
+        else table.byDay.set(on, [{row, share}])
+      }
+  }
+  return table.byDay.get(day) ?? []
+}
+
+interface Table {
+  byDay: Map<number, DayPicking[]> | null
+}
+
+const tables: WeakMap<object, unknown> = new WeakMap()
+
+/** What is held for these very objects together. */
+function deepest(...keys: readonly object[]): Table {
+  let level = tables
+  for (const key of keys) {
+    const next = (level.get(key) as WeakMap<object, unknown> | undefined) ?? new WeakMap()
+    level.set(key, next)
+    level = next
+  }
+  const table = (level.get(HERE) as Table | undefined) ?? {byDay: null}
+  level.set(HERE, table)
+  return table
+}
+
+const HERE = {}
