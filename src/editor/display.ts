@@ -1,6 +1,9 @@
 import {isoOf, LAST_DAY} from "../../functions/calendar"
-import type {Column} from "../workbook/document"
+import type {Region} from "../workbook/document"
+import {PLAIN_REGION, type Decimal} from "../workbook/region"
 import {isFault, type Value} from "../workbook/value"
+import type {CellColumn} from "./cellColumn"
+import {measureOf, shownNumber, type Measure} from "./measures"
 
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
 
@@ -18,36 +21,80 @@ export function dayText(day: number) {
 const isDay = (day: number) => day >= 0 && day < LAST_DAY + 1
 
 /** A number with its thousands parted by a thin space and a fixed count of decimals, or as many as it has up to 9. */
-export function numberText(value: number, decimals?: number): string {
+export function numberText(value: number, decimals?: number, decimal: Decimal = "."): string {
   if (decimals === undefined && value !== 0 && Math.abs(value) < 1e-6)
-    return String(value).replaceAll("-", "\u2212")
+    return withDecimal(String(value).replaceAll("-", "\u2212"), decimal)
   const format = decimals === undefined ? plain : fixed(decimals)
-  return format
+  const text = format
     .format(value)
     .replaceAll(",", "\u202f")
     .replace(/^-/, "\u2212")
     .replace(/^\u2212(0(\.0*)?)$/, "$1")
+  return withDecimal(text, decimal)
+}
+
+/** A number written with a point, with the sign of the region before its decimals. */
+export const withDecimal = (text: string, decimal: Decimal) =>
+  decimal === "." ? text : text.replace(".", decimal)
+
+/**
+ * A stored number as a region shows it, without its unit. What is turned into other units has seven digits where the
+ * column asks for no count of decimals: chosen, as many as a scale or a map gives.
+ */
+export function measuredText(value: number, measure: Measure, decimals: number | undefined, region: Region) {
+  const decimal = region.decimal ?? "."
+  const {factor, offset, moreDecimals} = measure
+  if (factor === 1 && offset === 0) return numberText(value, decimals, decimal)
+  const shown = shownNumber(value, measure)
+  if (decimals !== undefined) return numberText(shown, decimals + moreDecimals, decimal)
+  const rounded = Math.abs(shown) < 1e6 ? Number(shown.toPrecision(7)) : Math.round(shown)
+  return numberText(rounded, undefined, decimal)
 }
 
 /** What a cell shows. An error shows its code; `sentenceOf` in workbook/faults.ts has its words. */
-export function textOf(value: Value, format?: Column["format"], isDate = false): string {
+export function textOf(
+  value: Value,
+  column?: Pick<CellColumn, "format" | "unit" | "holdsUnit">,
+  isDate = false,
+  region: Region = PLAIN_REGION,
+): string {
   if (value === null) return ""
   if (isFault(value)) return value.code
   if (typeof value === "boolean") return value ? "TRUE" : "FALSE"
-  if (typeof value === "string") return value
+  if (typeof value === "string") return column?.holdsUnit ? measureOf(value, region).unit : value
+  const format = column?.format
   if (format === "date" || (format !== "day" && isDate)) return dateText(value)
   if (format === "day") return dayText(value)
-  if (format === "share") return `${numberText(value * 100, 0)}\u202f%`
-  if (format === "text") return String(value) // a year, or a number that names something: no groups
-  return numberText(value, typeof format === "number" ? format : undefined)
+  const decimal = region.decimal ?? "."
+  if (format === "share") return `${numberText(value * 100, 0, decimal)}\u202f%`
+  // A year, or a number that names something: no groups.
+  if (format === "text") return withDecimal(String(value), decimal)
+  return measuredText(
+    value,
+    measureOf(column?.unit, region),
+    typeof format === "number" ? format : undefined,
+    region,
+  )
 }
 
 /** What a cell shows with its unit beside it, for sentences: "409 mg/g", "6 Jun 2026". */
-export function textWithUnit(value: Value, column: Column | undefined, isDate = false): string {
-  const format = column?.format === "day" ? "date" : column?.format
-  const text = textOf(value, format, isDate)
+export function textWithUnit(
+  value: Value,
+  column: CellColumn | undefined,
+  isDate = false,
+  region: Region = PLAIN_REGION,
+): string {
+  const dated = column?.format === "day" ? ({...column, format: "date"} as const) : column
+  const text = textOf(value, dated, isDate, region)
+  const format = dated?.format
   const counted = typeof value === "number" && !isDate && format !== "date" && format !== "share"
-  return counted && column?.unit ? `${text}\u00a0${column.unit}` : text
+  return counted && column?.unit ? `${text}\u00a0${measureOf(column.unit, region).unit}` : text
+}
+
+/** A stored quantity in a sentence, with its unit: "2 000 kg/ha", "1 784 lb/ac". */
+export function quantityText(value: number, decimals: number, unit: string, region: Region): string {
+  const measure = measureOf(unit, region)
+  return `${measuredText(value, measure, decimals, region)}${measure.unit ? ` ${measure.unit}` : ""}`
 }
 
 const plain = new Intl.NumberFormat("en-GB", {maximumFractionDigits: 9})

@@ -1,5 +1,7 @@
+import {measureOf} from "../editor/measures"
 import type {Store} from "../editor/store"
 import {columnLetters} from "../workbook/formula"
+import {regionOf} from "../workbook/region"
 import {cellViewAt, isWordColumn} from "./cellView"
 import {columnWidth, HEAD_HEIGHT, MOST_ROWS_SHOWN, NUMBERS_WIDTH, ROW_HEIGHT} from "./sheetSize"
 import {useEditor, useWide} from "./useEditor"
@@ -31,7 +33,7 @@ export function PlainSheet({store}: {store: Store}) {
                 <span className={`col-head ${isWordColumn(column) ? "txt" : ""}`}>
                   <span className="let">{columnLetters(col)}</span>
                   <span className="heading">{column.heading}</span>
-                  <span className="unit">{column.unit ?? "\u00a0"}</span>
+                  <span className="unit">{measureOf(column.unit, regionOf(document)).unit || "\u00a0"}</span>
                 </span>
               </th>
             ))}

@@ -1,9 +1,11 @@
 import {chosenBlock, isIn, type Block} from "../editor/block"
+import {cellColumn} from "../editor/cellColumn"
 import {textOf} from "../editor/display"
 import type {EditorState, Store} from "../editor/store"
 import type {CellAddress, Column, Document} from "../workbook/document"
 import {columnAt, extraAt} from "../workbook/extras"
 import {referenceOf, tokens} from "../workbook/formula"
+import {decimalOf, regionOf, type Decimal} from "../workbook/region"
 import {sentenceOf} from "../workbook/faults"
 import {kindAt, type CellKind} from "../workbook/trace"
 import {isFault, type Value} from "../workbook/value"
@@ -44,7 +46,12 @@ export function cellViewAt(store: Store, at: CellAddress): CellView {
   const isChosen = isChosenRow && at.col === own.col
   const kind = isTotal ? "total" : isNext ? "next" : kindAt(document, at)
   const typing = isChosen && editing !== null
-  const shown = textOf(value, column.format, !isTotal && store.workbook.isDateAt(at))
+  const shown = textOf(
+    value,
+    isTotal ? column : cellColumn(document, at),
+    !isTotal && store.workbook.isDateAt(at),
+    regionOf(document),
+  )
   const text = typing
     ? editing.text
     : kind === "missing"
@@ -123,9 +130,9 @@ interface MarkedRange {
 }
 
 /** The references of a formula in the order they are first written, numbered 1, 2, 3, 1, ... for their line kinds. */
-export function numberedReferences(formula: string): ReadonlyMap<string, number> {
+export function numberedReferences(formula: string, decimal: Decimal = "."): ReadonlyMap<string, number> {
   const found = new Map<string, number>()
-  for (const {kind, text} of formula.startsWith("=") ? tokens(formula) : [])
+  for (const {kind, text} of formula.startsWith("=") ? tokens(formula, decimal) : [])
     if (kind === "reference" && !found.has(text)) found.set(text, (found.size % 3) + 1)
   return found
 }
@@ -142,7 +149,7 @@ const ranges = new WeakMap<EditorState, readonly MarkedRange[]>()
 
 function rangesIn({document, cell, editing}: EditorState): readonly MarkedRange[] {
   if (!editing) return []
-  return [...numberedReferences(editing.text)].flatMap(([text, number]) => {
+  return [...numberedReferences(editing.text, decimalOf(document))].flatMap(([text, number]) => {
     const {sheet, from, to} = referenceOf(text)
     const isHere =
       sheet === null

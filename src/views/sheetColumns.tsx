@@ -1,8 +1,10 @@
 import type {ColDef, ICellRendererComp, ICellRendererParams} from "ag-grid-community"
+import {measureOf} from "../editor/measures"
 import type {Store} from "../editor/store"
 import {cellName} from "../editor/words"
 import type {Column} from "../workbook/document"
 import {columnLetters} from "../workbook/formula"
+import {regionOf} from "../workbook/region"
 import {TOTAL_ROW, cellViewAt, isWordColumn, sameView, type CellView} from "./cellView"
 import {columnWidth, NUMBERS_WIDTH} from "./sheetSize"
 import {useEditor} from "./useEditor"
@@ -54,7 +56,7 @@ const isProse = (column: Column) => isWordColumn(column) && (column.width ?? 0) 
 
 /** The head of a column in three lines: its letter, its heading, its unit. */
 function ColumnHead({store, column, col}: {store: Store; column: Column; col: number}) {
-  const {cell} = useEditor(store)
+  const {cell, document} = useEditor(store)
   return (
     <span
       className={`col-head ${isWordColumn(column) ? "txt" : ""} ${cell.col === col ? "at" : ""}`}
@@ -62,7 +64,7 @@ function ColumnHead({store, column, col}: {store: Store; column: Column; col: nu
     >
       <span className="let">{columnLetters(col)}</span>
       <span className="heading">{column.heading}</span>
-      <span className="unit">{column.unit ?? "\u00a0"}</span>
+      <span className="unit">{measureOf(column.unit, regionOf(document)).unit || "\u00a0"}</span>
     </span>
   )
 }
@@ -124,7 +126,8 @@ class CellText implements ICellRendererComp<SheetRow> {
     const row = data!.row
     const name = row === TOTAL_ROW ? `${column.heading}, all rows` : cellName(document, {sheet, row, col})
     const said = value.full || "blank"
-    const unit = column.unit && value.text && !value.isFault ? ` ${column.unit}` : ""
+    const {unit: shown} = measureOf(column.unit, regionOf(document))
+    const unit = shown && value.text && !value.isFault ? ` ${shown}` : ""
     eGridCell.setAttribute(
       "aria-label",
       `${said}${unit}. ${name}. ${kindWords[value.kind] ?? value.kind}${note}`,
