@@ -208,7 +208,11 @@ function readNumber(text: string, column: CellColumn, region: Region): number | 
   const [, sign, written, typedUnit = ""] = parts
   // From here on with a point before decimals, as it is stored.
   const digits = swapped(written!.replace(/\s/g, " ").trim(), region)
-  const unit = withMoney(typedUnit, region)
+  const hasSign = bare !== text
+  const unit = withMoney(
+    hasSign && typedUnit.startsWith("/") ? region.currency + typedUnit : typedUnit,
+    region,
+  )
   const isShown = typedUnit === "" || typedUnit === measure.unit
   const isPercent = unit === "%" && takesPercent(column)
   const turn = (value: number): number | null => {

@@ -63,9 +63,9 @@ export function shownNumber(stored: number, {factor, offset}: Measure): number {
   return offset === 0 ? shown : Number(shown.toFixed(10)) // close to its zero a temperature has no twelve digits
 }
 
-/** The number to be stored for one that is typed in the unit of the measure. */
+/** The number to be stored for one that is typed in the unit of the measure, to fifteen digits: 50 °F is 10 °C. */
 export const storedNumber = (shown: number, {factor, offset}: Measure): number =>
-  factor === 1 && offset === 0 ? shown : (shown - offset) / factor
+  factor === 1 && offset === 0 ? shown : Number(((shown - offset) / factor).toPrecision(15))
 
 /** How a unit is shown; it is read once for each region. */
 export function measureOf(unit: string | undefined, region: Region): Measure {

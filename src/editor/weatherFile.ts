@@ -194,6 +194,9 @@ function bringing(
     ...[...new Set(units.values())].map(
       ({name}) => `What stands in ${name} is turned into the sheet's unit.`,
     ),
+    document.region?.measures === "US" && !units.has("record high")
+      ? "Its temperatures are taken as °C, since no heading says °F."
+      : "",
     left.length
       ? `${left.length} ${left.length === 1 ? "line is" : "lines are"} left out: ${left.slice(0, MOST_TOLD).join("; ")}${left.length > MOST_TOLD ? "; …" : "."}`
       : "",

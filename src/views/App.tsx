@@ -22,6 +22,7 @@ import {onceDrawn} from "./onceDrawn"
 import {PlainSheet} from "./PlainSheet"
 import {PlantingPanel} from "./PlantingPanel"
 import {planShown} from "./planShown"
+import {RegionPanel} from "./RegionPanel"
 import {noReserve, ReservePlate} from "./ReservePlate"
 import {reserveShown} from "./reserveShown"
 import {SeasonSpread} from "./SeasonSpread"
@@ -165,6 +166,8 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                 <HelpPanel store={store} onClose={closePanel} />
               ) : panel === "keys" ? (
                 <KeysPanel onClose={closePanel} />
+              ) : panel === "region" ? (
+                <RegionPanel store={store} onClose={closePanel} />
               ) : panel === "work back" ? (
                 <WorkBackPanel store={store} onClose={closePanel} />
               ) : panel === "column" ? (

@@ -126,8 +126,7 @@ class CellText implements ICellRendererComp<SheetRow> {
     const row = data!.row
     const name = row === TOTAL_ROW ? `${column.heading}, all rows` : cellName(document, {sheet, row, col})
     const said = value.full || "blank"
-    const {unit: shown} = measureOf(column.unit, regionOf(document))
-    const unit = shown && value.text && !value.isFault ? ` ${shown}` : ""
+    const unit = value.unit && value.text && !value.isFault ? ` ${value.unit}` : ""
     eGridCell.setAttribute(
       "aria-label",
       `${said}${unit}. ${name}. ${kindWords[value.kind] ?? value.kind}${note}`,
