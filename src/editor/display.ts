@@ -38,8 +38,9 @@ export const withDecimal = (text: string, decimal: Decimal) =>
   decimal === "." ? text : text.replace(".", decimal)
 
 /**
- * A stored number as a region shows it, without its unit. What is turned into other units has seven digits where the
- * column asks for no count of decimals: chosen, as many as a scale or a map gives.
+ * A stored number as a region shows it, without its unit. Where the column asks for no count of decimals, what is turned
+ * into other units has two digits more than are stored, from four to seven: chosen, so that 0.95 does not look surer in
+ * another unit, and what was typed in that unit, which is stored with many digits, reads as typed.
  */
 export function measuredText(value: number, measure: Measure, decimals: number | undefined, region: Region) {
   const decimal = region.decimal ?? "."
@@ -47,9 +48,17 @@ export function measuredText(value: number, measure: Measure, decimals: number |
   if (factor === 1 && offset === 0) return numberText(value, decimals, decimal)
   const shown = shownNumber(value, measure)
   if (decimals !== undefined) return numberText(shown, decimals + moreDecimals, decimal)
-  const rounded = Math.abs(shown) < 1e6 ? Number(shown.toPrecision(7)) : Math.round(shown)
-  return numberText(rounded, undefined, decimal)
+  const digits = Math.max(4, Math.min(7, digitsOf(value) + 2))
+  const isLong = Math.abs(shown) >= 10 ** (digits - 1)
+  return numberText(isLong ? Number(shown.toFixed(1)) : Number(shown.toPrecision(digits)), undefined, decimal)
 }
+
+/** How many digits a number is written with, noughts at its ends left out. */
+const digitsOf = (value: number) =>
+  String(Math.abs(value))
+    .replace(/e.*$/, "")
+    .replace(".", "")
+    .replace(/^0+|0+$/g, "").length
 
 /** What a cell shows. An error shows its code; `sentenceOf` in workbook/faults.ts has its words. */
 export function textOf(

@@ -7,7 +7,7 @@ import {argumentSign, fromScreen, onScreen} from "../workbook/screenFormula"
 import {bracketsIn, placedTokens, type Place} from "./brackets"
 import type {CellColumn} from "./cellColumn"
 import {dateText, measuredText, numberText, withDecimal} from "./display"
-import {measureOf, shownNumber, storedNumber, storedUnit, turned, withMoney} from "./measures"
+import {isVague, measureOf, shownNumber, storedNumber, storedUnit, turned, withMoney} from "./measures"
 
 /** What typed text means in a column, or the sentence that says why it cannot stand there. */
 export type Entry = {readonly content: Content} | {readonly refused: string}
@@ -217,7 +217,8 @@ function readNumber(text: string, column: CellColumn, region: Region): number | 
   const isPercent = unit === "%" && takesPercent(column)
   const turn = (value: number): number | null => {
     if (isShown) return storedNumber(value, measure)
-    return isPercent ? value : turned(value, unit, column.unit ?? "")
+    if (isPercent) return value
+    return isVague(unit, region) ? null : turned(value, unit, column.unit ?? "")
   }
   const isUnit = turn(1) !== null
   const refusedHere = (refused: string) => (isUnit || holdsNumbers(column) ? {refused} : null)
@@ -273,11 +274,11 @@ function within(value: number, {heading, unit, rule, format}: CellColumn, region
     if (format === "text") return `${withDecimal(String(n), decimal)}${unit ? ` ${unit}` : ""}`
     return `${measuredText(n, measure, undefined, region)}${measure.unit ? ` ${measure.unit}` : ""}`
   }
-  // A limit that is shown in other units is rounded: what reads as the limit is taken.
-  const slack = measure.factor === 1 ? 0 : 1e-6
-  if (least !== undefined && value < least - slack * Math.abs(least))
+  // A limit in other units is rounded: what reads as the limit is taken.
+  const readsAsLimit = (limit: number) => measure.factor !== 1 && shown(value) === shown(limit)
+  if (least !== undefined && value < least && !readsAsLimit(least))
     return {refused: `${heading} ${shown(value)} is below ${shown(least)}`}
-  if (most !== undefined && value > most + slack * Math.abs(most)) {
+  if (most !== undefined && value > most && !readsAsLimit(most)) {
     // A point was forgotten, or the sign behind a share.
     const meant = format === "share" ? value / 100 : storedNumber(shownNumber(value, measure) / 10, measure)
     const guess = (least ?? -Infinity) <= meant && meant <= most ? ` (did you mean ${shown(meant)}?)` : ""

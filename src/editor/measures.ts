@@ -20,14 +20,15 @@ interface Piece {
 }
 
 /**
- * Exact by definition: pound and ton of NIST Handbook 44, Appendix C (2000 lb); inch of 25.4 mm; gallon of 231 cubic
+ * Exact by definition: pound and ton of NIST Handbook 44, Appendix C (a ton is 2000 lb); inch of 25.4 mm; gallon of 231 cubic
  * inches; the international acre of 43 560 square feet, 4046.8564224 m², as CONVERT of OpenFormula 1.2 has it (the US
  * survey acre is 4 parts in a million larger).
  */
 const PIECES: Readonly<Record<string, Piece>> = {
   kg: {of: "mass", size: 1, us: "lb"},
-  t: {of: "mass", size: 1000, us: "short ton"},
+  t: {of: "mass", size: 1000, us: "ton"},
   lb: {of: "mass", size: 0.45359237},
+  ton: {of: "mass", size: 907.18474},
   "short ton": {of: "mass", size: 907.18474},
   // Chosen: two decimals more. A tenth of a millimetre is 0.004 in, and 1/16 in is 0.0625.
   mm: {of: "length", size: 0.001, us: "in", moreDecimals: 2},
@@ -60,7 +61,7 @@ const ZERO_IN_CELSIUS: Readonly<Record<string, number>> = {"°C": 0, "°F": -160
 export function shownNumber(stored: number, {factor, offset}: Measure): number {
   if (factor === 1 && offset === 0) return stored
   const shown = Number((stored * factor + offset).toPrecision(12))
-  return offset === 0 ? shown : Number(shown.toFixed(10)) // close to its zero a temperature has no twelve digits
+  return offset === 0 ? shown : Number(shown.toFixed(10)) + 0 // close to its zero a temperature has no twelve digits, nor a sign
 }
 
 /** The number to be stored for one that is typed in the unit of the measure, to fifteen digits: 50 °F is 10 °C. */
@@ -104,7 +105,7 @@ export function turned(value: number, from: string, to: string): number | null {
   if (a.kind !== b.kind || !a.isMeasured) return null
   const zero = (ZERO_IN_CELSIUS[from] ?? 0) - (ZERO_IN_CELSIUS[to] ?? 0)
   const there = (value * a.size + zero) / b.size
-  return Number((zero === 0 ? there : Number(there.toFixed(10))).toPrecision(12))
+  return Number((zero === 0 ? there : Number(there.toFixed(10)) + 0).toPrecision(12))
 }
 
 /** A unit that a person types, with "money" for the sign of it. */
@@ -131,6 +132,10 @@ const METRIC: Readonly<Record<string, string>> = {
   in: "mm",
   "US gal": "L",
 }
+
+/** Whether a unit means one thing in one region and another elsewhere: outside of the US a ton may be a tonne. */
+export const isVague = (unit: string, {measures}: Region): boolean =>
+  measures !== "US" && piecesIn(unit).some(({name}) => name === "ton")
 
 /** Whether a unit measures something that has other units: "kg/ha" and "money/kg", but not "days" or "mg/g". */
 export const isMeasured = (unit: string): boolean => sizeOf(unit).isMeasured

@@ -104,7 +104,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
         To the page
       </a>
       <Head store={store} keeping={keeping} />
-      <div className="page">
+      <div className="page" data-measures={document.region?.measures}>
         <Contents store={store} keeping={keeping} />
         <main id="main">
           <div className="title">

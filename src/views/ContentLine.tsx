@@ -119,7 +119,10 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
           {cell.sheet !== state.cell.sheet && `, of ${document.sheets[cell.sheet]!.name}`}
         </span>
         {unit && <span className="q">{unit}</span>}
-        <span className="state">{editing ? "editing" : question ? "a question" : ""}</span>
+        <span className="state">
+          {editing ? "editing" : question ? "a question" : ""}
+          {isFormula && document.region?.measures === "US" && ": numbers typed in a formula are metric"}
+        </span>
       </div>
       <div className="line">
         <div className="mirror" aria-hidden="true">
@@ -154,10 +157,7 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
         ) : call && functions.has(call.name) ? (
           <CallHint call={call} decimal={decimal} />
         ) : editing ? (
-          <p className="q">
-            Enter keeps it, Esc drops it.
-            {isFormula && document.region?.measures === "US" && " Numbers in a formula are metric."}
-          </p>
+          <p className="q">Enter keeps it, Esc drops it.</p>
         ) : null}
       </div>
       <p id={`${id}off`} role="status" className={isFormula ? "off-line" : "off-line hide"}>

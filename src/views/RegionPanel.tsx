@@ -51,8 +51,8 @@ export function RegionPanel({store, onClose}: {store: Store; onClose: () => void
         Only what is typed and shown changes: what is stored stays metric, so switching back shows every
         number as it was. Formulas work on the stored numbers: <b>a number typed in a formula is metric</b>,
         and so are the units that the help names. Units of the laboratory, such as mg/g, °Brix and MJ/m², stay
-        as they are. A unit typed behind a number, such as 12 lb or 5 kg, is turned into that of the cell.
-        Inches may be typed in sixteenths: 7/16.
+        as they are. A unit typed behind a number, such as 12 lb or 5 kg, is turned into that of the cell. A
+        ton is one of 2000 lb. Inches may be typed in sixteenths: 7/16. Money is not turned into other money.
       </p>
     </PanelFrame>
   )

@@ -2,11 +2,11 @@ import type {ColDef, ICellRendererComp, ICellRendererParams} from "ag-grid-commu
 import {measureOf} from "../editor/measures"
 import type {Store} from "../editor/store"
 import {cellName} from "../editor/words"
-import type {Column} from "../workbook/document"
+import type {Column, Region} from "../workbook/document"
 import {columnLetters} from "../workbook/formula"
 import {regionOf} from "../workbook/region"
 import {TOTAL_ROW, cellViewAt, isWordColumn, sameView, type CellView} from "./cellView"
-import {columnWidth, NUMBERS_WIDTH} from "./sheetSize"
+import {drawnWidth, NUMBERS_WIDTH} from "./sheetSize"
 import {useEditor} from "./useEditor"
 
 /** A row as the grid holds it: what its cells show is read from the store when they are drawn. */
@@ -19,6 +19,7 @@ export function columnsOf(
   store: Store,
   sheet: number,
   columns: readonly Column[],
+  region: Region,
   pinsName: boolean,
   keeps: number,
 ): ColDef<SheetRow>[] {
@@ -33,7 +34,7 @@ export function columnsOf(
   }
   const own = columns.map((column, col): ColDef<SheetRow> => ({
     colId: String(col),
-    width: columnWidth(column, col),
+    width: drawnWidth(column, col, region),
     ...(col < keeps ? {pinned: "left" as const} : {}),
     ...(col === 0 ? {cellAriaRole: "rowheader"} : {}),
     headerName: column.heading,

@@ -278,7 +278,7 @@ describe("US measures", () => {
       "4\u202f015", // 4500 × 0.892179 = 4014.8
       "0.374", // 9.5 / 25.4 = 0.37402
       "58.1", // 14.5 × 1.8 + 32 = 58.1
-      "0.952544", // 2.1 × 0.45359237 = 0.952543977
+      "0.9525", // 2.1 × 0.45359237 = 0.952543977
       "6\u202f022.2", // 6750 × 0.892179 = 6022.2
       "409",
     ])
@@ -317,23 +317,28 @@ describe("US measures", () => {
     expect(refusal(type(us, "B1", "12 days"))).toBe(
       "“days” is not the unit here: Yield takes a number in lb/ac",
     )
+    expect(content(type(us, "B1", "2 ton/ac"), "B1")).toBeCloseTo(4483.4, 1) // 4000 / 0.892179
+    expect(refusal(type(storeIn({}), "B1", "2 ton/ha"))).toContain("“ton/ha” is not the unit here")
     expect(content(type(storeIn({}), "B1", "4015 lb/ac"), "B1")).toBeCloseTo(4500.22, 2) // 4015 / 0.892179
   })
 
   it("name a limit in their units", () => {
     const store = storeIn(US)
-    // 60 mm / 25.4 = 2.362205 in; 20 000 kg/ha × 0.892179 = 17 843.58 lb/ac.
-    expect(refusal(type(store, "C1", "3"))).toBe("Diameter 3 in is above 2.362205 in (did you mean 0.3 in?)")
+    // 60 mm / 25.4 = 2.36220 in; 20 000 kg/ha × 0.892179 = 17 843.58 lb/ac; 1 mm / 25.4 = 0.0393701 in.
+    expect(refusal(type(store, "C1", "3"))).toBe("Diameter 3 in is above 2.362 in (did you mean 0.3 in?)")
     expect(refusal(type(store, "B1", "20000"))).toContain(
-      "Yield 20\u202f000 lb/ac is above 17\u202f843.58 lb/ac",
+      "Yield 20\u202f000 lb/ac is above 17\u202f843.6 lb/ac",
     )
-    expect(content(type(store, "C1", "2.362205"), "C1")).toBeCloseTo(60, 4)
+    expect(refusal(type(store, "C1", "0.039"))).toBe("Diameter 0.039 in is below 0.03937 in")
+    // What reads as the limit is taken, though it is 59.9948 mm, or 0.999998 mm.
+    expect(content(type(store, "C1", "2.362"), "C1")).toBeCloseTo(59.9948, 10)
+    expect(content(type(store, "C1", "0.03937"), "C1")).toBeCloseTo(0.999998, 10)
   })
 
   it("show a named value and its unit, and take both", () => {
     const store = storeIn({...US, currency: "$"})
     expect(["1!B1", "1!C1", "1!B2", "1!C2"].map((at) => text(store, at))).toEqual([
-      "0.3628739", // 0.8 × 0.45359237 = 0.362873896
+      "0.3629", // 0.8 × 0.45359237 = 0.362873896
       "$/lb",
       "2 May 2026",
       "date",

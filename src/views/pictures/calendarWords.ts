@@ -233,15 +233,15 @@ function cropByWeek({daily, region}: Plan, dateWords: (day: number) => string): 
   }
 }
 
-/** A weight in kg as words: kg below a tonne, then tonnes, with one decimal below 10 t; so in pounds and short tons. */
+/** A weight in kg as words: kg below a tonne, then tonnes, with one decimal below 10 t; so in pounds and tons of 2000 lb. */
 export function weightText(kg: number, region: Region = PLAIN_REGION): string {
   const small = measureOf("kg", region)
   const large = measureOf("t", region)
   const decimal = region.decimal ?? "."
   const tonnes = shownNumber(kg / 1000, large)
-  if (kg < 999.5 || tonnes < 0.9995) return `${numberText(shownNumber(kg, small), 0, decimal)} ${small.unit}`
+  if (tonnes < 0.9995) return `${numberText(shownNumber(kg, small), 0, decimal)} ${small.unit}`
   const text = numberText(tonnes, tonnes < 9.95 ? 1 : 0, decimal)
-  return `${text} ${large.unit}${large.unit === "t" || text === "1.0" || text === "1,0" ? "" : "s"}`
+  return `${text} ${large.unit}${large.unit === "t" || /^1[.,]0$/.test(text) ? "" : "s"}`
 }
 
 /** "25 Apr to 15 Jun", with both years where they differ. */
