@@ -1,6 +1,7 @@
 import {useState, type FormEvent} from "react"
-import {changeRegion} from "../editor/commands/region"
+import {changeRegion, type RegionChange} from "../editor/commands/region"
 import {quantityText} from "../editor/display"
+import {keepEditing} from "../editor/editing"
 import type {Store} from "../editor/store"
 import type {Region} from "../workbook/document"
 import {currencyRefused, decimalOf, regionOf} from "../workbook/region"
@@ -12,6 +13,10 @@ import {useEditor} from "./useEditor"
 export function RegionPanel({store, onClose}: {store: Store; onClose: () => void}) {
   const {document} = useEditor(store)
   const region = regionOf(document)
+  /** What is being typed is read as it stands before it could mean something else. */
+  const change = (said: RegionChange) => {
+    if (keepEditing(store, 0, 0)) store.run(changeRegion(said))
+  }
   return (
     <PanelFrame title="Region and units" holds="region-panel" onClose={onClose}>
       <Choices<Region["measures"]>
@@ -22,7 +27,7 @@ export function RegionPanel({store, onClose}: {store: Store; onClose: () => void
           {words: "US", value: "US"},
         ]}
         chosen={region.measures}
-        onChoose={(measures) => store.run(changeRegion({measures}))}
+        onChoose={(measures) => change({measures})}
       />
       <Choices<Region["decimal"]>
         legend="Decimals"
@@ -32,7 +37,7 @@ export function RegionPanel({store, onClose}: {store: Store; onClose: () => void
           {words: "comma, 1,5", value: ","},
         ]}
         chosen={region.decimal}
-        onChoose={(decimal) => store.run(changeRegion({decimal}))}
+        onChoose={(decimal) => change({decimal})}
       />
       <Choices<Region["dates"]>
         legend="A date such as 3/4/2026"
@@ -43,9 +48,13 @@ export function RegionPanel({store, onClose}: {store: Store; onClose: () => void
           {words: "is 4 March", value: "month first"},
         ]}
         chosen={region.dates}
-        onChoose={(dates) => store.run(changeRegion({dates}))}
+        onChoose={(dates) => change({dates})}
       />
-      <Currency key={region.currency} store={store} currency={region.currency} />
+      <Currency
+        key={region.currency}
+        currency={region.currency}
+        onChoose={(currency) => change({currency})}
+      />
       <p aria-live="polite">{exampleOf(region)}</p>
       <p className="small q">
         Only what is typed and shown changes: what is stored stays metric, so switching back shows every
@@ -80,7 +89,13 @@ function Choices<T>({legend, name, choices, chosen, onChoose}: ChoicesProps<T>) 
   )
 }
 
-function Currency({store, currency = ""}: {store: Store; currency: string | undefined}) {
+function Currency({
+  currency = "",
+  onChoose,
+}: {
+  currency: string | undefined
+  onChoose: (currency: string | undefined) => void
+}) {
   const [text, setText] = useState(currency)
   const [fault, setFault] = useState("")
   const keep = (event: FormEvent) => {
@@ -88,7 +103,7 @@ function Currency({store, currency = ""}: {store: Store; currency: string | unde
     const typed = text.trim() || undefined
     const refused = currencyRefused(typed)
     setFault(refused === null ? "" : `${refused}.`)
-    if (refused === null) store.run(changeRegion({currency: typed}))
+    if (refused === null) onChoose(typed)
   }
   return (
     <form onSubmit={keep}>

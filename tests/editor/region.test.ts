@@ -142,6 +142,39 @@ describe("a number where decimals take a comma", () => {
   })
 })
 
+describe("what stands in the line", () => {
+  const contents = [
+    1.5,
+    -2000.25,
+    0,
+    12,
+    1e-7,
+    1e21,
+    "1,5",
+    "1.5",
+    "4 500",
+    "12 lb",
+    "007",
+    "TRUE",
+    true,
+    null,
+    "2026-04-25",
+  ]
+  it.each([COMMA, US, {decimal: ",", measures: "US", currency: "€"}] as const)(
+    "reads back in region %o",
+    (region) => {
+      const free = column("Note")
+      for (const one of contents) {
+        const shown = readsAs(one, free, null, region)
+        expect(
+          readEntry(shown, free, 2026, () => null, {region}),
+          shown,
+        ).toEqual({content: one})
+      }
+    },
+  )
+})
+
 describe("a date of two meanings", () => {
   const day = (dates?: "day first" | "month first") =>
     readEntry("03/04/2026", column("Day", {format: "date"}), 2026, () => null, {region: dates ? {dates} : {}})

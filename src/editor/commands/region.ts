@@ -2,9 +2,10 @@ import type {Region} from "../../workbook/document"
 import {regionOf} from "../../workbook/region"
 import type {Command} from "../store"
 
-type RegionChange = {readonly [K in keyof Region]: Region[K] | undefined}
+/** What is said anew of a region; `undefined` is the plain way. */
+export type RegionChange = {readonly [K in keyof Region]: Region[K] | undefined}
 
-/** Says anew how numbers and dates are typed and shown; `undefined` is the plain way. Nothing that is stored changes. */
+/** Says anew how numbers and dates are typed and shown. Nothing that is stored changes. */
 export const changeRegion =
   (change: RegionChange): Command =>
   ({document}) => {
