@@ -109,6 +109,7 @@ export function readFor(store: Store, at: CellAddress, text: string, isSure = fa
   return readEntry(text, column, yearOf(document), (formula) => store.workbook.normalized(formula), {
     region: regionOf(document),
     isSure,
+    isWhole: (formula) => store.workbook.takesItsArguments(formula, at.sheet),
   })
 }
 

@@ -17,6 +17,8 @@ interface Reading {
   readonly region?: Region
   /** The person was told that a formula reads two ways, and kept it as it stands. */
   readonly isSure?: boolean
+  /** Whether a stored formula gives each function as many arguments as it takes. */
+  readonly isWhole?: (formula: string) => boolean
 }
 
 /** A stored formula spelt as the engine spells it, or null when it is not one. */
@@ -34,12 +36,13 @@ export function readEntry(
   column: CellColumn,
   year: number,
   normalize: Normalize,
-  {region = PLAIN_REGION, isSure = false}: Reading = {},
+  reading: Reading = {},
 ): Entry {
+  const {region = PLAIN_REGION} = reading
   const text = typed.trim()
   if (text === "") return {content: null}
   if (text.startsWith("'")) return readWords(typed.trimStart().slice(1))
-  if (text.startsWith("=")) return readFormula(text, column, normalize, region, isSure)
+  if (text.startsWith("=")) return readFormula(text, column, normalize, reading)
   if (column.holdsUnit) return {content: storedUnit(text, region)}
   if (column.format === "date" || column.format === "day") return readDate(text, column, year, region)
   const number = readNumber(text, column, region)
@@ -81,8 +84,7 @@ function readFormula(
   text: string,
   column: CellColumn,
   normalize: Normalize,
-  region: Region,
-  isSure: boolean,
+  {region = PLAIN_REGION, isSure = false, isWhole = () => true}: Reading,
 ): Entry {
   if (text === COLUMN_FORMULA)
     return column.formula === undefined ? {refused: "A formula is missing after “=”"} : {content: text}
@@ -90,7 +92,7 @@ function readFormula(
   const formula = readScreen(text, normalize, decimal)
   if (formula === null)
     return {refused: `This formula cannot be read: ${whatIsOff(text, normalize, decimal).words}`}
-  const other = isSure ? null : otherReading(text, normalize, decimal)
+  const other = isSure ? null : otherReading(text, normalize, decimal, isWhole)
   return other === null
     ? {content: formula}
     : {
@@ -104,13 +106,19 @@ function readScreen(text: string, normalize: Normalize, decimal: Decimal): strin
 }
 
 /**
- * Where decimals take a comma, the formula as it would be shown if its commas parted arguments; null where they cannot.
- * A formula with ";" shows by itself what parts its arguments.
+ * Where decimals take a comma, the formula as it would be shown if its commas parted arguments; null where they cannot,
+ * as in ABS(1,5), which takes one. A formula with ";" shows by itself what parts its arguments.
  */
-function otherReading(text: string, normalize: Normalize, decimal: Decimal): string | null {
+function otherReading(
+  text: string,
+  normalize: Normalize,
+  decimal: Decimal,
+  isWhole: (formula: string) => boolean,
+): string | null {
   if (decimal === "." || placedTokens(text, decimal).some((one) => one.text === ";")) return null
   const other = normalize(text)
-  return other === null || other === readScreen(text, normalize, decimal) ? null : onScreen(other, decimal)
+  if (other === null || other === readScreen(text, normalize, decimal) || !isWhole(other)) return null
+  return onScreen(other, decimal)
 }
 
 /** A formula that can only be read as it is written with the other sign before decimals, as it is written here; or null. */

@@ -1,5 +1,6 @@
 import {describe, expect, it} from "vitest"
 import {copyChosen, pasteTable, readTable} from "../../src/editor/clipboard"
+import {enterContent} from "../../src/editor/commands/cells"
 import {changeRegion} from "../../src/editor/commands/region"
 import {callAt, offersAt, withOffer} from "../../src/editor/completion"
 import {bracketsIn} from "../../src/editor/brackets"
@@ -214,8 +215,9 @@ describe("a formula where decimals take a comma", () => {
     expect(refusal(store)).toContain("reads two ways")
   })
 
-  it.each(["=B1*1,5", "=ROUND(B1*1,5;1)", "=SUM(B1:B2)", '="a,b"&B1'])("%s reads one way", (typed) =>
-    expect(refusal(type(storeIn(COMMA), "I1", typed))).toBeNull(),
+  it.each(["=B1*1,5", "=ABS(-1,5)", "=SUM(SQRT(B1*2,5))", "=ROUND(B1*1,5;1)", "=SUM(B1:B2)", '="a,b"&B1'])(
+    "%s reads one way",
+    (typed) => expect(refusal(type(storeIn(COMMA), "I1", typed))).toBeNull(),
   )
 
   it.each([
@@ -401,6 +403,13 @@ describe("US measures", () => {
     store.turn(choose(cellAt("C2")))
     pasteTable(store, readTable(plain))
     expect(content(store, "C2")).toBe(9.5)
+    // To the last digit, which what is shown does not have.
+    store.run(enterContent(cellAt("C1"), 100 / 7))
+    store.turn(choose(cellAt("C1")))
+    const again = copyChosen(store)
+    store.turn(choose(cellAt("C2")))
+    pasteTable(store, readTable(again.plain))
+    expect(content(store, "C2")).toBe(100 / 7)
   })
 
   it("leave what stands there alone when it is kept unchanged", () => {
