@@ -62,6 +62,30 @@ it("takes and shows decimals with a comma, in numbers and formulas", async () =>
   expect(trouble).toEqual([])
 })
 
+it("takes the limits of a column in the units that are shown", async () => {
+  const {page, trouble, sheet, panel} = await openRegion()
+  await panel.getByLabel("US").check()
+  await sheet.open("Prices")
+  await sheet.choose(1, "Price")
+  await page.keyboard.press("Shift+F10")
+  await page.getByRole("button", {name: "Column: heading, width, format"}).click()
+  const column = page.locator(".column-panel")
+  expect(await column.getByLabel("Unit").inputValue()).toBe("money/lb")
+  await column.getByLabel("to", {exact: true}).fill("4")
+  await page.keyboard.press("Enter")
+  await sheet.choose(1, "Price")
+  await page.keyboard.type("5")
+  await page.keyboard.press("Enter")
+  await expect.poll(sheet.said).toContain("Price 5 money/lb is above 4 money/lb")
+  await page.keyboard.press("Escape")
+  await sheet.type(1, "Price", "9 money/kg") // 9 × 0.45359237 = 4.08
+  await expect.poll(sheet.said).toContain("Price 4.082 money/lb is above 4 money/lb")
+  await page.keyboard.press("Escape")
+  await sheet.type(1, "Price", "4 money/kg")
+  await expect.poll(() => sheet.text(1, "Price")).toBe("1.81")
+  expect(trouble).toEqual([])
+})
+
 it("puts the pictures and the sentences of the plan into US measures", async () => {
   const {page, trouble, sheet, panel} = await openRegion()
   await panel.getByLabel("US").check()
