@@ -1,13 +1,7 @@
 import Papa from "papaparse"
 import {columnAt} from "../workbook/extras"
 import {dayOf, isoOf} from "../../functions/calendar"
-import {
-  contentAt,
-  isFormula,
-  type CellAddress,
-  type Content,
-  type Document,
-} from "../workbook/document"
+import {contentAt, isFormula, type CellAddress, type Content, type Document} from "../workbook/document"
 import type {Edit, Entry} from "../workbook/edit"
 import {cellText, moved} from "../workbook/formula"
 import {isFault} from "../workbook/value"

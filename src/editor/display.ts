@@ -100,6 +100,14 @@ export function textWithUnit(
   return counted && column?.unit ? `${text}\u00a0${measureOf(column.unit, region).unit}` : text
 }
 
+/** How far two numbers of a column lie apart, with the unit: 10 °C apart is 18 °F, without the zero of the scale. */
+export function differenceText(apart: number, column: CellColumn | undefined, region: Region): string {
+  const measure = {...measureOf(column?.unit, region), offset: 0}
+  if (measure.factor === 1) return textWithUnit(Math.abs(apart), column, false, region)
+  const decimals = typeof column?.format === "number" ? column.format : undefined
+  return `${measuredText(Math.abs(apart), measure, decimals, region)}\u00a0${measure.unit}`
+}
+
 /** A stored quantity in a sentence, with its unit: "2 000 kg/ha", "1 784 lb/ac". */
 export function quantityText(value: number, decimals: number, unit: string, region: Region): string {
   const measure = measureOf(unit, region)

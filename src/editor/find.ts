@@ -77,8 +77,7 @@ export function findIn(workbook: Searched, search: Search): readonly Hit[] {
         if (note) look(at, [note.text], {inNote: true})
         if (inValues && look(at, textsOf(workbook, at))) continue
         const formula = inFormulas ? workbook.formulaAt(at) : null
-        if (formula !== null)
-          look(at, [onScreen(formula, decimalOf(workbook.document))], {inFormula: true})
+        if (formula !== null) look(at, [onScreen(formula, decimalOf(workbook.document))], {inFormula: true})
       }
   }
   return hits

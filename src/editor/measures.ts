@@ -44,7 +44,7 @@ const PIECES: Readonly<Record<string, Piece>> = {
   "ft²": {of: "area", size: 0.3048 ** 2},
   "m³": {of: "volume", size: 1, us: "ft³"},
   L: {of: "volume", size: 0.001, us: "US gal"},
-  l: {of: "volume", size: 0.001, us: "US gal"},
+  litre: {of: "volume", size: 0.001, us: "ft³", moreDecimals: 1}, // what crates and rooms hold; L is what tanks hold (chosen)
   "ft³": {of: "volume", size: 0.3048 ** 3},
   "US gal": {of: "volume", size: 231 * 0.0254 ** 3},
   "°C": {of: "temperature", size: 1, us: "°F"},
@@ -130,7 +130,7 @@ export function storedUnit(typed: string, region: Region): string {
 const METRIC: Readonly<Record<string, string>> = {
   ...Object.fromEntries(Object.entries(PIECES).flatMap(([name, {us}]) => (us ? [[us, name]] : []))),
   in: "mm",
-  "US gal": "L",
+  "ft³": "litre",
 }
 
 /** Whether a unit means one thing in one region and another elsewhere: outside of the US a ton may be a tonne. */

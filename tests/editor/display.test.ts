@@ -1,6 +1,6 @@
 import {describe, expect, it} from "vitest"
 import {dayOf} from "../../functions/calendar"
-import {dateText, dayText, numberText, textOf, textWithUnit} from "../../src/editor/display"
+import {dateText, dayText, differenceText, numberText, textOf, textWithUnit} from "../../src/editor/display"
 import {column} from "../workbook/documents"
 
 const APRIL_25 = dayOf("2026-04-25")!
@@ -74,5 +74,14 @@ describe("what a cell shows", () => {
     expect(textWithUnit("not cut", column("Sugar", {unit: "mg/g"}))).toBe("not cut")
     expect(textWithUnit(null, column("Sugar", {unit: "mg/g"}))).toBe("")
     expect(textWithUnit(5, undefined)).toBe("5")
+  })
+})
+
+describe("how far two numbers lie apart", () => {
+  it("has no zero of a scale in it", () => {
+    const air = column("Air", {unit: "°C", format: 1})
+    expect(differenceText(-10, air, {measures: "US"})).toBe("18.0\u00a0°F")
+    expect(differenceText(-10, air, {})).toBe("10.0\u00a0°C")
+    expect(differenceText(0.05, column("Share", {format: "share"}), {measures: "US"})).toBe("5\u202f%")
   })
 })

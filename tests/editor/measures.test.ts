@@ -60,7 +60,11 @@ describe("US measures", () => {
     ["money/ha/day", "money/ac/day"],
     ["kg/h", "lb/h"],
     ["kg sugar per kg spears", "lb sugar per lb spears"],
-    ["m³", "ft³"],
+    ["litre", "ft³"],
+    ["kg/litre", "lb/ft³"],
+    ["L/ha", "US gal/ac"],
+    ["per day and °C", "per day and °F"],
+    ["ha/day", "ac/day"],
     ["mm/day", "in/day"],
   ])("put %s as %s", (metric, us) => {
     expect(measureOf(metric, US).unit).toBe(us)
@@ -71,6 +75,9 @@ describe("US measures", () => {
     "mg/g",
     "mg/g per °Brix",
     "MJ/m²/day",
+    "°C, °C, MJ/m²/day",
+    "kW",
+    "money/h",
     "kJ/kg·K",
     "g/plant",
     "°Brix",
