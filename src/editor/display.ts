@@ -108,6 +108,16 @@ export function differenceText(apart: number, column: CellColumn | undefined, re
   return `${measuredText(Math.abs(apart), measure, decimals, region)}\u00a0${measure.unit}`
 }
 
+/** How the numbers of one unit are shown in a region: the unit's name, a number in it, and that as a text. */
+export function shownIn(unit: string, region: Region = PLAIN_REGION) {
+  const measure = measureOf(unit, region)
+  return {
+    unit: measure.unit,
+    number: (stored: number) => shownNumber(stored, measure),
+    text: (stored: number, decimals?: number) => measuredText(stored, measure, decimals, region),
+  }
+}
+
 /** A stored quantity in a sentence, with its unit: "2 000 kg/ha", "1 784 lb/ac". */
 export function quantityText(value: number, decimals: number, unit: string, region: Region): string {
   const measure = measureOf(unit, region)

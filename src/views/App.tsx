@@ -4,6 +4,7 @@ import {choose, showPanel} from "../editor/selection"
 import {showAllRows} from "../editor/showOnly"
 import type {Store} from "../editor/store"
 import {summaryOf} from "../editor/summary"
+import {decimalOf} from "../workbook/region"
 import {AskedQuestion} from "./AskedQuestion"
 import {CasesPanel} from "./CasesPanel"
 import {ChecksPanel} from "./ChecksPanel"
@@ -116,7 +117,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                 : week
                   ? weekFinding(week)
                   : needs
-                    ? needsFinding(needs, asOfDay(store))
+                    ? needsFinding(needs, asOfDay(store), decimalOf(document))
                     : year
                       ? reserveFinding(year)
                       : reserve
@@ -144,7 +145,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
           ) : (
             <>
               {week && <WeekPlate store={store} week={week} />}
-              {needs && <NeedsPlate needs={needs} asOf={asOfDay(store)} />}
+              {needs && <NeedsPlate needs={needs} asOf={asOfDay(store)} decimal={decimalOf(document)} />}
               {reserve && !isRefusal(reserve) && <ReservePlate store={store} shown={reserve} />}
               <div className="alone">{shown}</div>
             </>

@@ -4,8 +4,7 @@ import {modelledYear, planYear} from "../../../functions/root/modelledYear"
 import {isRefusal} from "../../../functions/refusal"
 import {reserve as reserveOf} from "../../../functions/root/reserve"
 import {refillDay} from "../../../functions/root/yearOutcome"
-import {dayText, numberText} from "../../editor/display"
-import {measureOf, shownNumber} from "../../editor/measures"
+import {dayText, numberText, shownIn} from "../../editor/display"
 import type {Region} from "../../workbook/document"
 import {PLAIN_REGION} from "../../workbook/region"
 import type {CrownYears, PlantingCrowns} from "../../workbook/crowns"
@@ -71,9 +70,8 @@ export function reserveFinding(year: ReserveYear): string {
 
 /** How a store, kg/ha, is shown: as a number in the unit of the region, and in whole numbers as a text. */
 export function storeWords(region: Region) {
-  const measure = measureOf("kg/ha", region)
-  const shown = (mass: number) => shownNumber(mass, measure)
-  return {unit: measure.unit, shown, text: (mass: number) => numberText(Math.round(shown(mass)), 0)}
+  const {unit, number, text} = shownIn("kg/ha", region)
+  return {unit, shown: number, text: (mass: number) => text(mass, 0)}
 }
 
 export interface Point {
