@@ -118,6 +118,17 @@ export function shownIn(unit: string, region: Region = PLAIN_REGION) {
   }
 }
 
+/** A weight of a crop, to a decimal of a tonne or ton, and the word that goes with it: "4.4", "tons". */
+export function inTonnes(
+  kg: number,
+  decimals: number,
+  region: Region = PLAIN_REGION,
+): readonly [string, string] {
+  const {unit, text} = shownIn("t", region)
+  const shown = text(kg / 1000, decimals)
+  return [shown, unit === "ton" && !/^1([.,]0)?$/.test(shown) ? "tons" : unit]
+}
+
 /** A stored quantity in a sentence, with its unit: "2 000 kg/ha", "1 784 lb/ac". */
 export function quantityText(value: number, decimals: number, unit: string, region: Region): string {
   const measure = measureOf(unit, region)

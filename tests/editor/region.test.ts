@@ -1,4 +1,5 @@
 import {describe, expect, it} from "vitest"
+import {checkWords} from "../../src/editor/checks"
 import {copyChosen, pasteTable, readTable} from "../../src/editor/clipboard"
 import {enterContent} from "../../src/editor/commands/cells"
 import {changeRegion} from "../../src/editor/commands/region"
@@ -410,6 +411,12 @@ describe("US measures", () => {
     store.turn(choose(cellAt("C2")))
     pasteTable(store, readTable(again.plain))
     expect(content(store, "C2")).toBe(100 / 7)
+  })
+
+  it("are those of the words of checks", () => {
+    const {workbook} = storeIn(US)
+    expect(checkWords(workbook).shown(cellAt("B1"), 4500)).toBe("4\u202f015\u00a0lb/ac")
+    expect(checkWords(workbook).shown(cellAt("1!B3"), 2000)).toBe("1\u202f784.4\u00a0lb/ac") // 2000 × 0.892179
   })
 
   it("leave what stands there alone when it is kept unchanged", () => {

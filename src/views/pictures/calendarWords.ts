@@ -1,7 +1,6 @@
 import {yearOf} from "../../../functions/calendar"
 import type {Limit, Plan, PlanRow} from "../../workbook/plan"
-import {dateText, dayText, numberText} from "../../editor/display"
-import {measureOf, shownNumber} from "../../editor/measures"
+import {dateText, dayText, inTonnes, shownIn} from "../../editor/display"
 import type {Region} from "../../workbook/document"
 import {PLAIN_REGION} from "../../workbook/region"
 import {isoWeekOf, mondayOf} from "./weeks"
@@ -235,13 +234,10 @@ function cropByWeek({daily, region}: Plan, dateWords: (day: number) => string): 
 
 /** A weight in kg as words: kg below a tonne, then tonnes, with one decimal below 10 t; so in pounds and tons of 2000 lb. */
 export function weightText(kg: number, region: Region = PLAIN_REGION): string {
-  const small = measureOf("kg", region)
-  const large = measureOf("t", region)
-  const decimal = region.decimal ?? "."
-  const tonnes = shownNumber(kg / 1000, large)
-  if (tonnes < 0.9995) return `${numberText(shownNumber(kg, small), 0, decimal)} ${small.unit}`
-  const text = numberText(tonnes, tonnes < 9.95 ? 1 : 0, decimal)
-  return `${text} ${large.unit}${large.unit === "t" || /^1[.,]0$/.test(text) ? "" : "s"}`
+  const tonnes = shownIn("t", region).number(kg / 1000)
+  if (tonnes >= 0.9995) return inTonnes(kg, tonnes < 9.95 ? 1 : 0, region).join(" ")
+  const {unit, text} = shownIn("kg", region)
+  return `${text(kg, 0)} ${unit}`
 }
 
 /** "25 Apr to 15 Jun", with both years where they differ. */

@@ -1,4 +1,4 @@
-import {dayText, numberText, shownIn} from "../../editor/display"
+import {dayText, inTonnes, numberText} from "../../editor/display"
 import type {Region} from "../../workbook/document"
 import type {PlantingWeek, SeasonWeek, WeekNeeds} from "../../workbook/season"
 import type {Decimal} from "../../workbook/region"
@@ -6,11 +6,7 @@ import {isoWeekOf} from "./weeks"
 
 const share = (value: number) => `${numberText(value * 100, 0)}\u202f%`
 
-function tonnes(kg: number, region: Region | undefined): string {
-  const {unit, text} = shownIn("t", region)
-  const shown = text(kg / 1000, 1)
-  return `${shown}\u202f${unit === "ton" && !/^1[.,]0$/.test(shown) ? "tons" : unit}`
-}
+const tonnes = (kg: number, region: Region | undefined) => inTonnes(kg, 1, region).join("\u202f")
 
 /** Words in a row: "North Bench, Long Acre and Sand Piece". */
 export function inARow(words: readonly string[]): string {
