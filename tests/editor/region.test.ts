@@ -8,6 +8,7 @@ import {bracketsIn} from "../../src/editor/brackets"
 import {keepEditing, lineText, startTyping, typeText} from "../../src/editor/editing"
 import {readEntry, readsAs, troublesIn} from "../../src/editor/entry"
 import {chooseBlock} from "../../src/editor/block"
+import {pickingOdd, spearSizes, spearSizeText} from "../../src/editor/field"
 import {findIn} from "../../src/editor/find"
 import {withNextFixed} from "../../src/editor/fixing"
 import {canPoint, pointAt} from "../../src/editor/pointing"
@@ -425,5 +426,27 @@ describe("US measures", () => {
     store.turn(startTyping(line(store, "B1")))
     keepEditing(store, 0, 0)
     expect([content(store, "B1"), store.getState().undoable.length]).toEqual([4500, 1])
+  })
+})
+
+describe("the field page", () => {
+  it("counts spears by sixteenths of an inch where measures are of the US", () => {
+    const sizes = spearSizes(US)
+    expect([sizes[0], sizes.at(-1)]).toEqual([3.175, 31.75]) // 2/16 and 20/16 of 25.4 mm
+    expect(sizes.slice(0, 3).map((mm) => spearSizeText(mm, US))).toEqual(["2/16", "3/16", "4/16"])
+    expect(
+      spearSizes({})
+        .map((mm) => spearSizeText(mm, {}))
+        .join(" "),
+    ).toMatch(/^3 4 5 .* 30$/)
+  })
+
+  it("asks of an odd weight in the units that are shown", () => {
+    const planting = {name: "Long Acre", area: 1, last: null}
+    // 2000 kg / 0.45359237 = 4409.2 lb; 2000 kg/ha × 0.892179 = 1784.4 lb/ac.
+    expect(pickingOdd(planting, 2000, US)).toBe(
+      "1\u202f784 lb/ac in one picking of Long Acre is more than fields give. Is it 4\u202f409 lb?",
+    )
+    expect(pickingOdd(planting, 2000)).toContain("2\u202f000 kg/ha in one picking")
   })
 })
