@@ -167,7 +167,9 @@ describe("every workbook in the folder", () => {
       ...rows.flat().filter((content) => typeof content === "string" && content.startsWith("=")),
     ]) as string[]
     const used = new Set(
-      formulas.flatMap(tokens).flatMap(({kind, text}) => (kind === "name" && text !== "TRUE" ? [text] : [])),
+      formulas
+        .flatMap((formula) => tokens(formula))
+        .flatMap(({kind, text}) => (kind === "name" && text !== "TRUE" ? [text] : [])),
     )
     const {rows} = document.sheets[sheetOf(document, "Named values")]!
     expect([...used].toSorted()).toEqual(rows.map(([name]) => name).toSorted())

@@ -1,4 +1,5 @@
 import {tokens, type Token} from "../workbook/formula"
+import type {Decimal} from "../workbook/region"
 
 /** A piece of a text: from `start` up to, but not including, `end`. */
 export interface Place {
@@ -7,9 +8,9 @@ export interface Place {
 }
 
 /** The pieces of a formula, each with its place. */
-export function placedTokens(formula: string): readonly (Token & Place)[] {
+export function placedTokens(formula: string, decimal: Decimal = "."): readonly (Token & Place)[] {
   let end = 0
-  return tokens(formula).map((token) => ({...token, start: end, end: (end += token.text.length)}))
+  return tokens(formula, decimal).map((token) => ({...token, start: end, end: (end += token.text.length)}))
 }
 
 /** The brackets of a formula: those that belong together, and those that stand alone. Brackets within words do not count. */
@@ -22,11 +23,11 @@ export interface Brackets {
 const OPENING: Readonly<Record<string, string>> = {")": "(", "}": "{"}
 
 /** Pairs the brackets of a formula, round ones and braces, by where they stand in the text. */
-export function bracketsIn(formula: string): Brackets {
+export function bracketsIn(formula: string, decimal: Decimal = "."): Brackets {
   const pairs: [number, number][] = []
   const open: {text: string; at: number}[] = []
   const extra: number[] = []
-  for (const {text, start: at} of placedTokens(formula)) {
+  for (const {text, start: at} of placedTokens(formula, decimal)) {
     if (text === "(" || text === "{") open.push({text, at})
     else if (text in OPENING) {
       if (open.at(-1)?.text === OPENING[text]) pairs.push([open.pop()!.at, at])
@@ -37,8 +38,12 @@ export function bracketsIn(formula: string): Brackets {
 }
 
 /** The pair of the bracket just before the caret, or else just behind it; null where there is none. */
-export function pairAt(formula: string, caret: number): readonly [number, number] | null {
+export function pairAt(
+  formula: string,
+  caret: number,
+  decimal: Decimal = ".",
+): readonly [number, number] | null {
   if (!formula.startsWith("=")) return null
-  const {pairs} = bracketsIn(formula)
+  const {pairs} = bracketsIn(formula, decimal)
   return pairs.find((pair) => pair.includes(caret - 1)) ?? pairs.find((pair) => pair.includes(caret)) ?? null
 }

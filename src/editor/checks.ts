@@ -3,10 +3,11 @@ import {findingsIn} from "../workbook/checks/checks"
 import {effectWords, ranked, type Ranked} from "../workbook/checks/effects"
 import type {Finding, Words} from "../workbook/checks/finding"
 import {inARow} from "../workbook/checks/finding"
-import type {Document} from "../workbook/document"
-import {columnAt} from "../workbook/extras"
+import type {Document, Region} from "../workbook/document"
+import {regionOf} from "../workbook/region"
 import type {Workbook} from "../workbook/workbook"
-import {dateText, numberText, textWithUnit} from "./display"
+import {cellColumn} from "./cellColumn"
+import {dateText, inTonnes, textWithUnit} from "./display"
 import {cellName} from "./words"
 
 type Looked = Pick<Workbook, "document" | "isDateAt">
@@ -18,7 +19,10 @@ export const checkWords = (workbook: Looked): Words => ({
     const named = names && at.col === 1 ? rows[at.row]?.[0] : null
     return named ? String(named) : cellName(workbook.document, at)
   },
-  shown: (at, value) => textWithUnit(value, columnAt(workbook.document, at), workbook.isDateAt(at)),
+  shown(at, value) {
+    const {document} = workbook
+    return textWithUnit(value, cellColumn(document, at), workbook.isDateAt(at), regionOf(document))
+  },
 })
 
 /** What needs a look in the workbook as it stands, looked for once for each document. */
@@ -64,14 +68,15 @@ export const unsettled = <T extends Finding>(findings: readonly T[]) =>
   findings.filter(({note}) => !note?.settled)
 
 /** What a finding means for the plan, in words: what mending it moves where that was tried, else what rests on it. */
-export function consequence(finding: Ranked, tried: Tried): string {
+export function consequence(finding: Ranked, tried: Tried, region?: Region): string {
   const moved = tried.get(finding)
-  return moved ? movedWords(moved) : effectWords(finding.effect)
+  return moved ? movedWords(moved, region) : effectWords(finding.effect)
 }
 
 const MOST_NAMED = 2
 
-function movedWords({closes, crop}: Moved): string {
+function movedWords({closes, crop}: Moved, region: Region | undefined): string {
+  const tonnes = (kg: number) => inTonnes(kg, 1, region).join("\u00a0")
   const day = (one: number | null) => (one === null ? "not known" : dateText(one))
   const told = closes
     .slice(0, MOST_NAMED)
@@ -83,5 +88,3 @@ function movedWords({closes, crop}: Moved): string {
     ? `Mending it moves ${inARow(told)}`
     : "Mending it moves no close and no crop of the plan"
 }
-
-const tonnes = (kg: number) => `${numberText(kg / 1000, 1)}\u00a0t`

@@ -1,24 +1,21 @@
 import Papa from "papaparse"
 import {columnAt} from "../workbook/extras"
 import {dayOf, isoOf} from "../../functions/calendar"
-import {
-  contentAt,
-  isFormula,
-  type CellAddress,
-  type Column,
-  type Content,
-  type Document,
-} from "../workbook/document"
+import {contentAt, isFormula, type CellAddress, type Content, type Document} from "../workbook/document"
 import type {Edit, Entry} from "../workbook/edit"
 import {cellText, moved} from "../workbook/formula"
 import {isFault} from "../workbook/value"
 import {formulaIn} from "../workbook/cells"
+import {decimalOf, regionOf, type Decimal} from "../workbook/region"
+import {onScreen} from "../workbook/screenFormula"
 import {blockText, cellsOf, chosenBlock, isOneCell, type Block} from "./block"
+import {cellColumn, measureAt} from "./cellColumn"
 import {isGuarded} from "./commands/cells"
-import {fitting, takingDates, yearOf} from "./editing"
+import {entryColumn, fitting, yearOf} from "./editing"
 import {readEntry} from "./entry"
 import {onlyRows} from "./selection"
-import {dateText, textWithUnit} from "./display"
+import {dateText, textOf, textWithUnit, withDecimal} from "./display"
+import {shownNumber} from "./measures"
 import type {EditorState, PastePiece, Store, Turn} from "./store"
 import {entering} from "./words"
 
@@ -35,7 +32,7 @@ let own: {
   readonly contents: readonly (readonly Content[])[]
 } | null = null
 
-/** Copies the chosen cells: numbers in full, dates as 2026-04-25, errors by their code. */
+/** Copies the chosen cells: numbers in full, in the units and with the decimal sign that are shown, dates as 2026-04-25, errors by their code. */
 export function copyChosen(store: Store): Copied {
   const state = store.getState()
   const block = chosenBlock(state)
@@ -65,9 +62,12 @@ function valueText(store: Store, at: CellAddress): string {
   if (value === null) return ""
   if (isFault(value)) return value.code
   if (typeof value === "boolean") return value ? "TRUE" : "FALSE"
-  const {format} = columnAt(document, at)!
+  const column = cellColumn(document, at)!
+  const {format} = column
   const isDay = format === "date" || format === "day" || store.workbook.isDateAt(at)
-  return typeof value === "number" && isDay ? isoOf(value) : String(value)
+  if (typeof value !== "number") return textOf(value, column, false, regionOf(document))
+  if (isDay) return isoOf(value)
+  return withDecimal(String(shownNumber(value, measureAt(document, at))), decimalOf(document))
 }
 
 const htmlText = (text: string) =>
@@ -116,8 +116,8 @@ export interface Pasting {
   readonly failed: readonly {readonly at: CellAddress; readonly why: string}[]
   readonly pieces: readonly PastePiece[]
   readonly guarded: number
-  /** Commas were taken as decimal points. */
-  readonly tookCommas: boolean
+  /** The sign before decimals of the table, where it was taken though it is not that of the workbook. */
+  readonly taken: Decimal | null
 }
 
 /** Puts a table in from the upper left of what is chosen; a single piece fills all that is chosen. */
@@ -140,7 +140,7 @@ export function pastingOf(
         rows: [chosen.rows[0], chosen.rows[0] + height - 1],
         cols: [chosen.cols[0], chosen.cols[0] + width - 1],
       }
-  const tookCommas = table.from === "elsewhere" && hasDecimalCommas(table.rows)
+  const taken = table.from === "elsewhere" ? otherDecimal(table.rows, decimalOf(document)) : null
   const cells: Entry[] = []
   const pieces: PastePiece[] = []
   let guarded = 0
@@ -164,29 +164,26 @@ export function pastingOf(
     const entry =
       table.from === "here"
         ? ownEntry(store, table, r, c, at, valuesOnly)
-        : read(store, at, piece as string, tookCommas)
+        : read(store, at, piece as string, taken)
     if ("refused" in entry) {
       fails(entry.refused)
       continue
     }
     const {content} = entry
-    pieces.push({
-      at,
-      copied: String(piece ?? ""),
-      reads: readText(content, columnAt(document, at)!),
-      why: null,
-    })
+    pieces.push({at, copied: String(piece ?? ""), reads: readText(document, at, content), why: null})
     if (content !== contentAt(document, at)) cells.push({at, content})
   }
   const failed = pieces.flatMap(({at, why}) => (why === null ? [] : [{at, why}]))
-  return {edit: entering(document, "paste", cells), block, failed, pieces, guarded, tookCommas}
+  return {edit: entering(document, "paste", cells), block, failed, pieces, guarded, taken}
 }
 
 /** What a cell would show of a content. */
-function readText(content: Content, column: Column): string {
+function readText(document: Document, at: CellAddress, content: Content): string {
   if (content === null) return "blank"
+  const region = regionOf(document)
+  if (isFormula(content)) return onScreen(content, decimalOf(document))
   const day = typeof content === "string" ? dayOf(content) : null
-  return day === null ? textWithUnit(content, column) : dateText(day)
+  return day === null ? textWithUnit(content, cellColumn(document, at), false, region) : dateText(day)
 }
 
 /** A piece that was copied here: its formula moved along, or its value, which has to be fit for the column as any other. */
@@ -212,27 +209,36 @@ export function plainValue(store: Store, at: CellAddress): Content {
   return typeof value === "number" && store.workbook.isDateAt(at) ? isoOf(value) : value
 }
 
-function read(store: Store, at: CellAddress, text: string, tookCommas: boolean) {
+function read(store: Store, at: CellAddress, text: string, taken: Decimal | null) {
   const {document} = store.getState()
-  const column = takingDates(columnAt(document, at)!, contentAt(document, at))
-  if (text.trim().startsWith("="))
-    return {refused: `“${text.trim()}” is a formula of elsewhere; type it to take it in`}
-  const point = tookCommas && DECIMAL_COMMA.test(text.trim()) ? text.trim().replace(",", ".") : text
-  return readEntry(point, column, yearOf(document), () => null)
+  const column = entryColumn(document, at, contentAt(document, at))
+  const written = text.trim()
+  if (written.startsWith("="))
+    return {refused: `“${written}” is a formula of elsewhere; type it to take it in`}
+  const isOther = taken !== null && DECIMAL[taken].test(written)
+  const own = isOther ? written.replace(taken, decimalOf(document)) : text
+  return readEntry(own, column, yearOf(document), () => null, {region: regionOf(document)})
 }
 
-const DECIMAL_COMMA = /^[-+\u2212]?\d+,\d+$/
+/** A number with decimals behind the sign. */
+const DECIMAL = {",": /^[-+\u2212]?\d+,\d+$/, ".": /^[-+\u2212]?\d+\.\d+$/}
 
-/** Whether a table writes decimals with commas: some number can be read no other way, and none has a point. */
-function hasDecimalCommas(rows: readonly (readonly string[])[]): boolean {
+/** A number that may be one with a group of thousands behind the sign. */
+const GROUP = {",": /^[-+\u2212]?[1-9]\d{0,2},\d{3}$/, ".": /^[-+\u2212]?[1-9]\d{0,2}\.\d{3}$/}
+
+/**
+ * The sign before decimals that a table has, where that is not the workbook's: some number can be read no other way, and
+ * none has the workbook's own.
+ */
+function otherDecimal(rows: readonly (readonly string[])[], own: Decimal): Decimal | null {
+  const other = own === "." ? "," : "."
   const numbers = rows
     .flat()
     .map((text) => text.trim())
     .filter((text) => /^[-+\u2212]?\d[\d.,]*$/.test(text))
-  const clear = numbers.some(
-    (text) => DECIMAL_COMMA.test(text) && !/^[-+\u2212]?[1-9]\d{0,2},\d{3}$/.test(text),
-  )
-  return clear && !numbers.some((text) => /\.\d/.test(text))
+  const clear = numbers.some((text) => DECIMAL[other].test(text) && !GROUP[other].test(text))
+  const hasOwn = numbers.some((text) => text.includes(own) && /\d/.test(text.slice(text.indexOf(own) + 1)))
+  return clear && !hasOwn ? other : null
 }
 
 /** Pastes a table; where some of it cannot be taken, tells which and asks first. */
@@ -266,12 +272,13 @@ const valuesInstead = (table: Table) => (store: Store) => {
   if (store.undo()) pasteTable(store, table, {valuesOnly: true})
 }
 
-function toldOf(document: Document, {edit, block, guarded, tookCommas}: Pasting): string {
+function toldOf(document: Document, {edit, block, guarded, taken}: Pasting): string {
   const count = edit?.type === "enter" ? edit.cells.length : 0
   const told = [
     `${count} ${count === 1 ? "cell" : "cells"} pasted in ${blockText(insideOf(document, block))}.`,
     guarded ? guardedWords(guarded) : "",
-    tookCommas ? "Commas were taken as decimal points." : "",
+    taken === "," ? "Commas were taken as decimal points." : "",
+    taken === "." ? "Points were taken as decimal commas." : "",
   ]
   return told.filter(Boolean).join(" ")
 }

@@ -2,6 +2,8 @@ import {catalogue} from "../../functions/catalogue"
 import type {Described} from "../../functions/define"
 import {described} from "../../functions/described"
 import {tokens} from "../workbook/formula"
+import type {Decimal} from "../workbook/region"
+import {argumentSign} from "../workbook/screenFormula"
 
 /** A name that can complete what is being typed. */
 export interface Offer {
@@ -31,8 +33,9 @@ export function offersAt(
   caret: number,
   names: readonly {name: string; gives: string}[],
   standard: readonly string[],
+  decimal: Decimal = ".",
 ): readonly Offer[] {
-  const typed = typedAt(text, caret)
+  const typed = typedAt(text, caret, decimal)
   if (!typed) return []
   const starts = (name: string) => begins(name, typed.text)
   const holds = (name: string) => !starts(name) && name.toUpperCase().includes(typed.text.toUpperCase())
@@ -51,8 +54,13 @@ export function offersAt(
 }
 
 /** The text with an offer put in place of what was typed, and where the caret then stands. */
-export function withOffer(text: string, caret: number, {name, kind}: Offer): {text: string; caret: number} {
-  const typed = typedAt(text, caret)
+export function withOffer(
+  text: string,
+  caret: number,
+  {name, kind}: Offer,
+  decimal: Decimal = ".",
+): {text: string; caret: number} {
+  const typed = typedAt(text, caret, decimal)
   if (!typed) return {text, caret}
   // Of a name that the caret stands in, the offer takes the whole place; a cell or name that follows stays.
   const after = text.slice(caret)
@@ -63,11 +71,11 @@ export function withOffer(text: string, caret: number, {name, kind}: Offer): {te
 }
 
 /** The innermost call round the caret. */
-export function callAt(text: string, caret: number): Call | null {
+export function callAt(text: string, caret: number, decimal: Decimal = "."): Call | null {
   const open: {name: string | null; argument: number}[] = []
   let name: string | null = null
   let at = 0
-  for (const {kind, text: piece} of tokens(text)) {
+  for (const {kind, text: piece} of tokens(text, decimal)) {
     if (at >= caret) break
     at += piece.length
     if (kind === "function") name = piece
@@ -75,7 +83,7 @@ export function callAt(text: string, caret: number): Call | null {
       open.push({name: piece === "(" ? name : null, argument: 0})
       name = null
     } else if (piece === ")" || piece === "}") open.pop()
-    else if (piece === "," && open.length) open.at(-1)!.argument++
+    else if (piece === argumentSign(decimal) && open.length) open.at(-1)!.argument++
   }
   const call = open.findLast((one) => one.name !== null)
   if (!call?.name) return null
@@ -85,10 +93,10 @@ export function callAt(text: string, caret: number): Call | null {
 
 const begins = (name: string, typed: string) => name.toUpperCase().startsWith(typed.toUpperCase())
 
-function typedAt(text: string, caret: number): Typed | null {
+function typedAt(text: string, caret: number, decimal: Decimal): Typed | null {
   if (!text.startsWith("=")) return null
   let at = 0
-  for (const {kind, text: piece} of tokens(text)) {
+  for (const {kind, text: piece} of tokens(text, decimal)) {
     const end = at + piece.length
     const isName =
       kind === "name" || kind === "function" || (kind === "reference" && /^[A-Za-z]+\d*$/.test(piece))

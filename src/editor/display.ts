@@ -1,6 +1,9 @@
 import {isoOf, LAST_DAY} from "../../functions/calendar"
-import type {Column} from "../workbook/document"
+import type {Region} from "../workbook/document"
+import {PLAIN_REGION, type Decimal} from "../workbook/region"
 import {isFault, type Value} from "../workbook/value"
+import type {CellColumn} from "./cellColumn"
+import {measureOf, shownNumber, type Measure} from "./measures"
 
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
 
@@ -18,36 +21,118 @@ export function dayText(day: number) {
 const isDay = (day: number) => day >= 0 && day < LAST_DAY + 1
 
 /** A number with its thousands parted by a thin space and a fixed count of decimals, or as many as it has up to 9. */
-export function numberText(value: number, decimals?: number): string {
+export function numberText(value: number, decimals?: number, decimal: Decimal = "."): string {
   if (decimals === undefined && value !== 0 && Math.abs(value) < 1e-6)
-    return String(value).replaceAll("-", "\u2212")
+    return withDecimal(String(value).replaceAll("-", "\u2212"), decimal)
   const format = decimals === undefined ? plain : fixed(decimals)
-  return format
+  const text = format
     .format(value)
     .replaceAll(",", "\u202f")
     .replace(/^-/, "\u2212")
     .replace(/^\u2212(0(\.0*)?)$/, "$1")
+  return withDecimal(text, decimal)
 }
 
+/** A number written with a point, with the sign of the region before its decimals. */
+export const withDecimal = (text: string, decimal: Decimal) =>
+  decimal === "." ? text : text.replace(".", decimal)
+
+/**
+ * A stored number as a region shows it, without its unit. Where the column asks for no count of decimals, what is turned
+ * into other units has two digits more than are stored, from four to seven: chosen, so that 0.95 does not look surer in
+ * another unit, and what was typed in that unit, which is stored with many digits, reads as typed.
+ */
+export function measuredText(value: number, measure: Measure, decimals: number | undefined, region: Region) {
+  const decimal = region.decimal ?? "."
+  const {factor, offset, moreDecimals} = measure
+  if (factor === 1 && offset === 0) return numberText(value, decimals, decimal)
+  const shown = shownNumber(value, measure)
+  if (decimals !== undefined) return numberText(shown, decimals + moreDecimals, decimal)
+  const digits = Math.max(4, Math.min(7, digitsOf(value) + 2))
+  const isLong = Math.abs(shown) >= 10 ** (digits - 1)
+  return numberText(isLong ? Number(shown.toFixed(1)) : Number(shown.toPrecision(digits)), undefined, decimal)
+}
+
+/** How many digits a number is written with, noughts at its ends left out. */
+const digitsOf = (value: number) =>
+  String(Math.abs(value))
+    .replace(/e.*$/, "")
+    .replace(".", "")
+    .replace(/^0+|0+$/g, "").length
+
 /** What a cell shows. An error shows its code; `sentenceOf` in workbook/faults.ts has its words. */
-export function textOf(value: Value, format?: Column["format"], isDate = false): string {
+export function textOf(
+  value: Value,
+  column?: Pick<CellColumn, "format" | "unit" | "holdsUnit">,
+  isDate = false,
+  region: Region = PLAIN_REGION,
+): string {
   if (value === null) return ""
   if (isFault(value)) return value.code
   if (typeof value === "boolean") return value ? "TRUE" : "FALSE"
-  if (typeof value === "string") return value
+  if (typeof value === "string") return column?.holdsUnit ? measureOf(value, region).unit : value
+  const format = column?.format
   if (format === "date" || (format !== "day" && isDate)) return dateText(value)
   if (format === "day") return dayText(value)
-  if (format === "share") return `${numberText(value * 100, 0)}\u202f%`
-  if (format === "text") return String(value) // a year, or a number that names something: no groups
-  return numberText(value, typeof format === "number" ? format : undefined)
+  const decimal = region.decimal ?? "."
+  if (format === "share") return `${numberText(value * 100, 0, decimal)}\u202f%`
+  // A year, or a number that names something: no groups.
+  if (format === "text") return withDecimal(String(value), decimal)
+  return measuredText(
+    value,
+    measureOf(column?.unit, region),
+    typeof format === "number" ? format : undefined,
+    region,
+  )
 }
 
 /** What a cell shows with its unit beside it, for sentences: "409 mg/g", "6 Jun 2026". */
-export function textWithUnit(value: Value, column: Column | undefined, isDate = false): string {
-  const format = column?.format === "day" ? "date" : column?.format
-  const text = textOf(value, format, isDate)
+export function textWithUnit(
+  value: Value,
+  column: CellColumn | undefined,
+  isDate = false,
+  region: Region = PLAIN_REGION,
+): string {
+  const dated = column?.format === "day" ? ({...column, format: "date"} as const) : column
+  const text = textOf(value, dated, isDate, region)
+  const format = dated?.format
   const counted = typeof value === "number" && !isDate && format !== "date" && format !== "share"
-  return counted && column?.unit ? `${text}\u00a0${column.unit}` : text
+  return counted && column?.unit ? `${text}\u00a0${measureOf(column.unit, region).unit}` : text
+}
+
+/** How far two numbers of a column lie apart, with the unit: 10 °C apart is 18 °F, without the zero of the scale. */
+export function differenceText(apart: number, column: CellColumn | undefined, region: Region): string {
+  const measure = {...measureOf(column?.unit, region), offset: 0}
+  if (measure.factor === 1) return textWithUnit(Math.abs(apart), column, false, region)
+  const decimals = typeof column?.format === "number" ? column.format : undefined
+  return `${measuredText(Math.abs(apart), measure, decimals, region)}\u00a0${measure.unit}`
+}
+
+/** How the numbers of one unit are shown in a region: the unit's name, a number in it, and that as a text. */
+export function shownIn(unit: string, region: Region = PLAIN_REGION) {
+  const measure = measureOf(unit, region)
+  return {
+    unit: measure.unit,
+    number: (stored: number) => shownNumber(stored, measure),
+    text: (stored: number, decimals?: number) => measuredText(stored, measure, decimals, region),
+  }
+}
+
+/** A weight of a crop, to a decimal of a tonne or ton, and the word that goes with it: "4.4", "tons". */
+export function inTonnes(
+  kg: number,
+  decimals: number,
+  region: Region = PLAIN_REGION,
+): readonly [string, string] {
+  const {unit, text} = shownIn("t", region)
+  const shown = text(kg / 1000, decimals)
+  return [shown, unit === "ton" && !/^1([.,]0)?$/.test(shown) ? "tons" : unit]
+}
+
+/** A stored quantity in a sentence, with its unit: "2 000 kg/ha", "1 784 lb/ac". */
+export function quantityText(value: number, decimals: number, unit: string, region: Region): string {
+  const measure = measureOf(unit, region)
+  return `${measuredText(value, measure, decimals, region)}${measure.unit ? ` ${measure.unit}` : ""}`
 }
 
 const plain = new Intl.NumberFormat("en-GB", {maximumFractionDigits: 9})

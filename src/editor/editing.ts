@@ -3,14 +3,16 @@ import {
   contentAt,
   isSameCell,
   type CellAddress,
-  type Column,
   type Content,
   type Document,
+  type Region,
 } from "../workbook/document"
 import type {Edit} from "../workbook/edit"
 import {formulaIn} from "../workbook/cells"
 import {columnAt, extraAt} from "../workbook/extras"
 import {questionedAt} from "../workbook/questioned"
+import {PLAIN_REGION, regionOf} from "../workbook/region"
+import {cellColumn, type CellColumn} from "./cellColumn"
 import {enterContent, isGuarded} from "./commands/cells"
 import {textWithUnit} from "./display"
 import {readEntry, readsAs, type Entry} from "./entry"
@@ -21,12 +23,16 @@ import {cellName} from "./words"
 
 /** Begins editing the chosen cell with what it holds, the caret at the end; arrow keys then move the caret. */
 export const startEditing: Turn = ({document, cell}) => {
-  const text = readsAs(contentAt(document, cell), columnAt(document, cell), formulaIn(document, cell))
+  const text = lineText(document, cell)
   return {
     editing: {at: cell, text, caret: text.length, arrowsLeave: false, refused: null, pointed: null},
     question: null,
   }
 }
+
+/** What stands in the line for a cell. */
+export const lineText = (document: Document, at: CellAddress) =>
+  readsAs(contentAt(document, at), cellColumn(document, at), formulaIn(document, at), regionOf(document))
 
 /** Begins editing by typing: what is typed takes the place of what the cell holds. */
 export const startTyping =
@@ -71,9 +77,10 @@ export function keepEditing(store: Store, down: number, right: number): boolean 
   if (!editing) return true
   const cell = editing.at
   if (!isSameCell(cell, store.getState().cell)) store.turn(() => ({cell})) // back from the sheet pointed at
-  const column = columnAt(document, cell)!
-  const same = editing.text === readsAs(contentAt(document, cell), column, formulaIn(document, cell))
-  const entry = same ? {content: contentAt(document, cell)} : readFor(store, cell, editing.text)
+  const same = editing.text === lineText(document, cell)
+  const entry = same
+    ? {content: contentAt(document, cell)}
+    : readFor(store, cell, editing.text, editing.refused !== null)
   if ("refused" in entry) {
     store.turn((state) => ({editing: {...state.editing!, refused: entry.refused}, said: `${entry.refused}.`}))
     return false
@@ -95,20 +102,29 @@ export function keepEditing(store: Store, down: number, right: number): boolean 
   return true
 }
 
-/** What typed text means in a cell, or why it cannot stand there. */
-export function readFor(store: Store, at: CellAddress, text: string): Entry {
+/** What typed text means in a cell, or why it cannot stand there. `isSure` keeps a formula that reads two ways. */
+export function readFor(store: Store, at: CellAddress, text: string, isSure = false): Entry {
   const {document} = store.getState()
-  const column = takingDates(columnAt(document, at)!, contentAt(document, at))
-  return readEntry(text, column, yearOf(document), (formula) => store.workbook.normalized(formula))
+  const column = entryColumn(document, at, contentAt(document, at))
+  return readEntry(text, column, yearOf(document), (formula) => store.workbook.normalized(formula), {
+    region: regionOf(document),
+    isSure,
+    isWhole: (formula) => store.workbook.takesItsArguments(formula, at.sheet),
+  })
 }
 
 /** A content of elsewhere as it may stand in a cell, or why it may not: by the same rules as what is typed there. */
 export function fitting(document: Document, at: CellAddress, content: Content): Entry {
-  const column = takingDates(columnAt(document, at)!, content)
-  const read = (text: string) => readEntry(text, column, yearOf(document), () => null)
-  const entry = read(String(content ?? ""))
-  if ("refused" in entry || entry.content === content) return entry
-  return read(readsAs(content, column, null)) // words such as 007 stay words
+  const column = entryColumn(document, at, content)
+  const read = (text: string, region: Region) =>
+    readEntry(text, column, yearOf(document), () => null, {region})
+  // A content is in stored units, and stays what it is to the last digit.
+  const entry = read(String(content ?? ""), PLAIN_REGION)
+  if ("content" in entry && entry.content === content) return entry
+  const region = regionOf(document)
+  if ("refused" in entry && region !== PLAIN_REGION)
+    return read(readsAs(content, column, null, region), region)
+  return "refused" in entry ? entry : read(readsAs(content, column, null), PLAIN_REGION) // words such as 007 stay words
 }
 
 /** The question that an unlikely number raises, where its column asks; null when there is none. */
@@ -122,7 +138,8 @@ function questionOn(
   const column = columnAt(document, at)!
   const odd = typeof content === "number" && !column.rule?.onlyMarks && questionedAt(document, at, content)
   if (!odd) return null
-  const shown = (value: number) => textWithUnit(value, column)
+  const region = regionOf(document)
+  const shown = (value: number) => textWithUnit(value, cellColumn(document, at), false, region)
   const rest = odd.others
     ? `far from the ${odd.others} others (${shown(odd.from)} to ${shown(odd.to)} would be near)`
     : `outside the usual ${shown(odd.from)} to ${shown(odd.to)}`
@@ -169,8 +186,12 @@ export function answerRather(store: Store) {
   if (question.next) store.turn(chosenStep(question.next.down, question.next.right))
 }
 
+/** How a cell that holds a content takes what is typed. */
+export const entryColumn = (document: Document, at: CellAddress, content: Content): CellColumn =>
+  takingDates(cellColumn(document, at)!, content)
+
 /** Where a column takes anything, a cell that holds a date takes dates in all their forms: "25 Apr" is no word there. */
-export const takingDates = (column: Column, content: Content): Column =>
+export const takingDates = (column: CellColumn, content: Content): CellColumn =>
   column.format === undefined && typeof content === "string" && dayOf(content) !== null
     ? {...column, format: "date"}
     : column

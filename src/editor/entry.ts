@@ -1,47 +1,77 @@
 import {dayOf, FIRST_DAY, isoOf, LAST_DAY} from "../../functions/calendar"
-import {COLUMN_FORMULA, type Column, type Content} from "../workbook/document"
+import {COLUMN_FORMULA, type Content, type Region} from "../workbook/document"
 import {noFunction} from "../workbook/faults"
 import {hasCellInBraces} from "../workbook/formula"
+import {PLAIN_REGION, type Decimal} from "../workbook/region"
+import {argumentSign, fromScreen, onScreen} from "../workbook/screenFormula"
 import {bracketsIn, placedTokens, type Place} from "./brackets"
-import {dateText, numberText} from "./display"
+import type {CellColumn} from "./cellColumn"
+import {dateText, measuredText, numberText, withDecimal} from "./display"
+import {isVague, measureOf, shownNumber, storedNumber, storedUnit, turned, withMoney} from "./measures"
 
 /** What typed text means in a column, or the sentence that says why it cannot stand there. */
 export type Entry = {readonly content: Content} | {readonly refused: string}
 
-/** The formula spelt as the engine spells it, or null when it is not one. */
+/** How a text is read. */
+interface Reading {
+  readonly region?: Region
+  /** The person was told that a formula reads two ways, and kept it as it stands. */
+  readonly isSure?: boolean
+  /** Whether a stored formula gives each function as many arguments as it takes. */
+  readonly isWhole?: (formula: string) => boolean
+}
+
+/** A stored formula spelt as the engine spells it, or null when it is not one. */
 type Normalize = (formula: string) => string | null
 
 /**
- * Reads what a person typed into a cell. Numbers take a decimal point, thousands parted by spaces or commas in
- * proper groups, and the unit of the column behind them; dates are taken in every form that has one meaning.
- * Nothing is guessed: what could mean two things is refused with both readings. `year` completes "25 Apr".
+ * Reads what a person typed into a cell. Numbers take the decimal sign of the region, thousands parted by spaces or the
+ * other sign in proper groups, and behind them the unit that is shown or another of the same kind, which is turned into
+ * the stored one; dates are taken in every form that has one meaning. Nothing is guessed: what could mean two things is
+ * refused with both readings. `year` completes "25 Apr".
  * An apostrophe in front makes words of anything, except of a formula, and keeps spaces round them.
  */
-export function readEntry(typed: string, column: Column, year: number, normalize: Normalize): Entry {
+export function readEntry(
+  typed: string,
+  column: CellColumn,
+  year: number,
+  normalize: Normalize,
+  reading: Reading = {},
+): Entry {
+  const {region = PLAIN_REGION} = reading
   const text = typed.trim()
   if (text === "") return {content: null}
   if (text.startsWith("'")) return readWords(typed.trimStart().slice(1))
-  if (text.startsWith("=")) return readFormula(text, column, normalize)
-  if (column.format === "date" || column.format === "day") return readDate(text, column, year)
-  const number = readNumber(text, column)
-  if (number !== null) return typeof number === "number" ? within(number, column) : number
+  if (text.startsWith("=")) return readFormula(text, column, normalize, reading)
+  if (column.holdsUnit) return {content: storedUnit(text, region)}
+  if (column.format === "date" || column.format === "day") return readDate(text, column, year, region)
+  const number = readNumber(text, column, region)
+  if (number !== null) return typeof number === "number" ? within(number, column, region) : number
   if (holdsNumbers(column))
-    return {refused: `“${text}” is not a number; ${column.heading} takes ${unitWords(column)}`}
+    return {refused: `“${text}” is not a number; ${column.heading} takes ${unitWords(column, region)}`}
   if (!holdsWords(column) && /^(true|false)$/i.test(text)) return {content: text.toLowerCase() === "true"}
   return {content: text}
 }
 
 /** What stands in the entry line for a content: what a person would type to get it. */
-export function readsAs(content: Content, column: Column | undefined, formula: string | null): string {
-  if (formula !== null) return formula
+export function readsAs(
+  content: Content,
+  column: CellColumn | undefined,
+  formula: string | null,
+  region: Region = PLAIN_REGION,
+): string {
+  const decimal = region.decimal ?? "."
+  if (formula !== null) return onScreen(formula, decimal)
   if (content === null) return ""
   if (typeof content === "boolean") return content ? "TRUE" : "FALSE"
   if (typeof content === "number") {
-    const percent = `${Number((content * 100).toPrecision(15))}%`
-    return column?.format === "share" && readNumber(percent, column) === content ? percent : String(content)
+    const percent = withDecimal(`${Number((content * 100).toPrecision(15))}%`, decimal)
+    if (column?.format === "share" && readNumber(percent, column, region) === content) return percent
+    return withDecimal(String(shownNumber(content, measureOf(column?.unit, region))), decimal)
   }
   if (!column) return content
-  const back = readEntry(content, column, 0, () => null)
+  if (column.holdsUnit) return measureOf(content, region).unit
+  const back = readEntry(content, column, 0, () => null, {region})
   return "content" in back && back.content === content ? content : `'${content}`
 }
 
@@ -50,13 +80,51 @@ const readWords = (words: string): Entry =>
     ? {refused: `“${words}” would be a formula; words begin with another sign than “=”`}
     : {content: words}
 
-function readFormula(text: string, column: Column, normalize: Normalize): Entry {
+function readFormula(
+  text: string,
+  column: CellColumn,
+  normalize: Normalize,
+  {region = PLAIN_REGION, isSure = false, isWhole = () => true}: Reading,
+): Entry {
   if (text === COLUMN_FORMULA)
     return column.formula === undefined ? {refused: "A formula is missing after “=”"} : {content: text}
-  const formula = normalize(text)
-  return formula === null
-    ? {refused: `This formula cannot be read: ${whatIsOff(text).words}`}
-    : {content: formula}
+  const decimal = region.decimal ?? "."
+  const formula = readScreen(text, normalize, decimal)
+  if (formula === null)
+    return {refused: `This formula cannot be read: ${whatIsOff(text, normalize, decimal).words}`}
+  const other = isSure ? null : otherReading(text, normalize, decimal, isWhole)
+  return other === null
+    ? {content: formula}
+    : {
+        refused: `“${text}” reads two ways: with a decimal comma it is ${text}, which a point writes ${formula}; with a comma between arguments it is ${other}. Type “;” between arguments, or press Enter again for the decimal comma`,
+      }
+}
+
+function readScreen(text: string, normalize: Normalize, decimal: Decimal): string | null {
+  const stored = fromScreen(text, decimal)
+  return stored === null ? null : normalize(stored)
+}
+
+/**
+ * Where decimals take a comma, the formula as it would be shown if its commas parted arguments; null where they cannot,
+ * as in ABS(1,5), which takes one. A formula with ";" shows by itself what parts its arguments.
+ */
+function otherReading(
+  text: string,
+  normalize: Normalize,
+  decimal: Decimal,
+  isWhole: (formula: string) => boolean,
+): string | null {
+  if (decimal === "." || placedTokens(text, decimal).some((one) => one.text === ";")) return null
+  const other = normalize(text)
+  if (other === null || other === readScreen(text, normalize, decimal) || !isWhole(other)) return null
+  return onScreen(other, decimal)
+}
+
+/** A formula that can only be read as it is written with the other sign before decimals, as it is written here; or null. */
+function writtenElsewhere(text: string, normalize: Normalize, decimal: Decimal): string | null {
+  const stored = readScreen(text, normalize, decimal === "." ? "," : ".")
+  return stored === null ? null : onScreen(stored, decimal)
 }
 
 /** Something in a formula that is off: in words without a full stop, and where. */
@@ -73,23 +141,24 @@ export function troublesIn(
   text: string,
   normalize: Normalize,
   functions: ReadonlySet<string>,
+  decimal: Decimal = ".",
 ): readonly Trouble[] {
   if (!text.startsWith("=") || text.trim() === "=") return []
-  const unknown = pieces(text)
+  const unknown = pieces(text, decimal)
     .filter((one) => one.kind === "function" && !functions.has(one.text.toUpperCase()))
     .map(({text: name, start, end}) => ({words: noFunction(name.toUpperCase()), places: [{start, end}]}))
-  if (normalize(text) !== null) return unknown
-  const {words, places} = whatIsOff(text)
+  if (readScreen(text, normalize, decimal) !== null) return unknown
+  const {words, places} = whatIsOff(text, normalize, decimal)
   return [...unknown, {words: words.replace(/^./, (letter) => letter.toUpperCase()), places}]
 }
 
-function whatIsOff(formula: string): Trouble {
-  const all = pieces(formula)
+function whatIsOff(formula: string, normalize: Normalize, decimal: Decimal): Trouble {
+  const all = pieces(formula, decimal)
   const texts = all.filter(({kind}) => kind === "text")
   const unclosed = texts.filter(({text}) => (text.match(/"/g) ?? []).length % 2)
   if (unclosed.length) return {words: "a quotation mark is not closed", places: unclosed}
   const sign = (start: number) => ({start, end: start + 1})
-  const brackets = bracketsIn(formula)
+  const brackets = bracketsIn(formula, decimal)
   const [open, extra] = [brackets.unclosed.length, brackets.extra.length]
   if (open > 0)
     return {
@@ -98,57 +167,105 @@ function whatIsOff(formula: string): Trouble {
     }
   if (extra > 0)
     return {words: `${extra} bracket${extra > 1 ? "s" : ""} too many`, places: brackets.extra.map(sign)}
-  if (hasCellInBraces(formula))
+  if (hasCellInBraces(fromScreen(formula, decimal) ?? formula))
     return {words: "an array in braces takes numbers and words, not cells or names", places: []}
-  const parting = all.filter(({text}) => text === ";")
-  if (parting.length) return {words: "arguments are parted by commas here, not by “;”", places: parting}
+  const elsewhere = writtenElsewhere(formula, normalize, decimal)
+  const meant = elsewhere === null ? "" : ` (did you mean ${elsewhere}?)`
+  if (decimal === "." && all.some(({text}) => text === ";"))
+    return {
+      words: `arguments are parted by commas here, not by “;”${meant}`,
+      places: all.filter(({text}) => text === ";"),
+    }
   const last = all.at(-1)
-  if (last?.kind === "sign" && /^[-+*/^&=<>,]/.test(last.text))
+  if (last?.kind === "sign" && (/^[-+*/^&=<>]/.test(last.text) || last.text === argumentSign(decimal)))
     return {words: `something is missing after “${last.text}”`, places: [last]}
+  const foreign = all.filter(({kind, text}) => kind === "unknown" && (text === "." || text === ","))
+  if (decimal === "," && (elsewhere !== null || foreign.length))
+    return {words: `decimals take a comma here, and arguments are parted by “;”${meant}`, places: foreign}
   return {words: "check its signs and commas", places: []}
 }
 
-const pieces = (formula: string) => placedTokens(formula).filter(({kind}) => kind !== "space")
+const pieces = (formula: string, decimal: Decimal) =>
+  placedTokens(formula, decimal).filter(({kind}) => kind !== "space")
 
 /** Whether the column is for words alone. One with a rule holds numbers shown as they are typed, such as years. */
-const holdsWords = ({format, rule}: Column) => format === "text" && rule === undefined
+const holdsWords = ({format, rule}: CellColumn) => format === "text" && rule === undefined
 
-const holdsNumbers = (column: Column) => {
+const holdsNumbers = (column: CellColumn) => {
   const {format, unit, kind, rule} = column
   if (holdsWords(column)) return false
   const counts = typeof format === "number" || format === "share" || rule !== undefined
   return counts || (unit !== undefined && kind !== "worked out")
 }
 
-const unitWords = ({unit, format}: Column) =>
-  format === "share" ? "a share such as 86 % or 0.86" : unit ? `a number in ${unit}` : "a number"
+const unitWords = ({unit, format}: CellColumn, region: Region) => {
+  if (format === "share") return `a share such as 86 % or ${withDecimal("0.86", region.decimal ?? ".")}`
+  return unit ? `a number in ${measureOf(unit, region).unit}` : "a number"
+}
 
 const GROUPED = /^[1-9]\d{0,2}([ ,])\d{3}(\1\d{3})*(\.\d+)?$/
 
-/** A number, a refusal, or null when the text is not like a number at all. */
-function readNumber(text: string, column: Column): number | {refused: string} | null {
-  const parts = /^([-+\u2212]?)((?:\d|\.\d)[\d.,\s]*?(?:[eE][-+]?\d+)?)\s*([^\d\s.,].*)?$/.exec(text)
+/** A number as it is stored, a refusal, or null when the text is not like a number at all. */
+function readNumber(text: string, column: CellColumn, region: Region): number | {refused: string} | null {
+  const measure = measureOf(column.unit, region)
+  const bare = withoutCurrency(text, column, region)
+  const inches = measure.unit === "in" ? readFraction(bare) : null
+  if (inches !== null) return storedNumber(inches, measure)
+  const parts = /^([-+\u2212]?)((?:\d|[.,]\d)[\d.,\s]*?(?:[eE][-+]?\d+)?)\s*([^\d\s.,].*)?$/.exec(bare)
   if (!parts || holdsWords(column)) return null
-  const [, sign, written, unit = ""] = parts
-  const digits = written!.replace(/\s/g, " ").trim()
-  const isUnit = unit === "" || unit === column.unit || (unit === "%" && takesPercent(column))
+  const [, sign, written, typedUnit = ""] = parts
+  // From here on with a point before decimals, as it is stored.
+  const digits = swapped(written!.replace(/\s/g, " ").trim(), region)
+  const hasSign = bare !== text
+  const unit = withMoney(
+    hasSign && typedUnit.startsWith("/") ? region.currency + typedUnit : typedUnit,
+    region,
+  )
+  const isShown = typedUnit === "" || typedUnit === measure.unit
+  const isPercent = unit === "%" && takesPercent(column)
+  const turn = (value: number): number | null => {
+    if (isShown) return storedNumber(value, measure)
+    if (isPercent) return value
+    return isVague(unit, region) ? null : turned(value, unit, column.unit ?? "")
+  }
+  const isUnit = turn(1) !== null
   const refusedHere = (refused: string) => (isUnit || holdsNumbers(column) ? {refused} : null)
   if (/^\d+,\d+$/.test(digits) && !GROUPED.test(digits)) {
     const readings = [digits.replace(",", "."), digits.replace(",", "").replace(/^0+(?=\d)/, "")]
+    const [decimal, group] = region.decimal === "," ? ["comma", "point"] : ["point", "comma"]
     return refusedHere(
-      `“${digits}” could be ${readings.join(" or ")}; type a point for decimals, or leave the comma out`,
+      `“${swapped(digits, region)}” could be ${readings.map((one) => swapped(one, region)).join(" or ")}; type a ${decimal} for decimals, or leave the ${group} out`,
     )
   }
   const plain = GROUPED.test(digits) ? digits.replace(/[ ,]/g, "") : digits
   if (!/^(\d+\.?\d*|\.\d+)([eE][-+]?\d+)?$/.test(plain) || (/\d/.test(unit) && !isUnit))
     return holdsNumbers(column) ? {refused: `“${text}” is not one number`} : null
   if (!isUnit)
-    return refusedHere(`“${unit}” is not the unit here: ${column.heading} takes ${unitWords(column)}`)
-  const value = signed(unit === "%" && column.unit !== "%" ? hundredth(plain) : Number(plain), sign!)
+    return refusedHere(
+      `“${typedUnit}” is not the unit here: ${column.heading} takes ${unitWords(column, region)}`,
+    )
+  const value = turn(signed(unit === "%" && column.unit !== "%" ? hundredth(plain) : Number(plain), sign!))!
   return Number.isFinite(value) ? value : {refused: `“${text}” is too large`}
 }
 
-const takesPercent = ({format, unit}: Column) => format === "share" || unit === undefined || unit === "share"
+/** Point and comma change places where decimals take a comma. */
+const swapped = (text: string, {decimal}: Region) =>
+  decimal === "," ? text.replace(/[.,]/g, (sign) => (sign === "." ? "," : ".")) : text
+
+/** Money may have its sign in front: "$ 2.10". */
+function withoutCurrency(text: string, {unit}: CellColumn, {currency}: Region): string {
+  const isMoney = currency !== undefined && unit?.startsWith("money") && text.startsWith(currency)
+  return isMoney ? text.slice(currency.length).trimStart() : text
+}
+
+/** Inches as a rule has them: "7/16", "1 3/8 in". */
+function readFraction(text: string): number | null {
+  const found = /^(?:(\d+)[\s-]+)?(\d+)\/(2|4|8|16|32|64)(?:\s*in)?$/.exec(text)
+  return found && Number(found[1] ?? 0) + Number(found[2]) / Number(found[3])
+}
+
+const takesPercent = ({format, unit}: CellColumn) =>
+  format === "share" || unit === undefined || unit === "share"
 
 /** Moves the point instead of dividing, so that 12.3 % is 0.123. */
 const hundredth = (plain: string) => (/e/i.test(plain) ? Number(plain) / 100 : Number(`${plain}e-2`))
@@ -156,17 +273,22 @@ const hundredth = (plain: string) => (/e/i.test(plain) ? Number(plain) / 100 : N
 const signed = (value: number, sign: string) =>
   value !== 0 && (sign === "-" || sign === "\u2212") ? -value : value
 
-function within(value: number, {heading, unit, rule, format}: Column): Entry {
+function within(value: number, {heading, unit, rule, format}: CellColumn, region: Region): Entry {
   const {least, most} = rule ?? {}
+  const decimal = region.decimal ?? "."
+  const measure = measureOf(unit, region)
   const shown = (n: number) => {
-    if (format === "share") return `${numberText(n * 100)} %`
-    return `${format === "text" ? n : numberText(n)}${unit ? ` ${unit}` : ""}`
+    if (format === "share") return `${numberText(n * 100, undefined, decimal)} %`
+    if (format === "text") return `${withDecimal(String(n), decimal)}${unit ? ` ${unit}` : ""}`
+    return `${measuredText(n, measure, undefined, region)}${measure.unit ? ` ${measure.unit}` : ""}`
   }
-  if (least !== undefined && value < least)
+  // A limit in other units is rounded: what reads as the limit is taken.
+  const readsAsLimit = (limit: number) => measure.factor !== 1 && shown(value) === shown(limit)
+  if (least !== undefined && value < least && !readsAsLimit(least))
     return {refused: `${heading} ${shown(value)} is below ${shown(least)}`}
-  if (most !== undefined && value > most) {
+  if (most !== undefined && value > most && !readsAsLimit(most)) {
     // A point was forgotten, or the sign behind a share.
-    const meant = value / (format === "share" ? 100 : 10)
+    const meant = format === "share" ? value / 100 : storedNumber(shownNumber(value, measure) / 10, measure)
     const guess = (least ?? -Infinity) <= meant && meant <= most ? ` (did you mean ${shown(meant)}?)` : ""
     return {refused: `${heading} ${shown(value)} is above ${shown(most)}${guess}`}
   }
@@ -176,8 +298,8 @@ function within(value: number, {heading, unit, rule, format}: Column): Entry {
 const MONTH_NAMES =
   "january february march april may june july august september october november december".split(" ")
 
-function readDate(text: string, column: Column, year: number): Entry {
-  const read = dateIn(text, year)
+function readDate(text: string, column: CellColumn, year: number, {dates}: Region): Entry {
+  const read = dateIn(text, year, dates)
   if (read === null) return {refused: `“${text}” is not a date; type 25 Apr or 2026-04-25`}
   if (typeof read === "string") return {refused: read}
   const [least, most] = [column.rule?.least ?? FIRST_DAY, column.rule?.most ?? LAST_DAY]
@@ -187,7 +309,7 @@ function readDate(text: string, column: Column, year: number): Entry {
 }
 
 /** The day, a sentence when the text has two meanings, or null when it is no date. */
-function dateIn(text: string, year: number): number | string | null {
+function dateIn(text: string, year: number, order: Region["dates"]): number | string | null {
   const yearFirst = /^(\d{4})([-/.])(\d{1,2})\2(\d{1,2})$/.exec(text)
   if (yearFirst) return day(Number(yearFirst[1]), Number(yearFirst[3]), Number(yearFirst[4]))
   const named =
@@ -205,8 +327,10 @@ function dateIn(text: string, year: number): number | string | null {
   if (!parted) return null
   const [a, b, y] = [Number(parted[1]), Number(parted[2]), fullYear(parted[3], year)]
   const [dayFirst, monthFirst] = [day(y, b, a), day(y, a, b)]
-  if (dayFirst !== null && monthFirst !== null && a !== b)
+  if (dayFirst !== null && monthFirst !== null && a !== b) {
+    if (order) return order === "day first" ? dayFirst : monthFirst
     return `“${text}” could be ${dateText(dayFirst)} or ${dateText(monthFirst)}; type the month in letters`
+  }
   return dayFirst ?? monthFirst
 }
 

@@ -1,7 +1,9 @@
 import {dayOf, isoOf} from "../../functions/calendar"
-import {numberText, dayText} from "./display"
+import type {Region} from "../workbook/document"
+import {dayText, quantityText} from "./display"
 import {addFieldRow} from "./commands/season"
 import type {Command} from "./store"
+import {PLAIN_REGION} from "../workbook/region"
 import {rowsOf} from "../workbook/season"
 import type {Workbook} from "../workbook/workbook"
 
@@ -41,11 +43,11 @@ export function pickingRefused(workbook: Workbook, planting: string, day: string
 }
 
 /** What to tell of a picking before it is added, or "": its weight is far from what a hectare brings. */
-export function pickingOdd({area, name}: FieldPlanting, kg: number): string {
+export function pickingOdd({area, name}: FieldPlanting, kg: number, region: Region = PLAIN_REGION): string {
   if (area === null || area <= 0) return ""
   const kgHa = kg / area
   return kgHa > MOST_KG_HA
-    ? `${numberText(kgHa, 0)} kg/ha in one picking of ${name} is more than fields give. Is it ${numberText(kg, 0)} kg?`
+    ? `${quantityText(kgHa, 0, "kg/ha", region)} in one picking of ${name} is more than fields give. Is it ${quantityText(kg, 0, "kg", region)}?`
     : ""
 }
 
@@ -60,6 +62,16 @@ export const addPicking = (planting: string, day: string, kg: number): Command =
 
 /** Spears counted by their diameters, mm. */
 export type SpearCounts = Readonly<Record<number, number>>
+
+/** The diameters that can be tapped, mm: whole millimetres, or sixteenths of an inch where measures are of the US. */
+export const spearSizes = ({measures}: Region): readonly number[] =>
+  measures === "US"
+    ? Array.from({length: 19}, (_, i) => ((i + 2) * 25.4) / 16)
+    : Array.from({length: 28}, (_, i) => i + 3)
+
+/** A diameter as it stands on its button: "9", or "5/16". */
+export const spearSizeText = (mm: number, {measures}: Region) =>
+  measures === "US" ? `${Math.round((mm * 16) / 25.4)}/16` : String(mm)
 
 /** How many spears were counted, their mean, and how many are thinner than a limit. The mean is null without any. */
 export function spearsCounted(counts: SpearCounts, limit: number | null) {

@@ -1,8 +1,11 @@
 import {isoOf} from "../../functions/calendar"
-import type {CellAddress, Column, Document} from "../workbook/document"
+import type {CellAddress, Document} from "../workbook/document"
 import {addressText} from "../workbook/cells"
-import {columnAt, extraAt} from "../workbook/extras"
+import {extraAt} from "../workbook/extras"
+import {decimalOf, regionOf} from "../workbook/region"
+import {onScreen} from "../workbook/screenFormula"
 import {type Workbook} from "../workbook/workbook"
+import {cellColumn} from "./cellColumn"
 import {dateText, textOf} from "./display"
 import {readsAs} from "./entry"
 import {cellName} from "./words"
@@ -72,9 +75,9 @@ export function findIn(workbook: Searched, search: Search): readonly Hit[] {
         const at = {sheet, row, col}
         const note = inNotes && extraAt(workbook.document, at)?.note
         if (note) look(at, [note.text], {inNote: true})
-        if (inValues && look(at, textsOf(workbook, at, columnAt(workbook.document, at)!))) continue
+        if (inValues && look(at, textsOf(workbook, at))) continue
         const formula = inFormulas ? workbook.formulaAt(at) : null
-        if (formula !== null) look(at, [formula], {inFormula: true})
+        if (formula !== null) look(at, [onScreen(formula, decimalOf(workbook.document))], {inFormula: true})
       }
   }
   return hits
@@ -91,16 +94,18 @@ export function patternOf({query, wholeCell, matchCase}: Omit<Search, "where">):
 }
 
 /** What a cell shows, then the other forms in which a person may know its value. */
-function textsOf(workbook: Searched, at: CellAddress, column: Column): readonly string[] {
+function textsOf(workbook: Searched, at: CellAddress): readonly string[] {
   const value = workbook.valueAt(at)
   if (value === null) return []
-  if (typeof value !== "number") return [textOf(value)]
+  const region = regionOf(workbook.document)
+  const column = cellColumn(workbook.document, at)!
+  if (typeof value !== "number") return [textOf(value, column, false, region)]
   const isDate = column.format === "date" || column.format === "day" || workbook.isDateAt(at)
-  const shown = textOf(value, column.format, isDate)
+  const shown = textOf(value, column, isDate, region)
   const whole = dateText(value)
   // A number that no calendar holds stays a number.
   if (isDate && /[a-z]/i.test(whole)) return [shown, whole, isoOf(value)]
-  return [shown, readsAs(value, column, null), String(value)]
+  return [shown, readsAs(value, column, null, region), String(value)]
 }
 
 /** The cell to go to: for a heading or a name of a sheet the first one under it. */

@@ -1,4 +1,5 @@
 import {referenceOf, referenceText, type Corner} from "../workbook/formula"
+import {decimalOf, type Decimal} from "../workbook/region"
 import {placedTokens, type Place} from "./brackets"
 import type {Turn} from "./store"
 
@@ -11,9 +12,13 @@ function nextFixed(corner: Corner): Pick<Corner, "colFixed" | "rowFixed"> {
 }
 
 /** The formula with the reference at the caret fixed in the next way, and where that reference then stands; null without one. */
-export function withNextFixed(text: string, caret: number): {text: string; place: Place} | null {
+export function withNextFixed(
+  text: string,
+  caret: number,
+  decimal: Decimal = ".",
+): {text: string; place: Place} | null {
   if (!text.startsWith("=")) return null
-  const found = placedTokens(text).find(
+  const found = placedTokens(text, decimal).find(
     ({kind, start, end}) => kind === "reference" && start <= caret && caret <= end,
   )
   if (!found) return null
@@ -29,8 +34,8 @@ export function withNextFixed(text: string, caret: number): {text: string; place
 }
 
 /** Fixes the reference at the caret by "$" in the next way; the caret goes to its end. */
-export const fixReference: Turn = ({editing}) => {
-  const next = editing && withNextFixed(editing.text, editing.caret)
+export const fixReference: Turn = ({editing, document}) => {
+  const next = editing && withNextFixed(editing.text, editing.caret, decimalOf(document))
   if (!next) return {}
   const {text, place} = next
   const pointed = editing.pointed && {...editing.pointed, ...place} // it can still be pointed elsewhere

@@ -1,3 +1,4 @@
+import {decimalOf} from "../workbook/region"
 import {dropEditing, keepArrows, keepEditing, openSheetKeeping} from "./editing"
 import {fixReference, withNextFixed} from "./fixing"
 import {nameOf, type Binding, type KeyPress} from "./keyPress"
@@ -118,8 +119,8 @@ export const lineBindings: readonly Binding<NameList>[] = [
     keys: ["F4"],
     does: "Fix the reference at the caret: its column and row, its row, its column, neither",
     act: (store) => {
-      const {text, caret} = store.getState().editing!
-      const fixes = withNextFixed(text, caret) !== null
+      const {editing, document} = store.getState()
+      const fixes = withNextFixed(editing!.text, editing!.caret, decimalOf(document)) !== null
       if (fixes) store.turn(fixReference)
       return fixes
     },

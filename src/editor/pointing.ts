@@ -1,28 +1,32 @@
 import type {CellAddress, Document} from "../workbook/document"
 import {referenceOf, referenceText, tokens, type Corner, type Token} from "../workbook/formula"
+import {decimalOf, type Decimal} from "../workbook/region"
+import {argumentSign} from "../workbook/screenFormula"
 import type {Place} from "./brackets"
 import {rowsToChoose} from "./selection"
 import type {Editing, EditorState, Turn} from "./store"
 import {cellName} from "./words"
 
-/** Whether a reference may be put in at the caret: behind "=", "(", a comma, an operator or the colon of a range. */
-export function canPoint(text: string, caret: number): boolean {
+/** Whether a reference may be put in at the caret: behind "=", "(", the sign between arguments, an operator or the colon of a range. */
+export function canPoint(text: string, caret: number, decimal: Decimal = "."): boolean {
   if (!text.startsWith("=") || caret < 1) return false
-  const before = piecesIn(text.slice(0, caret))
-  const after = piecesIn(text.slice(caret))[0]
+  const before = piecesIn(text.slice(0, caret), decimal)
+  const after = piecesIn(text.slice(caret), decimal)[0]
   const last = before.at(-1)
-  if (last?.kind !== "sign" || !GOES_BEFORE.has(last.text) || depthOfBraces(before) > 0) return false
+  const parts = (text: string) => text === argumentSign(decimal)
+  if (last?.kind !== "sign" || depthOfBraces(before) > 0) return false
+  if (!GOES_BEFORE.has(last.text) && !parts(last.text)) return false
   if (last.text === ":" && !isCell(before.at(-2))) return false
-  return after === undefined || (after.kind === "sign" && GOES_BEHIND.has(after.text))
+  return after === undefined || (after.kind === "sign" && (GOES_BEHIND.has(after.text) || parts(after.text)))
 }
 
 const OPERATORS = ["+", "-", "*", "/", "^", "&", "=", "<", ">", "<=", ">=", "<>"]
-const GOES_BEFORE = new Set([...OPERATORS, "(", ",", ":"])
-const GOES_BEHIND = new Set([...OPERATORS, ")", ",", "%"])
+const GOES_BEFORE = new Set([...OPERATORS, "(", ":"])
+const GOES_BEHIND = new Set([...OPERATORS, ")", "%"])
 
 /** Whether a click on a cell now puts its reference into the formula. */
-export const isPointing = ({editing}: Pick<EditorState, "editing">) =>
-  editing !== null && placeIn(editing) !== null
+export const isPointing = ({editing, document}: Pick<EditorState, "editing" | "document">) =>
+  editing !== null && placeIn(editing, decimalOf(document)) !== null
 
 /** Points at a cell. `widens` makes a range of it, from the cell where pointing began. */
 export const pointAt =
@@ -79,17 +83,18 @@ const lastPointed = ({editing, cell}: EditorState) =>
   editing?.pointed?.to.sheet === cell.sheet ? editing.pointed.to : cell
 
 /** Where the reference goes: in place of the one that was pointed at last, or at the caret. */
-function placeIn({text, caret, pointed}: Editing): Place | null {
+function placeIn({text, caret, pointed}: Editing, decimal: Decimal): Place | null {
   if (pointed) return pointed
-  return canPoint(text, caret) ? {start: caret, end: caret} : null
+  return canPoint(text, caret, decimal) ? {start: caret, end: caret} : null
 }
 
 function put(state: EditorState, from: CellAddress, to: CellAddress, isColumns: boolean): ReturnType<Turn> {
   const {editing, document} = state
-  const place = editing && placeIn(editing)
+  const decimal = decimalOf(document)
+  const place = editing && placeIn(editing, decimal)
   if (!place) return {}
   const {text, at} = editing
-  const before = piecesIn(text.slice(0, place.start))
+  const before = piecesIn(text.slice(0, place.start), decimal)
   const isCorner = before.at(-1)?.text === ":"
   if (isCorner && (isColumns || sheetOfReference(document, at, before.at(-2)!.text) !== to.sheet))
     return {said: "A range goes from cell to cell of one sheet."}
@@ -145,7 +150,8 @@ function sheetOfReference({sheets}: Document, at: CellAddress, reference: string
 const isCell = (token: Token | undefined) => token?.kind === "reference" && !referenceOf(token.text).isRange
 
 /** The pieces of a part of the formula, without spaces. */
-const piecesIn = (text: string) => tokens(text).filter(({kind}) => kind !== "space")
+const piecesIn = (text: string, decimal: Decimal) =>
+  tokens(text, decimal).filter(({kind}) => kind !== "space")
 
 const depthOfBraces = (before: readonly Token[]) =>
   before.reduce((depth, {text}) => depth + (text === "{" ? 1 : text === "}" ? -1 : 0), 0)

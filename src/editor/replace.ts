@@ -1,8 +1,9 @@
-import {columnAt, extraAt, type ExtraChange} from "../workbook/extras"
+import {extraAt, type ExtraChange} from "../workbook/extras"
 import {COLUMN_FORMULA, contentAt, isFormula, type Content} from "../workbook/document"
 import type {Edit, Entry} from "../workbook/edit"
+import {regionOf} from "../workbook/region"
 import type {Workbook} from "../workbook/workbook"
-import {takingDates, yearOf} from "./editing"
+import {entryColumn, yearOf} from "./editing"
 import {readEntry, readsAs} from "./entry"
 import {cellOfHit, excerpt, patternOf, type Hit, type Search} from "./find"
 
@@ -47,7 +48,7 @@ function replacementOf(workbook: Read, hit: Hit, pattern: RegExp, by: string): R
   const {document} = workbook
   const at = cellOfHit(hit)
   const content = contentAt(document, at)
-  const column = columnAt(document, at)!
+  const region = regionOf(document)
   const stays = (refused: string, before = hit.text, after = before): Replacement => ({
     hit,
     before,
@@ -66,11 +67,14 @@ function replacementOf(workbook: Read, hit: Hit, pattern: RegExp, by: string): R
   if (!hit.inFormula && (content === null || isFormula(content)))
     return stays("A formula gives this value; look in formulas to change it")
 
-  const typed = takingDates(column, content)
+  const column = entryColumn(document, at, content)
   const read = (text: string) =>
-    readEntry(text, typed, yearOf(document), (formula) => workbook.normalized(formula))
+    readEntry(text, column, yearOf(document), (formula) => workbook.normalized(formula), {
+      region,
+      isSure: true, // it is written as formulas are shown here
+    })
   const from = hit.inFormula ? {mark: "", text: hit.text} : typedForm(hit.text, content, read)
-  const whole = from ?? {mark: "", text: readsAs(content, column, null)}
+  const whole = from ?? {mark: "", text: readsAs(content, column, null, region)}
   if (!from && whole.text.search(pattern) < 0)
     return stays(`The cell holds ${whole.text}, which is shown as ${hit.text}`)
 

@@ -1,3 +1,5 @@
+import {regionOf} from "../workbook/region"
+import {cellColumn} from "./cellColumn"
 import {planSheet} from "../workbook/plan"
 import {textOf} from "./display"
 import type {Store} from "./store"
@@ -11,7 +13,12 @@ export function showOnlyLikeThis(store: Store) {
   const column = columns[cell.col]!
   const text = (row: number) => {
     const at = {...cell, row}
-    return textOf(store.valueAt(at), column.format, store.workbook.isDateAt(at))
+    return textOf(
+      store.valueAt(at),
+      cellColumn(document, at),
+      store.workbook.isDateAt(at),
+      regionOf(document),
+    )
   }
   if (cell.row >= rows.length) return store.turn(() => ({said: "The next row to fill is like no other."}))
   const alike = [...rows.keys()].filter((row) => text(row) === text(cell.row))

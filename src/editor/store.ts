@@ -85,6 +85,7 @@ export type Panel =
   | "checks"
   | "help"
   | "keys"
+  | "region"
   | "find"
   | "work back"
   | "column"

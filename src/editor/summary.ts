@@ -1,7 +1,9 @@
-import {columnAt} from "../workbook/extras"
+import {decimalOf, regionOf, type Decimal} from "../workbook/region"
 import {isFault} from "../workbook/value"
 import {chosenBlock, chosenCells, isOneCell} from "./block"
+import {cellColumn} from "./cellColumn"
 import {dateText, numberText} from "./display"
+import {measureOf, shownNumber} from "./measures"
 import type {Store} from "./store"
 
 /** What the chosen cells hold together: "5 of 6 filled; 5 numbers: sum 20 150 kg/ha, mean 4 030 kg/ha". Nothing for one cell. */
@@ -10,6 +12,7 @@ export function summaryOf({getState, workbook, valueAt}: Store): string {
   const block = chosenBlock(state)
   if (isOneCell(block)) return ""
   const {rows} = state.document.sheets[block.sheet]!
+  const region = regionOf(state.document)
   const chosen = [...chosenCells(state)]
   const numbers: number[] = []
   const days: number[] = []
@@ -19,19 +22,21 @@ export function summaryOf({getState, workbook, valueAt}: Store): string {
   for (const at of chosen) {
     if (at.row >= rows.length) continue
     const value = valueAt(at)
-    const {format, unit = ""} = columnAt(state.document, at)!
+    const {format, unit} = cellColumn(state.document, at)!
+    const measure = measureOf(unit, region)
     if (value !== null && value !== "") filled++
     if (typeof value !== "number" || isFault(value) || format === "text") continue
     if (format === "date" || format === "day" || workbook.isDateAt(at)) days.push(value)
     else {
-      numbers.push(value)
-      units.add(format === "share" ? "share" : unit)
-      decimals.add(format)
+      numbers.push(shownNumber(value, measure)) // a sum of °F is none of °C
+      units.add(format === "share" ? "share" : measure.unit)
+      decimals.add(typeof format === "number" ? format + measure.moreDecimals : format)
     }
   }
   const parts = [`${filled} of ${chosen.length} filled`]
   if (numbers.length && units.size > 1) parts.push(`${numbers.length} numbers in different units`)
-  else if (numbers.length) parts.push(numbersInWords(numbers, [...units][0]!, decimals))
+  else if (numbers.length)
+    parts.push(numbersInWords(numbers, [...units][0]!, decimals, decimalOf(state.document)))
   if (days.length)
     parts.push(
       `${days.length} ${days.length === 1 ? "date" : "dates"}: ${dateText(least(days))} to ${dateText(most(days))}`,
@@ -39,13 +44,18 @@ export function summaryOf({getState, workbook, valueAt}: Store): string {
   return parts.join("; ")
 }
 
-function numbersInWords(numbers: readonly number[], unit: string, decimals: ReadonlySet<unknown>): string {
+function numbersInWords(
+  numbers: readonly number[],
+  unit: string,
+  decimals: ReadonlySet<unknown>,
+  decimal: Decimal,
+): string {
   const [only] = decimals
   const digits = decimals.size === 1 && typeof only === "number" ? only : undefined
   const shown = (value: number, more = 0) =>
     unit === "share"
-      ? `${numberText(value * 100, 1)}\u202f%`
-      : `${numberText(Number(value.toPrecision(12)), digits === undefined ? undefined : digits + more)}${unit ? `\u00a0${unit}` : ""}`
+      ? `${numberText(value * 100, 1, decimal)}\u202f%`
+      : `${numberText(Number(value.toPrecision(12)), digits === undefined ? undefined : digits + more, decimal)}${unit ? `\u00a0${unit}` : ""}`
   const sum = numbers.reduce((total, number) => total + number, 0)
   const mean = sum / numbers.length
   const count = `${numbers.length} ${numbers.length === 1 ? "number" : "numbers"}`

@@ -2,6 +2,7 @@ import Papa from "papaparse"
 import {dayOf, isoOf} from "../../functions/calendar"
 import {columnWith, sheetWith, type Content, type Document, type Part} from "../workbook/document"
 import type {Edit, Entry} from "../workbook/edit"
+import {PLAIN_REGION} from "../workbook/region"
 import {dateText, dayText, numberText} from "./display"
 import {readEntry} from "./entry"
 
@@ -50,6 +51,7 @@ export function readWeather(text: string, document: Document, season: number): W
   const {data, meta} = Papa.parse<string[]>(text.replace(/^\ufeff/, "").trim(), {skipEmptyLines: "greedy"})
   if (!data.length || text.trim() === "") return {refused: "It is empty"}
   const sheet = sheetWith(document, "record day")
+  const dates = document.region?.dates
   const columns = new Map(
     document.sheets[sheet]!.columns.flatMap((one) => (one.part ? [[one.part, one] as const] : [])),
   )
@@ -99,6 +101,7 @@ export function readWeather(text: string, document: Document, season: number): W
             column,
             season,
             () => null,
+            {region: dates ? {dates} : PLAIN_REGION}, // numbers of a file do not follow the workbook
           )
       if ("refused" in entry) return entry.refused
       contents.set(part, entry.content)
@@ -194,6 +197,9 @@ function bringing(
     ...[...new Set(units.values())].map(
       ({name}) => `What stands in ${name} is turned into the sheet's unit.`,
     ),
+    document.region?.measures === "US" && !units.has("record high")
+      ? "Its temperatures are taken as °C, since no heading says °F."
+      : "",
     left.length
       ? `${left.length} ${left.length === 1 ? "line is" : "lines are"} left out: ${left.slice(0, MOST_TOLD).join("; ")}${left.length > MOST_TOLD ? "; …" : "."}`
       : "",

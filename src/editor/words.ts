@@ -1,10 +1,13 @@
-import {COLUMN_FORMULA, type CellAddress, type Document} from "../workbook/document"
+import {COLUMN_FORMULA, type CellAddress, type Document, type Region} from "../workbook/document"
 import type {Edit, Entry} from "../workbook/edit"
 import type {ExtraChange} from "../workbook/extras"
 import {planSheet} from "../workbook/plan"
 import {keyOfRow} from "../workbook/trace"
+import {decimalOf} from "../workbook/region"
 import type {Change, Value} from "../workbook/value"
+import {measureAt} from "./cellColumn"
 import {dateText, dayText, numberText} from "./display"
+import {shownNumber} from "./measures"
 
 /** What a cell is called: "Close of Long Acre". */
 export function cellName(document: Document, at: CellAddress): string {
@@ -47,7 +50,20 @@ export function editName(document: Document, edit: Edit): string {
       return `sheet ${sheet(edit.sheet)} copied`
     case "removeSheet":
       return `sheet ${sheet(edit.sheet)} taken out`
+    case "setRegion":
+      return `region and units: ${regionName(edit.region)}`
   }
+}
+
+/** "decimal comma, US measures, money in $" */
+export function regionName({decimal, measures, currency, dates}: Region): string {
+  const said = [
+    `decimal ${decimal === "," ? "comma" : "point"}`,
+    measures === "US" ? "US measures" : "metric",
+    currency !== undefined && `money in ${currency}`,
+    dates !== undefined && `${dates} in dates`,
+  ]
+  return said.filter(Boolean).join(", ")
 }
 
 /** An edit of cells, called by what is done where it changes several: "paste of 8 cells in Plan". Null where there are none. */
@@ -97,10 +113,12 @@ export function whatMoved(document: Document, changes: readonly Change[]): strin
 }
 
 /** "moved from 6 Jun", or what it was, for a value that the last act changed. */
-export function movedFrom(change: Change | undefined, isDate: boolean): string {
+export function movedFrom(document: Document, change: Change | undefined, isDate: boolean): string {
   if (!change) return ""
   if (isDate && day(change.was) !== null) return `moved from ${dateText(change.was as number)}`
-  return typeof change.was === "number" ? `was ${numberText(Number(change.was.toPrecision(6)))}` : ""
+  if (typeof change.was !== "number") return ""
+  const was = Number(shownNumber(change.was, measureAt(document, change.at)).toPrecision(6))
+  return `was ${numberText(was, undefined, decimalOf(document))}`
 }
 
 const day = (value: Value) => (typeof value === "number" ? value : null)

@@ -4,6 +4,7 @@ import {choose, showPanel} from "../editor/selection"
 import {showAllRows} from "../editor/showOnly"
 import type {Store} from "../editor/store"
 import {summaryOf} from "../editor/summary"
+import {decimalOf} from "../workbook/region"
 import {AskedQuestion} from "./AskedQuestion"
 import {CasesPanel} from "./CasesPanel"
 import {ChecksPanel} from "./ChecksPanel"
@@ -22,6 +23,7 @@ import {onceDrawn} from "./onceDrawn"
 import {PlainSheet} from "./PlainSheet"
 import {PlantingPanel} from "./PlantingPanel"
 import {planShown} from "./planShown"
+import {RegionPanel} from "./RegionPanel"
 import {noReserve, ReservePlate} from "./ReservePlate"
 import {reserveShown} from "./reserveShown"
 import {SeasonSpread} from "./SeasonSpread"
@@ -103,7 +105,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
         To the page
       </a>
       <Head store={store} keeping={keeping} />
-      <div className="page">
+      <div className="page" data-measures={document.region?.measures}>
         <Contents store={store} keeping={keeping} />
         <main id="main">
           <div className="title">
@@ -115,7 +117,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                 : week
                   ? weekFinding(week)
                   : needs
-                    ? needsFinding(needs, asOfDay(store))
+                    ? needsFinding(needs, asOfDay(store), decimalOf(document))
                     : year
                       ? reserveFinding(year)
                       : reserve
@@ -143,7 +145,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
           ) : (
             <>
               {week && <WeekPlate store={store} week={week} />}
-              {needs && <NeedsPlate needs={needs} asOf={asOfDay(store)} />}
+              {needs && <NeedsPlate needs={needs} asOf={asOfDay(store)} decimal={decimalOf(document)} />}
               {reserve && !isRefusal(reserve) && <ReservePlate store={store} shown={reserve} />}
               <div className="alone">{shown}</div>
             </>
@@ -165,6 +167,8 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                 <HelpPanel store={store} onClose={closePanel} />
               ) : panel === "keys" ? (
                 <KeysPanel onClose={closePanel} />
+              ) : panel === "region" ? (
+                <RegionPanel store={store} onClose={closePanel} />
               ) : panel === "work back" ? (
                 <WorkBackPanel store={store} onClose={closePanel} />
               ) : panel === "column" ? (

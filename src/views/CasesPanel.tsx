@@ -8,7 +8,8 @@ import {
   takeFromCase,
   putCaseIn,
 } from "../editor/commands/cases"
-import {textWithUnit} from "../editor/display"
+import {cellColumn} from "../editor/cellColumn"
+import {differenceText, textWithUnit} from "../editor/display"
 import {chooseKeeping, readFor} from "../editor/editing"
 import {readsAs} from "../editor/entry"
 import type {Store} from "../editor/store"
@@ -16,7 +17,8 @@ import {cellName} from "../editor/words"
 import {caseCells, type Compared} from "../studies/cases"
 import {addressText, formulaIn} from "../workbook/cells"
 import {contentAt, isSameCell, type CellAddress, type Document} from "../workbook/document"
-import {cellsWith, columnAt, extraAt} from "../workbook/extras"
+import {cellsWith, extraAt} from "../workbook/extras"
+import {regionOf} from "../workbook/region"
 import {isFault, type Value} from "../workbook/value"
 import {PanelFrame} from "./PanelFrame"
 import {useEditor} from "./useEditor"
@@ -204,7 +206,7 @@ function CaseField({
 }) {
   const {document} = useEditor(store)
   const held = caseCells(document, name).find((one) => isSameCell(one.at, at))
-  const reads = held ? readsAs(held.content, columnAt(document, at), null) : ""
+  const reads = held ? readsAs(held.content, cellColumn(document, at), null, regionOf(document)) : ""
   const [typed, setTyped] = useState<string | null>(null)
   const keep = () => {
     if (typed === null || typed === reads) return setTyped(null)
@@ -252,7 +254,9 @@ function Difference({
   const {document} = useEditor(store)
   if (typeof now !== "number" || typeof value !== "number" || now === value) return null
   const apart = value - now
-  const size = isDate ? `${Math.abs(apart)} d` : textWithUnit(Math.abs(apart), columnAt(document, at))
+  const size = isDate
+    ? `${Math.abs(apart)} d`
+    : differenceText(apart, cellColumn(document, at), regionOf(document))
   return <span className="q"> {`${apart > 0 ? "+" : "\u2212"}${size}`}</span>
 }
 
@@ -268,8 +272,11 @@ function CellLink({store, at, onGo}: {store: Store; at: CellAddress; onGo: (at: 
   )
 }
 
-const shown = (store: Store, at: CellAddress, value: Value, isDate = store.workbook.isDateAt(at)) =>
-  value === null ? "blank" : textWithUnit(value, columnAt(store.getState().document, at), isDate)
+function shown(store: Store, at: CellAddress, value: Value, isDate = store.workbook.isDateAt(at)): string {
+  if (value === null) return "blank"
+  const {document} = store.getState()
+  return textWithUnit(value, cellColumn(document, at), isDate, regionOf(document))
+}
 
 const isAlike = (a: Value, b: Value) => a === b || (isFault(a) && isFault(b) && a.code === b.code)
 

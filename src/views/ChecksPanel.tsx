@@ -154,7 +154,7 @@ function FindingRow({document, finding, tried, isCurrent, onGo, onMend}: RowProp
         </p>
       )}
       <p className="q">
-        {consequence(finding, tried)}.{" "}
+        {consequence(finding, tried, document.region)}.{" "}
         {finding.fix && (
           <button className="mend" disabled={!onMend} onClick={() => onMend?.()}>
             {finding.fix.words}

@@ -1,11 +1,14 @@
 import {useState, type FormEvent} from "react"
 import {formatCells, keepColumns} from "../editor/commands/columns"
 import {deleteColumns} from "../editor/deletion"
+import {withDecimal} from "../editor/display"
+import {measureOf, shownNumber, storedNumber, storedUnit} from "../editor/measures"
 import type {Store} from "../editor/store"
-import {keptInView, type Column} from "../workbook/document"
+import {keptInView, type Column, type Region} from "../workbook/document"
 import type {ColumnChange} from "../workbook/edit"
 import {extraAt} from "../workbook/extras"
 import {columnLetters} from "../workbook/formula"
+import {decimalOf, regionOf} from "../workbook/region"
 import {PanelFrame} from "./PanelFrame"
 import {columnWidth, REM} from "./sheetSize"
 import {useEditor} from "./useEditor"
@@ -63,20 +66,34 @@ function Fields({
   onClose: () => void
 }) {
   const [heading, setHeading] = useState(column.heading)
-  const [unit, setUnit] = useState(column.unit ?? "")
+  const region = regionOf(store.getState().document)
+  const shownUnit = measureOf(column.unit, region).unit
+  const [unit, setUnit] = useState(shownUnit)
   const [format, setFormat] = useState(FORMATS.findIndex((one) => one.format === column.format))
   const [width, setWidth] = useState(String(Math.round((columnWidth(column, col) / REM) * 10) / 10))
-  const [least, setLeast] = useState(column.rule?.least === undefined ? "" : String(column.rule.least))
-  const [most, setMost] = useState(column.rule?.most === undefined ? "" : String(column.rule.most))
-  const [usualFrom, setUsualFrom] = useState(column.rule?.usual ? String(column.rule.usual[0]) : "")
-  const [usualTo, setUsualTo] = useState(column.rule?.usual ? String(column.rule.usual[1]) : "")
+  const shownLimit = (limit: number | undefined) =>
+    limit === undefined ? "" : limitText(limit, column.unit, region)
+  const [least, setLeast] = useState(shownLimit(column.rule?.least))
+  const [most, setMost] = useState(shownLimit(column.rule?.most))
+  const [usualFrom, setUsualFrom] = useState(shownLimit(column.rule?.usual?.[0]))
+  const [usualTo, setUsualTo] = useState(shownLimit(column.rule?.usual?.[1]))
   const [nearOthers, setNearOthers] = useState(column.rule?.nearOthers ?? false)
   const [asks, setAsks] = useState(!column.rule?.onlyMarks)
   const [fault, setFault] = useState("")
 
   const keep = (event: FormEvent) => {
     event.preventDefault()
-    const numbers = {width: Number(width), least: Number(least), most: Number(most)}
+    const newUnit = unit === shownUnit ? column.unit : storedUnit(unit.trim(), region) || undefined
+    // A limit that stays as it is shown stays as it is stored.
+    const limit = (text: string, was: number | undefined) =>
+      was !== undefined && newUnit === column.unit && text === shownLimit(was)
+        ? was
+        : limitOf(text, newUnit, region)
+    const numbers = {
+      width: Number(width.replace(",", ".")),
+      least: limit(least, column.rule?.least),
+      most: limit(most, column.rule?.most),
+    }
     if (heading.trim() === "") return setFault("A column needs a heading.")
     if (!(numbers.width >= 2 && numbers.width <= 60))
       return setFault(`“${width}” is no width: type a number from 2 to 60.`)
@@ -84,7 +101,10 @@ function Fields({
     if (most !== "" && !Number.isFinite(numbers.most)) return setFault(`“${most}” is no number.`)
     if (least !== "" && most !== "" && numbers.least > numbers.most)
       return setFault(`The least, ${least}, is above the most, ${most}.`)
-    const usual: [number, number] = [Number(usualFrom), Number(usualTo)]
+    const usual: [number, number] = [
+      limit(usualFrom, column.rule?.usual?.[0]),
+      limit(usualTo, column.rule?.usual?.[1]),
+    ]
     const hasUsual = usualFrom !== "" || usualTo !== ""
     if (hasUsual && !(usualFrom !== "" && usualTo !== "" && usual[0] <= usual[1]))
       return setFault("What is usual needs two numbers, the lower first.")
@@ -97,7 +117,7 @@ function Fields({
     }
     const change: ColumnChange = {
       heading: heading.trim(),
-      unit: unit.trim() || undefined,
+      unit: newUnit,
       format: format < 0 ? column.format : FORMATS[format]!.format,
       width: numbers.width,
       rule: Object.keys(rule).length ? rule : undefined,
@@ -237,3 +257,10 @@ function Fields({
     </PanelFrame>
   )
 }
+
+const limitText = (limit: number, unit: string | undefined, region: Region) =>
+  withDecimal(String(shownNumber(limit, measureOf(unit, region))), decimalOf({region}))
+
+/** A limit as it is stored; NaN when the text is no number. */
+const limitOf = (text: string, unit: string | undefined, region: Region) =>
+  storedNumber(Number(region.decimal === "," ? text.replace(",", ".") : text), measureOf(unit, region))

@@ -1,16 +1,19 @@
 import {type KeyboardEvent, useEffect, useId, useLayoutEffect, useMemo, useRef, useState} from "react"
 import {pairAt, placedTokens} from "../editor/brackets"
 import {callAt, offersAt, withOffer, type Call, type Offer} from "../editor/completion"
-import {numberText} from "../editor/display"
-import {keepArrows, startEditing, typeText} from "../editor/editing"
-import {readsAs, troublesIn, type Trouble} from "../editor/entry"
+import {cellColumn, measureAt} from "../editor/cellColumn"
+import {textWithUnit} from "../editor/display"
+import {keepArrows, lineText, startEditing, typeText} from "../editor/editing"
+import {troublesIn, type Trouble} from "../editor/entry"
 import {pressLineKey, type NameList} from "../editor/lineKeys"
+import {measureOf} from "../editor/measures"
 import type {Store} from "../editor/store"
-import {contentAt} from "../workbook/document"
+import type {Document} from "../workbook/document"
 import {columnAt} from "../workbook/extras"
 import {cellText} from "../workbook/formula"
+import {decimalOf, regionOf, type Decimal} from "../workbook/region"
+import {argumentSign} from "../workbook/screenFormula"
 import {keyOfRow} from "../workbook/trace"
-import {formulaIn} from "../workbook/cells"
 import {described, parameterFor} from "../../functions/described"
 import {namesIn} from "../workbook/names"
 import {numberedReferences} from "./cellView"
@@ -33,8 +36,11 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
   const [closed, setClosed] = useState(false)
 
   const column = columnAt(document, cell)
-  const text = editing?.text ?? readsAs(contentAt(document, cell), column, formulaIn(document, cell))
+  const text = editing?.text ?? lineText(document, cell)
   const caret = editing?.caret ?? text.length
+  const decimal = decimalOf(document)
+  const isCounted = typeof column?.format === "number" || column?.format === undefined
+  const unit = isCounted ? measureAt(document, cell).unit : ""
   const names = useMemo(
     () => namesIn(document).map(({name, at}) => ({name, gives: unitOfName(document, at)})),
     [document],
@@ -42,19 +48,21 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
   const offers = useMemo(
     () =>
       editing && !closed && !editing.pointed
-        ? offersAt(text, caret, names, store.workbook.standardFunctions).slice(0, MOST_OFFERS)
+        ? offersAt(text, caret, names, store.workbook.standardFunctions, decimal).slice(0, MOST_OFFERS)
         : [],
-    [editing, closed, text, caret, names, store],
+    [editing, closed, text, caret, names, store, decimal],
   )
-  const call = editing ? callAt(text, caret) : null
+  const call = editing ? callAt(text, caret, decimal) : null
   const chosen = offers[active ?? 0]
   const isFormula = editing !== null && text.startsWith("=")
   const rests = useRested(text)
   const functions = useMemo(() => new Set(store.workbook.standardFunctions), [store])
   const troubles = useMemo(
     () =>
-      isFormula && rests ? troublesIn(text, (formula) => store.workbook.normalized(formula), functions) : [],
-    [isFormula, rests, text, functions, store],
+      isFormula && rests
+        ? troublesIn(text, (formula) => store.workbook.normalized(formula), functions, decimal)
+        : [],
+    [isFormula, rests, text, functions, store, decimal],
   )
 
   // Typing on a cell begins here: the keyboard's focus comes along before the next key, the caret where the text stands.
@@ -71,7 +79,7 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
     store.turn(typeText(next, at))
   }
   const take = (offer: Offer) => {
-    const next = withOffer(text, caret, offer)
+    const next = withOffer(text, caret, offer, decimal)
     setActive(null)
     setClosed(true)
     store.turn(typeText(next.text, next.caret))
@@ -110,11 +118,15 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
             `, ${keyOfRow(document, cell)}`}
           {cell.sheet !== state.cell.sheet && `, of ${document.sheets[cell.sheet]!.name}`}
         </span>
-        <span className="state">{editing ? "editing" : question ? "a question" : ""}</span>
+        {unit && <span className="q">{unit}</span>}
+        <span className="state">
+          {editing ? "editing" : question ? "a question" : ""}
+          {isFormula && document.region?.measures === "US" && ": numbers typed in a formula are metric"}
+        </span>
       </div>
       <div className="line">
         <div className="mirror" aria-hidden="true">
-          <Coloured text={text} caret={editing && caret} troubles={troubles} />
+          <Coloured text={text} caret={editing && caret} troubles={troubles} decimal={decimal} />
         </div>
         <textarea
           ref={field}
@@ -143,7 +155,7 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
         {editing?.refused ? (
           <p className="refused">{editing.refused}.</p>
         ) : call && functions.has(call.name) ? (
-          <CallHint call={call} />
+          <CallHint call={call} decimal={decimal} />
         ) : editing ? (
           <p className="q">Enter keeps it, Esc drops it.</p>
         ) : null}
@@ -199,18 +211,20 @@ function Coloured({
   text,
   caret,
   troubles,
+  decimal,
 }: {
   text: string
   caret: number | null
   troubles: readonly Trouble[]
+  decimal: Decimal
 }) {
   if (!text.startsWith("=")) return <>{text || "\u00a0"}</>
-  const numbers = numberedReferences(text)
-  const pair = caret === null ? null : pairAt(text, caret)
+  const numbers = numberedReferences(text, decimal)
+  const pair = caret === null ? null : pairAt(text, caret, decimal)
   const off = new Set(troubles.flatMap(({places}) => places.map(({start}) => start)))
   return (
     <>
-      {placedTokens(text).map(({kind, text: piece, start}) => {
+      {placedTokens(text, decimal).map(({kind, text: piece, start}) => {
         const number = kind === "reference" ? numbers.get(piece) : undefined
         const marks = [number && `r${number}`, pair?.includes(start) && "pair", off.has(start) && "off"]
         return (
@@ -224,7 +238,7 @@ function Coloured({
 }
 
 /** The call round the caret, the argument that stands there underlined, with what it means and may be. */
-function CallHint({call: {name, argument, definition}}: {call: Call}) {
+function CallHint({call: {name, argument, definition}, decimal}: {call: Call; decimal: Decimal}) {
   if (!definition) return <p>{name}(…), a standard function</p>
   const parameters = Object.entries(definition.parameters)
   const now = parameterFor(definition, argument)
@@ -234,7 +248,7 @@ function CallHint({call: {name, argument, definition}}: {call: Call}) {
       {name}(
       {parameters.map(([key, {absent}], i) => (
         <span key={key} className={i === now ? "now" : "arg"}>
-          {i > 0 && ", "}
+          {i > 0 && `${argumentSign(decimal)} `}
           {absent ? `[${key}]` : key}
         </span>
       ))}
@@ -263,13 +277,16 @@ function OfferHelp({store, offer: {name, kind}}: {store: Store; offer: Offer}) {
     <div className="help">
       <h3>{name}</h3>
       <p>
-        A named value{typeof value === "number" && `, now ${numberText(value)}`}. {note}
+        A named value
+        {typeof value === "number" &&
+          `, now ${textWithUnit(value, cellColumn(document, named!.at), false, regionOf(document))}`}
+        . {note}
       </p>
     </div>
   )
 }
 
-function unitOfName(document: Parameters<typeof namesIn>[0], at: {sheet: number; row: number}): string {
+function unitOfName(document: Document, at: {sheet: number; row: number}): string {
   const unit = document.sheets[at.sheet]?.rows[at.row]?.[2]
-  return typeof unit === "string" ? unit : ""
+  return typeof unit === "string" ? measureOf(unit, regionOf(document)).unit : ""
 }

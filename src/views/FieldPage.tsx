@@ -1,6 +1,6 @@
 import {useEffect, useRef, useState, useSyncExternalStore} from "react"
 import {dayOf} from "../../functions/calendar"
-import {dayText, numberText} from "../editor/display"
+import {dayText, measuredText, numberText, quantityText, shownIn, withDecimal} from "../editor/display"
 import {
   addPicking,
   addSample,
@@ -11,12 +11,16 @@ import {
   pickingOdd,
   pickingRefused,
   spearsCounted,
+  spearSizes,
+  spearSizeText,
   type FieldPlanting,
   type SpearCounts,
 } from "../editor/field"
+import {measureOf, storedNumber} from "../editor/measures"
 import type {Command, Store} from "../editor/store"
 import {isoDate} from "../workbook/clock"
 import {namesIn} from "../workbook/names"
+import {regionOf, type Decimal} from "../workbook/region"
 import type {Keeping} from "./keeping"
 import {useEditor} from "./useEditor"
 import "./field.css"
@@ -128,15 +132,20 @@ function Picking({store, planting, day, onAdd}: JobProps) {
   const [digits, setDigits] = useState("")
   const [asked, setAsked] = useState("")
   const refused = pickingRefused(store.workbook, planting.name, day)
-  const kg = Number(digits)
-  const perHectare = planting.area && kg > 0 ? `${numberText(kg / planting.area, 0)} kg/ha` : ""
+  const region = regionOf(store.getState().document)
+  const measure = measureOf("kg", region)
+  const kg = storedNumber(Number(digits), measure)
+  const perHectare = planting.area && kg > 0 ? quantityText(kg / planting.area, 0, "kg/ha", region) : ""
   const last = planting.last
-    ? `last ${numberText(planting.last.kg, 0)} kg on ${dayText(planting.last.day)}`
+    ? `last ${quantityText(planting.last.kg, 0, "kg", region)} on ${dayText(planting.last.day)}`
     : ""
   const add = () => {
-    const odd = pickingOdd(planting, kg)
+    const odd = pickingOdd(planting, kg, region)
     if (odd && asked !== odd) return setAsked(odd)
-    onAdd(addPicking(planting.name, day, kg), `${planting.name} ${numberText(kg)} kg`)
+    onAdd(
+      addPicking(planting.name, day, kg),
+      `${planting.name} ${measuredText(kg, measure, undefined, region)} ${measure.unit}`,
+    )
     setDigits("")
     setAsked("")
   }
@@ -147,8 +156,8 @@ function Picking({store, planting, day, onAdd}: JobProps) {
           {refused}.
         </p>
       )}
-      <Amount digits={digits} unit="kg" beside={[perHectare, last]} />
-      <Pad digits={digits} onChange={setDigits} />
+      <Amount digits={digits} unit={measure.unit} decimal={region.decimal} beside={[perHectare, last]} />
+      <Pad digits={digits} decimal={region.decimal} onChange={setDigits} />
       {asked && (
         <p className="field-wait" role="alert">
           {asked}
@@ -161,13 +170,14 @@ function Picking({store, planting, day, onAdd}: JobProps) {
   )
 }
 
-const SIZES = Array.from({length: 28}, (_, i) => i + 3)
 const KEPT = "fernledger.spears" // a count in hand outlives a locked screen
 
 function Spears({store, planting, day, onAdd}: JobProps) {
   const [counts, setCounts] = useState<SpearCounts>(keptCounts)
   const [taps, setTaps] = useState<readonly number[]>([])
   const limit = spearLimit(store)
+  const region = regionOf(store.getState().document)
+  const {unit, text} = shownIn("mm", region)
   const {count, mean, thinner} = spearsCounted(counts, limit)
   const change = (next: SpearCounts) => {
     setCounts(next)
@@ -190,29 +200,33 @@ function Spears({store, planting, day, onAdd}: JobProps) {
           <b>{count}</b> spears
         </span>
         <span>
-          <b>{mean === null ? "\u2013" : numberText(mean, 1)}</b> mm mean
+          <b>{mean === null ? "\u2013" : text(mean, 1)}</b> {unit} mean
         </span>
         {limit !== null && (
           <span>
-            <b>{thinner}</b> under {numberText(limit)} mm
+            <b>{thinner}</b> under {text(limit)} {unit}
           </span>
         )}
       </p>
-      <div className="field-sizes" role="group" aria-label="Tap the diameter of each spear, mm">
-        {SIZES.map((size) => (
+      <div className="field-sizes" role="group" aria-label={`Tap the diameter of each spear, ${unit}`}>
+        {spearSizes(region).map((size) => (
           <button
             key={size}
             className={limit !== null && size < limit ? "thin" : ""}
-            aria-label={`${size} mm, ${counts[size] ?? 0} counted`}
+            aria-label={`${spearSizeText(size, region)} ${unit}, ${counts[size] ?? 0} counted`}
             onClick={() => tap(size)}
           >
-            {size}
+            {spearSizeText(size, region)}
             <span className="tally">{tally(counts[size] ?? 0)}</span>
           </button>
         ))}
       </div>
       <div className="field-added">
-        <span>{taps.length ? `Last: ${taps.at(-1)} mm` : "Measure at the butt, culls included"}</span>
+        <span>
+          {taps.length
+            ? `Last: ${spearSizeText(taps.at(-1)!, region)} ${unit}`
+            : "Measure at the butt, culls included"}
+        </span>
         <button disabled={taps.length === 0} onClick={takeBack}>
           Take back one
         </button>
@@ -223,7 +237,7 @@ function Spears({store, planting, day, onAdd}: JobProps) {
         onClick={() => {
           onAdd(
             addSpears(planting.name, day, mean!, count),
-            `${planting.name} ${count} spears, ${numberText(mean!, 1)} mm`,
+            `${planting.name} ${count} spears, ${text(mean!, 1)} ${unit}`,
           )
           change({})
           setTaps([])
@@ -238,11 +252,13 @@ function Spears({store, planting, day, onAdd}: JobProps) {
 function Sample({store, planting, day, onAdd}: JobProps) {
   const [digits, setDigits] = useState("")
   const [measured, setMeasured] = useState<"sample reading" | "sample sugar">("sample reading")
+  const {decimal} = regionOf(store.getState().document)
   const plant = nextPlant(store.workbook, planting.name, day)
   const isReading = measured === "sample reading"
   const value = Number(digits)
   const [most, unit] = isReading ? [50, "°Brix"] : [999, "mg/g"]
-  const tooMuch = value > most ? `${numberText(value)} ${unit} is above ${most} ${unit}.` : ""
+  const tooMuch =
+    value > most ? `${numberText(value, undefined, decimal)} ${unit} is above ${most} ${unit}.` : ""
   return (
     <>
       <div className="field-jobs" role="group" aria-label="What is measured">
@@ -253,15 +269,15 @@ function Sample({store, planting, day, onAdd}: JobProps) {
           Laboratory, mg/g
         </button>
       </div>
-      <Amount digits={digits} unit={unit} beside={[`plant ${plant}`, tooMuch]} />
-      <Pad digits={digits} onChange={setDigits} />
+      <Amount digits={digits} unit={unit} decimal={decimal} beside={[`plant ${plant}`, tooMuch]} />
+      <Pad digits={digits} decimal={decimal} onChange={setDigits} />
       <button
         className="chief field-do"
         disabled={digits === "" || tooMuch !== ""}
         onClick={() => {
           onAdd(
             addSample(planting.name, day, plant, measured, value),
-            `${planting.name} plant ${plant}, ${numberText(value)} ${unit}`,
+            `${planting.name} plant ${plant}, ${numberText(value, undefined, decimal)} ${unit}`,
           )
           setDigits("")
         }}
@@ -272,7 +288,15 @@ function Sample({store, planting, day, onAdd}: JobProps) {
   )
 }
 
-function Amount({digits, unit, beside}: {digits: string; unit: string; beside: readonly string[]}) {
+interface AmountProps {
+  /** What is typed, with a point. */
+  digits: string
+  unit: string
+  decimal: Decimal | undefined
+  beside: readonly string[]
+}
+
+function Amount({digits, unit, decimal = ".", beside}: AmountProps) {
   return (
     <div className="field-amount">
       <span className="q">
@@ -281,7 +305,11 @@ function Amount({digits, unit, beside}: {digits: string; unit: string; beside: r
         ))}
       </span>
       <output aria-label="Typed so far">
-        {digits === "" ? "0" : digits.endsWith(".") ? digits : numberText(Number(digits))}{" "}
+        {digits === ""
+          ? "0"
+          : digits.endsWith(".")
+            ? withDecimal(digits, decimal)
+            : numberText(Number(digits), undefined, decimal)}{" "}
         <small>{unit}</small>
       </output>
     </div>
@@ -289,7 +317,15 @@ function Amount({digits, unit, beside}: {digits: string; unit: string; beside: r
 }
 
 /** The keys of a number; the keyboard's own digits work too. */
-function Pad({digits, onChange}: {digits: string; onChange: (digits: string) => void}) {
+function Pad({
+  digits,
+  decimal = ".",
+  onChange,
+}: {
+  digits: string
+  decimal: Decimal | undefined
+  onChange: (digits: string) => void
+}) {
   const press = (key: string) => {
     if (key === "Clear") return onChange("")
     if (key === "." && digits.includes(".")) return
@@ -302,13 +338,14 @@ function Pad({digits, onChange}: {digits: string; onChange: (digits: string) => 
       role="group"
       aria-label="Digits"
       onKeyDown={({key}) => {
-        if (/^[0-9.]$/.test(key)) press(key)
+        if (/^[0-9]$/.test(key)) press(key)
+        if (key === "." || key === ",") press(".") // whichever the keyboard has
         if (key === "Backspace") onChange(digits.slice(0, -1))
       }}
     >
       {["1", "2", "3", "4", "5", "6", "7", "8", "9", ".", "0", "Clear"].map((key) => (
         <button key={key} onClick={() => press(key)}>
-          {key}
+          {withDecimal(key, decimal)}
         </button>
       ))}
     </div>

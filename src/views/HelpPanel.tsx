@@ -6,7 +6,7 @@ import type {Store} from "../editor/store"
 import {PanelFrame} from "./PanelFrame"
 import {FunctionCard} from "./FunctionCard"
 
-/** Help on every formula function by topic, and the way to the list of keys. */
+/** Help on every formula function by topic, and the way to the list of keys and to region and units. */
 export function HelpPanel({store, onClose}: {store: Store; onClose: () => void}) {
   const [sought, setSought] = useState("")
   const [open, setOpen] = useState<string | null>(null)
@@ -26,6 +26,9 @@ export function HelpPanel({store, onClose}: {store: Store; onClose: () => void})
           </button>
           <button className="plain" onClick={() => store.turn(showPanel("keys"))}>
             Keys
+          </button>
+          <button className="plain" onClick={() => store.turn(showPanel("region"))}>
+            Region and units
           </button>
         </>
       }

@@ -7,6 +7,8 @@ import type {HowSure} from "../studies/howSure"
 import {measureNext, widthFrom} from "../studies/measureNext"
 import {plantingStudy, sugarErrorOf} from "../studies/plantingStudy"
 import {runHowSure, type Running} from "../studies/run"
+import {regionOf} from "../workbook/region"
+import {storeWords} from "./pictures/reserveLayout"
 import {planOf} from "../workbook/plan"
 import type {CrownYears, PlantingCrowns} from "../workbook/crowns"
 
@@ -57,6 +59,7 @@ export function HowSurePanel({store, crowns, planting, found, onFound}: Props) {
   const running = useRef<Running | null>(null)
   useEffect(() => () => running.current?.stop(), [])
 
+  const {unit, text: kg} = storeWords(regionOf(store.getState().document))
   const {first} = modelYearOf(planting.open, crowns.values.Year_start)
   const next = found ? measureNext(found, sugarErrorOf(planting), planting.samplesUsed) : ""
   const start = async () => {
@@ -94,9 +97,9 @@ export function HowSurePanel({store, crowns, planting, found, onFound}: Props) {
         {found && (
           <>
             <p>
-              Crop {kg(found.picked[0])} to {kg(found.picked[4])} kg/ha in 8 draws of 10, half of them{" "}
+              Crop {kg(found.picked[0])} to {kg(found.picked[4])} {unit} in 8 draws of 10, half of them{" "}
               {kg(found.picked[1])} to {kg(found.picked[3])}. {refillWords(found, first)} Next year starts at{" "}
-              {kg(found.nextSugar[0])} to {kg(found.nextSugar[4])} mg/g.
+              {numberText(found.nextSugar[0], 0)} to {numberText(found.nextSugar[4], 0)} mg/g.
             </p>
             <p>The width comes from {widthFrom(found)}.</p>
             <p>To narrow it: {next}</p>
@@ -118,8 +121,6 @@ function plannedCrop(store: Store, planting: string): number | null {
   const crop = planOf(store.workbook)?.rows.find((row) => row.planting === planting)?.crop ?? null
   return crop === null ? null : Number((crop / 1000).toPrecision(6))
 }
-
-const kg = (value: number) => numberText(Math.round(value), 0)
 
 function refillWords({refill, noRefill}: HowSure, first: number): string {
   if (!refill) return "None of them is full again this year."

@@ -5,6 +5,7 @@ import {chooseKeeping} from "../editor/editing"
 import type {Store} from "../editor/store"
 import {cellName} from "../editor/words"
 import type {CellAddress} from "../workbook/document"
+import {regionOf} from "../workbook/region"
 import {PanelFrame} from "./PanelFrame"
 import {useEditor} from "./useEditor"
 
@@ -50,6 +51,7 @@ export function NamesPanel({store, onClose, onGo}: Props) {
               store.valueAt(at),
               {heading: name, kind: "typed", unit},
               store.workbook.isDateAt(at),
+              regionOf(document),
             )}{" "}
             <span className="q">
               {about}

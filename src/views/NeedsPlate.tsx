@@ -1,6 +1,7 @@
 import {memo} from "react"
 import {numberText} from "../editor/display"
 import type {WeekNeeds} from "../workbook/season"
+import type {Decimal} from "../workbook/region"
 import {NeedsByWeek} from "./pictures/NeedsByWeek"
 import "./week.css"
 
@@ -8,9 +9,11 @@ import "./week.css"
 export const NeedsPlate = memo(function NeedsPlate({
   needs,
   asOf,
+  decimal,
 }: {
   needs: readonly WeekNeeds[]
   asOf: number | null
+  decimal: Decimal
 }) {
   if (needs.length === 0) return null
   const isPast = ({from}: WeekNeeds) => asOf !== null && from + 7 <= asOf
@@ -33,12 +36,13 @@ export const NeedsPlate = memo(function NeedsPlate({
           isPast: isPast(one),
         }))}
         decimals={0}
+        decimal={decimal}
         atHandWords="booked"
       />
       <NeedsByWeek
         title={
           over > 0
-            ? `${numberText(over, 1)} kW over what is fitted on the worst day to come`
+            ? `${numberText(over, 1, decimal)} kW over what is fitted on the worst day to come`
             : "Cold enough for every week to come"
         }
         measures="kW on the heaviest day of each week"
@@ -49,6 +53,7 @@ export const NeedsPlate = memo(function NeedsPlate({
           isPast: isPast(one),
         }))}
         decimals={1}
+        decimal={decimal}
         atHandWords="kW fitted"
       />
       <p className="small q">

@@ -1,7 +1,9 @@
+import {measureOf} from "../editor/measures"
 import type {Store} from "../editor/store"
 import {columnLetters} from "../workbook/formula"
+import {regionOf} from "../workbook/region"
 import {cellViewAt, isWordColumn} from "./cellView"
-import {columnWidth, HEAD_HEIGHT, MOST_ROWS_SHOWN, NUMBERS_WIDTH, ROW_HEIGHT} from "./sheetSize"
+import {drawnWidth, HEAD_HEIGHT, MOST_ROWS_SHOWN, NUMBERS_WIDTH, ROW_HEIGHT} from "./sheetSize"
 import {useEditor, useWide} from "./useEditor"
 import "./sheet.css"
 
@@ -16,7 +18,7 @@ export function PlainSheet({store}: {store: Store}) {
         <colgroup>
           {numbers && <col style={{width: NUMBERS_WIDTH}} />}
           {columns.map((column, col) => (
-            <col key={col} style={{width: columnWidth(column, col)}} />
+            <col key={col} style={{width: drawnWidth(column, col, regionOf(document))}} />
           ))}
         </colgroup>
         <thead>
@@ -31,7 +33,7 @@ export function PlainSheet({store}: {store: Store}) {
                 <span className={`col-head ${isWordColumn(column) ? "txt" : ""}`}>
                   <span className="let">{columnLetters(col)}</span>
                   <span className="heading">{column.heading}</span>
-                  <span className="unit">{column.unit ?? "\u00a0"}</span>
+                  <span className="unit">{measureOf(column.unit, regionOf(document)).unit || "\u00a0"}</span>
                 </span>
               </th>
             ))}

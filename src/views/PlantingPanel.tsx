@@ -1,10 +1,16 @@
 import {useState, type FormEvent} from "react"
 import {addPlanting, plantingRefused} from "../editor/commands/plantings"
+import {readEntry} from "../editor/entry"
+import {measureOf} from "../editor/measures"
 import {choose} from "../editor/selection"
 import type {Store} from "../editor/store"
 import {sheetWith} from "../workbook/document"
+import {regionOf} from "../workbook/region"
 import {PanelFrame} from "./PanelFrame"
 import {useEditor} from "./useEditor"
+
+/** How the area of a planting is read. */
+const AREA = {heading: "Area", unit: "ha", kind: "typed", format: 2, rule: {least: 0}} as const
 
 interface Props {
   store: Store
@@ -18,20 +24,18 @@ export function PlantingPanel({store, onClose}: Props) {
   const [planted, setPlanted] = useState("")
   const [area, setArea] = useState("")
   const [said, setSaid] = useState("")
+  const region = regionOf(document)
   const sheet = document.sheets[cell.sheet]!
   const key = sheet.rowEach === "planting" ? sheet.rows[cell.row]?.[0] : null
   const after = typeof key === "string" ? key : null
   const add = (event: FormEvent) => {
     event.preventDefault()
-    const ground = area.trim() === "" ? null : Number(area.replace(",", "."))
-    const refused =
-      plantingRefused(document, name) ??
-      (ground === null || (Number.isFinite(ground) && ground >= 0)
-        ? null
-        : `“${area}” is no area: type a number of ha`)
+    const ground = readEntry(area, AREA, 0, () => null, {region})
+    const refused = plantingRefused(document, name) ?? ("refused" in ground ? ground.refused : null)
     setSaid(refused === null ? "" : `${refused}.`)
-    if (refused !== null) return
-    const planting = {name: name.trim(), planted: planted || null, area: ground}
+    if (refused !== null || !("content" in ground)) return
+    const size = typeof ground.content === "number" ? ground.content : null
+    const planting = {name: name.trim(), planted: planted || null, area: size}
     if (!store.run(addPlanting(planting, after))) return
     setSaid(`${planting.name} stands on every sheet of plantings now. Type what else is known of it.`)
     setName("")
@@ -58,7 +62,7 @@ export function PlantingPanel({store, onClose}: Props) {
           />
         </label>
         <label>
-          Area, ha{" "}
+          Area, {measureOf(AREA.unit, region).unit}{" "}
           <input
             value={area}
             size={6}

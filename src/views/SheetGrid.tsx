@@ -24,6 +24,7 @@ import {pressKey} from "../editor/sheetKeys"
 import type {Store} from "../editor/store"
 import {keptInView, type CellAddress} from "../workbook/document"
 import {planSheet} from "../workbook/plan"
+import {regionOf} from "../workbook/region"
 import {TOTAL_ROW} from "./cellView"
 import {sheetClipboard} from "./sheetClipboard"
 import {columnsOf, type SheetRow} from "./sheetColumns"
@@ -103,9 +104,10 @@ export function SheetGrid({
 
   const kept = keptInView(sheet)
   const keeps = pinsName ? kept : Math.min(1, kept) // on a narrow page more than the name would leave no room
+  const region = regionOf(state.document)
   const columnDefs = useMemo(
-    () => columnsOf(store, cell.sheet, sheet.columns, pinsName, keeps),
-    [store, cell.sheet, sheet.columns, pinsName, keeps],
+    () => columnsOf(store, cell.sheet, sheet.columns, region, pinsName, keeps),
+    [store, cell.sheet, sheet.columns, region, pinsName, keeps],
   )
 
   useEffect(() => api.current?.refreshCells(), [state])

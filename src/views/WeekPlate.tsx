@@ -1,7 +1,7 @@
 import {memo, useState} from "react"
 import {isoOf} from "../../functions/calendar"
 import {closeToFern, takeWeek} from "../editor/commands/season"
-import {dateText, dayText, numberText} from "../editor/display"
+import {dateText, dayText, numberText, shownIn} from "../editor/display"
 import {openSheetKeeping} from "../editor/editing"
 import type {Store} from "../editor/store"
 import {sheetWith, type Part} from "../workbook/document"
@@ -77,9 +77,10 @@ export const WeekPlate = memo(function WeekPlate({store, week}: Props) {
 })
 
 const WEEKDAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"]
-const kg = (value: number | null) => (value === null || value === 0 ? "" : numberText(value, 0))
 
-function PickedTable({week: {plantings, asOf}}: Props) {
+function PickedTable({week: {plantings, asOf, region}}: Props) {
+  const {unit, text} = shownIn("kg", region)
+  const kg = (value: number | null) => (value === null || value === 0 ? "" : text(value, 0))
   const days = Array.from({length: 7}, (_, i) => asOf - 7 + i)
   const sum = (of: (one: PlantingWeek) => number | null) =>
     plantings.reduce((total, one) => total + (of(one) ?? 0), 0)
@@ -87,11 +88,13 @@ function PickedTable({week: {plantings, asOf}}: Props) {
   return (
     <div className="scroll" tabIndex={0} role="region" aria-label="Picked by day, can be scrolled sideways">
       <table>
-        <caption className="hide">Weight picked in the seven days before {dateText(asOf)}, kg</caption>
+        <caption className="hide">
+          Weight picked in the seven days before {dateText(asOf)}, {unit}
+        </caption>
         <thead>
           <tr>
             <th scope="col" className="txt">
-              Planting <small>kg</small>
+              Planting <small>{unit}</small>
             </th>
             {days.map((day) => (
               <th key={day} scope="col">
@@ -99,7 +102,7 @@ function PickedTable({week: {plantings, asOf}}: Props) {
               </th>
             ))}
             <th scope="col">
-              Week <small>kg</small>
+              Week <small>{unit}</small>
             </th>
             <th scope="col">
               Plan <small>%</small>
@@ -141,7 +144,8 @@ function PickedTable({week: {plantings, asOf}}: Props) {
   )
 }
 
-function GoOnTable({week: {plantings, asOf}}: {week: SeasonWeek}) {
+function GoOnTable({week: {plantings, asOf, region}}: {week: SeasonWeek}) {
+  const [sells, worth] = [shownIn("kg/ha", region), shownIn("money/ha", region)]
   const known = plantings.filter(({dayWorth}) => dayWorth !== null)
   if (known.length === 0) return null
   return (
@@ -159,10 +163,10 @@ function GoOnTable({week: {plantings, asOf}}: {week: SeasonWeek}) {
               {dayText(asOf)}
             </th>
             <th scope="col">
-              a day sells <small>kg/ha packed</small>
+              a day sells <small>{sells.unit} packed</small>
             </th>
             <th scope="col">
-              worth <small>money/ha</small>
+              worth <small>{worth.unit}</small>
             </th>
             <th scope="col">the price pays until</th>
             <th scope="col" className="txt">
@@ -176,8 +180,8 @@ function GoOnTable({week: {plantings, asOf}}: {week: SeasonWeek}) {
               <th scope="row" className="txt">
                 {one.planting}
               </th>
-              <td>{numberText(one.daySells ?? 0, 0)}</td>
-              <td>{numberText(one.dayWorth!, 0)}</td>
+              <td>{sells.text(one.daySells ?? 0, 0)}</td>
+              <td>{worth.text(one.dayWorth!, 0)}</td>
               <td>{one.paysUntil === null ? "not known" : dayText(one.paysUntil)}</td>
               <td className="txt">{one.close === null ? "" : `${dayText(one.close)}, ${one.heldBy}`}</td>
             </tr>

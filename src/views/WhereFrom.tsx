@@ -1,5 +1,6 @@
 import {memo, useDeferredValue, useState, type ReactNode} from "react"
 import {worksOf} from "../../functions/described"
+import {cellColumn} from "../editor/cellColumn"
 import {textWithUnit} from "../editor/display"
 import {chooseKeeping} from "../editor/editing"
 import type {Store} from "../editor/store"
@@ -7,6 +8,7 @@ import {cellName, movedFrom} from "../editor/words"
 import {isSameCell, type CellAddress, type Document} from "../workbook/document"
 import {sentenceOf} from "../workbook/faults"
 import {originOf, usedOf, type Input} from "../workbook/trace"
+import {regionOf} from "../workbook/region"
 import {isFault} from "../workbook/value"
 import {addressText} from "../workbook/cells"
 import {columnAt, extraAt} from "../workbook/extras"
@@ -131,6 +133,7 @@ function OriginStep({store, at, isFirst, onFollow, onGo}: StepProps) {
   const value = store.valueAt(at)
   const isDate = store.workbook.isDateAt(at)
   const moved = movedFrom(
+    document,
     changes.find((change) => isSameCell(change.at, at)),
     isDate,
   )
@@ -140,9 +143,7 @@ function OriginStep({store, at, isFirst, onFollow, onGo}: StepProps) {
       <div>
         <p className="is">
           {!isFirst && `${cellName(document, at)} `}
-          <span className="n">
-            {value === null || value === "" ? "blank" : textWithUnit(value, column, isDate)}
-          </span>{" "}
+          <span className="n">{value === null || value === "" ? "blank" : shownText(store, at)}</span>{" "}
           <span className="kind">
             {kind}
             {moved && `, ${moved}`}
@@ -243,13 +244,8 @@ function InputLine({
 
 function ValueOf({store, at}: {store: Store; at: CellAddress}): ReactNode {
   const value = store.valueAt(at)
-  const column = columnAt(store.getState().document, at)
   if (isFault(value)) return value.code === "#N/A" ? "not measured yet" : value.code
-  return (
-    <span className="n">
-      {value === null || value === "" ? "blank" : textWithUnit(value, column, store.workbook.isDateAt(at))}
-    </span>
-  )
+  return <span className="n">{value === null || value === "" ? "blank" : shownText(store, at)}</span>
 }
 
 /** In quiet type, what a worked-out input itself uses: one look ahead. */
@@ -289,11 +285,16 @@ function OwnRow({store, at}: {store: Store; at: CellAddress}) {
       value === "=" ||
       String(value).length > 160
       ? []
-      : [
-          `${heading}: ${textWithUnit(store.valueAt({...at, col}), columns[col], store.workbook.isDateAt({...at, col}))}`,
-        ]
+      : [`${heading}: ${shownText(store, {...at, col})}`]
   })
   return told.length > 0 ? <p className="feeds">{told.slice(0, 6).join(". ")}.</p> : null
+}
+
+/** What a cell shows, with its unit. */
+function shownText(store: Store, at: CellAddress): string {
+  const {document} = store.getState()
+  const isDate = store.workbook.isDateAt(at)
+  return textWithUnit(store.valueAt(at), cellColumn(document, at), isDate, regionOf(document))
 }
 
 function Users({store, at, onGo}: {store: Store; at: CellAddress; onGo: (at: CellAddress) => void}) {

@@ -1,5 +1,6 @@
 import {useEffect, useMemo, useRef, useState, type FormEvent} from "react"
 import {dayOf} from "../../functions/calendar"
+import {cellColumn} from "../editor/cellColumn"
 import {enterContent} from "../editor/commands/cells"
 import {textWithUnit} from "../editor/display"
 import {yearOf} from "../editor/editing"
@@ -10,6 +11,7 @@ import {cellName} from "../editor/words"
 import type {WorkBackInput, WorkedBack} from "../studies/workBack"
 import type {CellAddress} from "../workbook/document"
 import {columnAt} from "../workbook/extras"
+import {regionOf} from "../workbook/region"
 import {PanelFrame} from "./PanelFrame"
 import {useEditor} from "./useEditor"
 
@@ -33,7 +35,7 @@ export function WorkBackPanel({store, onClose}: {store: Store; onClose: () => vo
   const inputs = useMemo(() => inputsBehind(store.workbook, result), [store, result])
   const input = inputs[chosen] ?? null
   const told = (at: CellAddress, value: Parameters<typeof textWithUnit>[0]) =>
-    textWithUnit(value, columnAt(document, at), store.workbook.isDateAt(at))
+    textWithUnit(value, cellColumn(document, at), store.workbook.isDateAt(at), regionOf(document))
   const name = (at: CellAddress) => {
     const sheet = document.sheets[at.sheet]!
     const own = sheet.names ? String(sheet.rows[at.row]?.[0]) : cellName(document, at)
@@ -44,7 +46,9 @@ export function WorkBackPanel({store, onClose}: {store: Store; onClose: () => vo
     event.preventDefault()
     setFound(null)
     setFault("")
-    const entry = readEntry(wanted, resultColumn(store, result), yearOf(document), () => null)
+    const entry = readEntry(wanted, resultColumn(store, result), yearOf(document), () => null, {
+      region: regionOf(document),
+    })
     const number =
       "content" in entry && typeof entry.content === "string"
         ? dayOf(entry.content)
@@ -153,6 +157,6 @@ const tidy = (value: number) => Number(value.toPrecision(7))
 
 /** The column of a result, which takes dates where the result is one. */
 function resultColumn(store: Store, at: CellAddress) {
-  const {rule: _, ...column} = columnAt(store.getState().document, at)!
+  const {rule: _, ...column} = cellColumn(store.getState().document, at)!
   return store.workbook.isDateAt(at) ? {...column, format: "date" as const} : column
 }

@@ -1,9 +1,12 @@
 import {chosenBlock, isIn, type Block} from "../editor/block"
+import {cellColumn} from "../editor/cellColumn"
 import {textOf} from "../editor/display"
+import {measureOf} from "../editor/measures"
 import type {EditorState, Store} from "../editor/store"
 import type {CellAddress, Column, Document} from "../workbook/document"
 import {columnAt, extraAt} from "../workbook/extras"
 import {referenceOf, tokens} from "../workbook/formula"
+import {decimalOf, regionOf, type Decimal} from "../workbook/region"
 import {sentenceOf} from "../workbook/faults"
 import {kindAt, type CellKind} from "../workbook/trace"
 import {isFault, type Value} from "../workbook/value"
@@ -13,6 +16,8 @@ export interface CellView {
   readonly text: string
   /** The whole text for those who cannot see it cut off, and the sentence of an error. */
   readonly full: string
+  /** The unit that goes with the text. */
+  readonly unit: string
   readonly kind: CellKind | "total" | "next"
   readonly align: "left" | "right"
   readonly isFault: boolean
@@ -39,12 +44,14 @@ export function cellViewAt(store: Store, at: CellAddress): CellView {
   const isTotal = at.row === TOTAL_ROW
   const isNext = at.row >= sheet.rows.length
   const value = isTotal ? totalOf(store, at, column.total) : isNext ? null : store.valueAt(at)
-  const own = editing?.at ?? cell // while another sheet is open to point at, no cell of that is chosen
-  const isChosenRow = at.sheet === own.sheet && at.row === own.row && !isTotal
-  const isChosen = isChosenRow && at.col === own.col
+  const typedAt = editing?.at ?? cell // while another sheet is open to point at, no cell of that is chosen
+  const isChosenRow = at.sheet === typedAt.sheet && at.row === typedAt.row && !isTotal
+  const isChosen = isChosenRow && at.col === typedAt.col
   const kind = isTotal ? "total" : isNext ? "next" : kindAt(document, at)
   const typing = isChosen && editing !== null
-  const shown = textOf(value, column.format, !isTotal && store.workbook.isDateAt(at))
+  const region = regionOf(document)
+  const own = isTotal ? column : cellColumn(document, at)!
+  const shown = textOf(value, own, !isTotal && store.workbook.isDateAt(at), region)
   const text = typing
     ? editing.text
     : kind === "missing"
@@ -54,6 +61,7 @@ export function cellViewAt(store: Store, at: CellAddress): CellView {
         : shown
   return {
     text,
+    unit: measureOf(own.unit, region).unit,
     full: isFault(value) ? `${value.code} ${sentenceOf(value)}.` : text,
     kind,
     align:
@@ -123,9 +131,9 @@ interface MarkedRange {
 }
 
 /** The references of a formula in the order they are first written, numbered 1, 2, 3, 1, ... for their line kinds. */
-export function numberedReferences(formula: string): ReadonlyMap<string, number> {
+export function numberedReferences(formula: string, decimal: Decimal = "."): ReadonlyMap<string, number> {
   const found = new Map<string, number>()
-  for (const {kind, text} of formula.startsWith("=") ? tokens(formula) : [])
+  for (const {kind, text} of formula.startsWith("=") ? tokens(formula, decimal) : [])
     if (kind === "reference" && !found.has(text)) found.set(text, (found.size % 3) + 1)
   return found
 }
@@ -142,7 +150,7 @@ const ranges = new WeakMap<EditorState, readonly MarkedRange[]>()
 
 function rangesIn({document, cell, editing}: EditorState): readonly MarkedRange[] {
   if (!editing) return []
-  return [...numberedReferences(editing.text)].flatMap(([text, number]) => {
+  return [...numberedReferences(editing.text, decimalOf(document))].flatMap(([text, number]) => {
     const {sheet, from, to} = referenceOf(text)
     const isHere =
       sheet === null

@@ -2,6 +2,7 @@ import type {Store} from "../editor/store"
 import {isRefusal, type Refusal} from "../../functions/refusal"
 import {crownsOf, type CrownYears} from "../workbook/crowns"
 import type {Document} from "../workbook/document"
+import {regionOf} from "../workbook/region"
 import {reserveYear, type ReserveYear} from "./pictures/reserveLayout"
 
 export interface ReserveShown {
@@ -21,5 +22,7 @@ const shown = new WeakMap<Document, ReserveShown | Refusal | null>()
 
 function read(store: Store): ReserveShown | Refusal | null {
   const crowns = crownsOf(store.workbook)
-  return crowns === null || isRefusal(crowns) ? crowns : {crowns, year: reserveYear(crowns)}
+  return crowns === null || isRefusal(crowns)
+    ? crowns
+    : {crowns, year: reserveYear(crowns, regionOf(store.getState().document))}
 }

@@ -1,10 +1,12 @@
 import type {ColDef, ICellRendererComp, ICellRendererParams} from "ag-grid-community"
+import {measureOf} from "../editor/measures"
 import type {Store} from "../editor/store"
 import {cellName} from "../editor/words"
-import type {Column} from "../workbook/document"
+import type {Column, Region} from "../workbook/document"
 import {columnLetters} from "../workbook/formula"
+import {regionOf} from "../workbook/region"
 import {TOTAL_ROW, cellViewAt, isWordColumn, sameView, type CellView} from "./cellView"
-import {columnWidth, NUMBERS_WIDTH} from "./sheetSize"
+import {drawnWidth, NUMBERS_WIDTH} from "./sheetSize"
 import {useEditor} from "./useEditor"
 
 /** A row as the grid holds it: what its cells show is read from the store when they are drawn. */
@@ -17,6 +19,7 @@ export function columnsOf(
   store: Store,
   sheet: number,
   columns: readonly Column[],
+  region: Region,
   pinsName: boolean,
   keeps: number,
 ): ColDef<SheetRow>[] {
@@ -31,7 +34,7 @@ export function columnsOf(
   }
   const own = columns.map((column, col): ColDef<SheetRow> => ({
     colId: String(col),
-    width: columnWidth(column, col),
+    width: drawnWidth(column, col, region),
     ...(col < keeps ? {pinned: "left" as const} : {}),
     ...(col === 0 ? {cellAriaRole: "rowheader"} : {}),
     headerName: column.heading,
@@ -54,7 +57,7 @@ const isProse = (column: Column) => isWordColumn(column) && (column.width ?? 0) 
 
 /** The head of a column in three lines: its letter, its heading, its unit. */
 function ColumnHead({store, column, col}: {store: Store; column: Column; col: number}) {
-  const {cell} = useEditor(store)
+  const {cell, document} = useEditor(store)
   return (
     <span
       className={`col-head ${isWordColumn(column) ? "txt" : ""} ${cell.col === col ? "at" : ""}`}
@@ -62,7 +65,7 @@ function ColumnHead({store, column, col}: {store: Store; column: Column; col: nu
     >
       <span className="let">{columnLetters(col)}</span>
       <span className="heading">{column.heading}</span>
-      <span className="unit">{column.unit ?? "\u00a0"}</span>
+      <span className="unit">{measureOf(column.unit, regionOf(document)).unit || "\u00a0"}</span>
     </span>
   )
 }
@@ -124,7 +127,7 @@ class CellText implements ICellRendererComp<SheetRow> {
     const row = data!.row
     const name = row === TOTAL_ROW ? `${column.heading}, all rows` : cellName(document, {sheet, row, col})
     const said = value.full || "blank"
-    const unit = column.unit && value.text && !value.isFault ? ` ${column.unit}` : ""
+    const unit = value.unit && value.text && !value.isFault ? ` ${value.unit}` : ""
     eGridCell.setAttribute(
       "aria-label",
       `${said}${unit}. ${name}. ${kindWords[value.kind] ?? value.kind}${note}`,

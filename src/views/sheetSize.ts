@@ -1,4 +1,5 @@
-import type {Column} from "../workbook/document"
+import {measureOf} from "../editor/measures"
+import type {Column, Region} from "../workbook/document"
 
 /** Heights in px; the calendar beside the season plan is drawn to them. */
 export const HEAD_HEIGHT = 70
@@ -15,3 +16,16 @@ export const REM = 16
 
 /** Width of a column in px. */
 export const columnWidth = ({width}: Column, col: number) => REM * (width ?? (col === 0 ? 8 : 6))
+
+const DIGIT = 8 // px, about
+const LETTER = 7 // px of the unit in the head, about
+const PADDING = 16
+
+/** Width of a column in px as it is drawn: in other units it may need room for more digits and a longer unit. */
+export function drawnWidth(column: Column, col: number, region: Region): number {
+  const width = columnWidth(column, col)
+  const {unit, factor, moreDecimals} = measureOf(column.unit, region)
+  if (factor === 1) return width
+  const moreDigits = moreDecimals + (factor > 1 ? 1 : 0)
+  return Math.max(width + moreDigits * DIGIT, PADDING + unit.length * LETTER)
+}

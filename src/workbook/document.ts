@@ -215,6 +215,16 @@ const sheetSchema = z.strictObject({
   extras: z.array(extraSchema).optional(),
 })
 
+/** How numbers and dates are typed and shown. What is left out: a decimal point, metric measures, no sign of money, and dates of two meanings are asked about. */
+const regionSchema = z.strictObject({
+  decimal: z.literal(",").optional(),
+  measures: z.literal("US").optional(),
+  /** A word or sign that stands for "money" in units. */
+  currency: z.string().min(1).max(12).optional(),
+  /** Which number of 3/4/2026 is the day. */
+  dates: z.enum(["day first", "month first"]).optional(),
+})
+
 /** The saved workbook. Rows may be shorter than the columns; what is missing is blank. */
 export const documentSchema = z.strictObject({
   name: z.string().min(1),
@@ -224,6 +234,7 @@ export const documentSchema = z.strictObject({
   about: z.string().optional(),
   /** Names of cases: other contents of some cells, to be compared with what the cells hold. */
   cases: z.array(z.string().min(1)).optional(),
+  region: regionSchema.optional(),
   sheets: z.array(sheetSchema).min(1),
 })
 
@@ -233,6 +244,7 @@ export type Sheet = Document["sheets"][number]
 export type Column = Sheet["columns"][number]
 export type Format = Column["format"]
 export type Extra = NonNullable<Sheet["extras"]>[number]
+export type Region = NonNullable<Document["region"]>
 
 /** A cell by the position of its sheet, row and column, counted from 0. */
 export interface CellAddress {

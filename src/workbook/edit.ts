@@ -1,7 +1,8 @@
-import type {CellAddress, Column, Content, Document} from "./document"
+import type {CellAddress, Column, Content, Document, Region} from "./document"
 import type {ExtraChange} from "./extras"
 import {insertingRefused, removingRefused} from "./columns"
 import {revised} from "./revised"
+import {currencyRefused} from "./region"
 import {sheetNameRefused} from "./sheets"
 
 /** One change a planner makes. Plain data, so it can be saved, logged and replayed in a test. */
@@ -44,6 +45,8 @@ export type Edit =
   | {readonly type: "removeSheet"; readonly sheet: number}
   /** Several changes that are one act of the planner, each made on what the one before left. */
   | {readonly type: "several"; readonly edits: readonly Edit[]; readonly name: string}
+  /** How numbers and dates are typed and shown from now on; what is stored stays as it is. */
+  | {readonly type: "setRegion"; readonly region: Region}
 
 /** What can be said anew of a column; `undefined` takes it away. Its formula and its part in the pictures stay. */
 export type ColumnChange = Partial<Pick<Column, "heading" | "unit" | "format" | "width" | "rule" | "about">>
@@ -76,6 +79,8 @@ export function editRefused(document: Document, edit: Edit): string | null {
         : `${sheets[0]!.name} is the only sheet, and a workbook needs one: add another first`
     case "several":
       return edit.edits.length ? severalRefused(document, edit.edits) : "There is nothing to do"
+    case "setRegion":
+      return currencyRefused(edit.region.currency)
     default:
       return null
   }

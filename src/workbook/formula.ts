@@ -1,3 +1,5 @@
+import type {Decimal} from "./region"
+
 /** One piece of a formula's text. All pieces, joined, give the text back. */
 export interface Token {
   readonly kind:
@@ -29,25 +31,35 @@ const ROW = String.raw`\$?[1-9][0-9]*`
 // The sheet may be said again at the second corner: "Plan!A1:Plan!A3".
 const REFERENCE = String.raw`(?<sheet>${SHEET})?(?:${CELL}(?::\k<sheet>?${CELL})?|${COLUMN}:\k<sheet>?${COLUMN}|${ROW}:\k<sheet>?${ROW})(?![\p{L}\p{N}_.(])`
 
-const pieces: readonly [Token["kind"], RegExp][] = (
-  [
-    ["space", String.raw`\s+`],
-    ["text", String.raw`"(?:[^"]|"")*"?`],
-    ["error", String.raw`#(?:N/A|DIV/0!|[A-Z]+[!?])`],
-    ["reference", REFERENCE],
-    ["number", String.raw`[0-9]+(?:\.[0-9]*)?(?:[eE][+-]?[0-9]+)?|\.[0-9]+`],
-    ["function", String.raw`[\p{L}_][\p{L}\p{N}_.]*(?=\s*\()`],
-    ["name", String.raw`[\p{L}_][\p{L}\p{N}_.]*`],
-    ["sign", String.raw`<>|<=|>=|[-+*/^&=<>%(){},;:!]`],
-    ["unknown", String.raw`[^]`],
-  ] as const
-).map(([kind, pattern]) => [kind, new RegExp(pattern, "uy")] as const)
+const kindsOf = (number: string, signs: string) =>
+  (
+    [
+      ["space", String.raw`\s+`],
+      ["text", String.raw`"(?:[^"]|"")*"?`],
+      ["error", String.raw`#(?:N/A|DIV/0!|[A-Z]+[!?])`],
+      ["reference", REFERENCE],
+      ["number", number],
+      ["function", String.raw`[\p{L}_][\p{L}\p{N}_.]*(?=\s*\()`],
+      ["name", String.raw`[\p{L}_][\p{L}\p{N}_.]*`],
+      ["sign", String.raw`<>|<=|>=|[-+*/^&=<>%(){};:!${signs}]`],
+      ["unknown", String.raw`[^]`],
+    ] as const
+  ).map(([kind, pattern]) => [kind, new RegExp(pattern, "uy")] as const)
 
-/** Splits a formula into its pieces. Never fails: what it does not know is a piece of kind "unknown". */
-export function tokens(formula: string): readonly Token[] {
+/** What pieces look like, by the sign before decimals. */
+const KINDS = {
+  ".": kindsOf(String.raw`[0-9]+(?:\.[0-9]*)?(?:[eE][+-]?[0-9]+)?|\.[0-9]+`, ","),
+  ",": kindsOf(String.raw`[0-9]+(?:,[0-9]*)?(?:[eE][+-]?[0-9]+)?|,[0-9]+`, "|"),
+}
+
+/**
+ * Splits a formula into its pieces, as it is stored or, with another sign before `decimal`s, as it is shown (see
+ * screenFormula.ts). Never fails: what it does not know is a piece of kind "unknown".
+ */
+export function tokens(formula: string, decimal: Decimal = "."): readonly Token[] {
   const found: Token[] = []
   for (let at = 0; at < formula.length;) {
-    for (const [kind, pattern] of pieces) {
+    for (const [kind, pattern] of KINDS[decimal]) {
       pattern.lastIndex = at
       const text = pattern.exec(formula)?.[0]
       if (!text) continue

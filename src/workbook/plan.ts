@@ -1,4 +1,4 @@
-import {sheetWith, type CellAddress, type Document, type Part} from "./document"
+import {sheetWith, type CellAddress, type Document, type Part, type Region} from "./document"
 import type {Value} from "./value"
 import {namesIn} from "./names"
 import {type Workbook} from "./workbook"
@@ -38,6 +38,8 @@ export interface Plan {
   readonly asOf: number | null
   /** Expected crop of the farm by day, kg: each planting's crop spread evenly over its days of cutting. */
   readonly daily: readonly {readonly day: number; readonly kg: number}[]
+  /** How its numbers are shown. */
+  readonly region?: Region | undefined
 }
 
 /** The sheet of the season plan: the one that has a close. */
@@ -82,7 +84,13 @@ export function planOf(workbook: Workbook): Plan | null {
   }
   const plan = rows.map((_, row) => read(row)).filter(({planting}) => planting !== "")
   const asOf = namesIn(document).find(({name}) => name.toLowerCase() === "as_of")
-  return {sheet, rows: plan, asOf: asOf ? numberOf(workbook.valueAt(asOf.at)) : null, daily: dailyCrop(plan)}
+  return {
+    sheet,
+    rows: plan,
+    asOf: asOf ? numberOf(workbook.valueAt(asOf.at)) : null,
+    daily: dailyCrop(plan),
+    ...(document.region ? {region: document.region} : {}),
+  }
 }
 
 function dailyCrop(rows: readonly PlanRow[]): Plan["daily"] {

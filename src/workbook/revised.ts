@@ -3,6 +3,7 @@ import {contentAt, withSheet, type Column, type Document} from "./document"
 import type {ColumnChange, Edit, Entry} from "./edit"
 import {withExtras} from "./extras"
 import {isName, isTaken, standsFor, withNameChanged} from "./names"
+import {withRegion} from "./region"
 import {blankRow, withRowsInserted, withRowsRemoved} from "./rows"
 import {withSheetAdded, withSheetCopied, withSheetMoved, withSheetRemoved, withSheetRenamed} from "./sheets"
 import {withRowsMoved} from "./sorting"
@@ -45,6 +46,8 @@ export function revised(document: Document, edit: Edit): Document {
       return withSheetRemoved(document, edit.sheet)
     case "several":
       return edit.edits.reduce(revised, document)
+    case "setRegion":
+      return withRegion(document, edit.region)
   }
 }
 

@@ -1,7 +1,7 @@
 import {isRefusal} from "../../functions/refusal"
 import {shareBy, type CropSeason} from "../../functions/season/cropOn"
 import {crownsOf} from "./crowns"
-import {columnWith, sheetWith, type CellAddress, type Document, type Part} from "./document"
+import {columnWith, sheetWith, type CellAddress, type Document, type Part, type Region} from "./document"
 import {planOf} from "./plan"
 import type {Value} from "./value"
 import type {Workbook} from "./workbook"
@@ -46,6 +46,8 @@ export interface SeasonWeek {
   /** The day on which the plan stands: the week ends the day before. */
   readonly asOf: number
   readonly plantings: readonly PlantingWeek[]
+  /** How its numbers are shown. */
+  readonly region?: Region | undefined
 }
 
 /** The week of a workbook, or null when it has no sheet of it or no day on which the plan stands. */
@@ -112,7 +114,7 @@ export function weekOf(workbook: Workbook): SeasonWeek | null {
       },
     ]
   })
-  return {sheet, asOf, plantings}
+  return {sheet, asOf, plantings, ...(document.region ? {region: document.region} : {})}
 }
 
 interface Picking extends DayWeight {

@@ -11,6 +11,8 @@ import {
   type Sheet,
 } from "./document"
 import {columnLetters, referenceOf, tokens, type Reference} from "./formula"
+import {decimalOf} from "./region"
+import {pieceOnScreen} from "./screenFormula"
 import {isFault, type Value} from "./value"
 import {formulaIn} from "./cells"
 import {namesIn} from "./names"
@@ -48,7 +50,7 @@ export function originOf({document}: Workbook, at: CellAddress): Origin {
   const inputs = new Map<string, Input>()
   const words = pieces.map(({kind, text}) => {
     const input = kind === "reference" || kind === "name" ? inputOf(document, at, kind, text) : null
-    if (!input) return text
+    if (!input) return pieceOnScreen({kind, text}, decimalOf(document))
     inputs.set(input.text, input)
     return `‹${headingOf(document, at, input)}›`
   })

@@ -105,6 +105,12 @@ export class Workbook {
     return this.#engine.validateFormula(spelt) ? spelt : formula
   }
 
+  /** Whether each function of a formula, as if it stood on a sheet, has as many arguments as it takes. */
+  takesItsArguments(formula: string, sheet: number): boolean {
+    const value = this.evaluate(formula, sheet)
+    return !isFault(value) || !/^Wrong number of arguments|^\S+ takes .* arguments?, not /.test(value.reason)
+  }
+
   #isReadable(formula: string) {
     return this.#engine.validateFormula(formula) && !hasCellInBraces(formula)
   }

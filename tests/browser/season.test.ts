@@ -99,7 +99,7 @@ it("adds a planting to every sheet by keys alone", async () => {
   await page.getByRole("button", {name: "Add a planting"}).focus()
   await page.keyboard.press("Enter")
   await page.locator(".column-panel").getByLabel("Name").fill("Brook End")
-  await page.getByLabel("Area, ha").fill("3,5")
+  await page.getByLabel("Area, ha").fill("3.5")
   await page.keyboard.press("Enter")
   await page.getByRole("heading", {level: 1, name: "Plantings"}).waitFor()
   await expect.poll(() => sheet.text("Brook End", "Area")).toBe("3.5")

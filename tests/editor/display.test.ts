@@ -1,6 +1,6 @@
 import {describe, expect, it} from "vitest"
 import {dayOf} from "../../functions/calendar"
-import {dateText, dayText, numberText, textOf, textWithUnit} from "../../src/editor/display"
+import {dateText, dayText, differenceText, numberText, textOf, textWithUnit} from "../../src/editor/display"
 import {column} from "../workbook/documents"
 
 const APRIL_25 = dayOf("2026-04-25")!
@@ -19,11 +19,11 @@ describe("a date", () => {
   })
 
   it("outside the calendar is the number that a formula gave", () => {
-    expect(textOf(1e12, "date")).toBe("1\u202f000\u202f000\u202f000\u202f000")
-    expect(textOf(-5, "day")).toBe("\u22125")
+    expect(textOf(1e12, {format: "date"})).toBe("1\u202f000\u202f000\u202f000\u202f000")
+    expect(textOf(-5, {format: "day"})).toBe("\u22125")
     expect(dateText(dayOf("9999-12-31")! + 1)).toBe("2\u202f958\u202f466")
-    expect(textOf(dayOf("9999-12-31")!, "date")).toBe("31 Dec 9999")
-    expect(textOf(0, "date")).toBe("30 Dec 1899")
+    expect(textOf(dayOf("9999-12-31")!, {format: "date"})).toBe("31 Dec 9999")
+    expect(textOf(0, {format: "date"})).toBe("30 Dec 1899")
   })
 })
 
@@ -48,21 +48,21 @@ describe("a number", () => {
 
 describe("what a cell shows", () => {
   it("follows the format of its column", () => {
-    expect(textOf(APRIL_25, "date")).toBe("25 Apr 2026")
-    expect(textOf(APRIL_25, "day")).toBe("25 Apr")
-    expect(textOf(APRIL_25, "day", true)).toBe("25 Apr")
+    expect(textOf(APRIL_25, {format: "date"})).toBe("25 Apr 2026")
+    expect(textOf(APRIL_25, {format: "day"})).toBe("25 Apr")
+    expect(textOf(APRIL_25, {format: "day"}, true)).toBe("25 Apr")
     expect(textOf(APRIL_25, undefined, true)).toBe("25 Apr 2026")
-    expect(textOf(0.865, "share")).toBe("87\u202f%")
-    expect(textOf(6, 1)).toBe("6.0")
-    expect(textOf(2024, "text")).toBe("2024")
-    expect(textOf(0.5, "text")).toBe("0.5")
+    expect(textOf(0.865, {format: "share"})).toBe("87\u202f%")
+    expect(textOf(6, {format: 1})).toBe("6.0")
+    expect(textOf(2024, {format: "text"})).toBe("2024")
+    expect(textOf(0.5, {format: "text"})).toBe("0.5")
   })
 
   it("is a word, a truth value, nothing, or the code of an error", () => {
-    expect(textOf("Long Acre", 1)).toBe("Long Acre")
+    expect(textOf("Long Acre", {format: 1})).toBe("Long Acre")
     expect([textOf(true), textOf(false)]).toEqual(["TRUE", "FALSE"])
-    expect(textOf(null, "date")).toBe("")
-    expect(textOf({code: "#DIV/0!", reason: "", began: null}, 1)).toBe("#DIV/0!")
+    expect(textOf(null, {format: "date"})).toBe("")
+    expect(textOf({code: "#DIV/0!", reason: "", began: null}, {format: 1})).toBe("#DIV/0!")
   })
 
   it("has its unit beside it in a sentence, where it is counted in one", () => {
@@ -74,5 +74,14 @@ describe("what a cell shows", () => {
     expect(textWithUnit("not cut", column("Sugar", {unit: "mg/g"}))).toBe("not cut")
     expect(textWithUnit(null, column("Sugar", {unit: "mg/g"}))).toBe("")
     expect(textWithUnit(5, undefined)).toBe("5")
+  })
+})
+
+describe("how far two numbers lie apart", () => {
+  it("has no zero of a scale in it", () => {
+    const air = column("Air", {unit: "°C", format: 1})
+    expect(differenceText(-10, air, {measures: "US"})).toBe("18.0\u00a0°F")
+    expect(differenceText(-10, air, {})).toBe("10.0\u00a0°C")
+    expect(differenceText(0.05, column("Share", {format: "share"}), {measures: "US"})).toBe("5\u202f%")
   })
 })

@@ -78,7 +78,8 @@ describe("a number", () => {
     expect(read("1 000 ha", area)).toEqual(kept(1000))
     expect(read("14 °C", air)).toEqual(kept(14))
     const unit = "is not the unit here: Area takes a number in ha"
-    expect(read("12 ac", area)).toEqual(refused(`“ac” ${unit}`))
+    expect(read("12 acres", area)).toEqual(refused(`“acres” ${unit}`))
+    expect(read("12 kg", area)).toEqual(refused(`“kg” ${unit}`))
     expect(read("50 %", area)).toEqual(refused(`“%” ${unit}`))
     expect(read("86 %", column("Moisture", {unit: "%", format: 0}))).toEqual(kept(86))
   })
@@ -190,7 +191,7 @@ describe("a formula", () => {
     ["=A1))", "2 brackets too many"],
     ['="(" & (A1', "1 bracket is not closed"],
     ['=IF(A1,"yes,2)', "a quotation mark is not closed"],
-    ["=SUM(A1;B1)", "arguments are parted by commas here, not by “;”"],
+    ["=SUM(A1;B1)", "arguments are parted by commas here, not by “;” (did you mean =SUM(A1,B1)?)"],
     ["=A1+", "something is missing after “+”"],
     ["=A1<>", "something is missing after “<>”"],
     ["=SUM({A1,2})", "an array in braces takes numbers and words, not cells or names"],
@@ -216,7 +217,7 @@ describe("a formula while it is typed", () => {
     ["=)(", ["1 bracket is not closed", "2: ("]],
     ["='Root (old'!A1*(2", ["1 bracket is not closed", "16: ("]],
     ['=IF(A1,"yes,2)', ["A quotation mark is not closed", '7: "yes,2)']],
-    ["=SUM(A1;B1)", ["Arguments are parted by commas here, not by “;”", "7: ;"]],
+    ["=SUM(A1;B1)", ["Arguments are parted by commas here, not by “;” (did you mean =SUM(A1,B1)?)", "7: ;"]],
     ["=A1+ ", ["Something is missing after “+”", "3: +"]],
     [
       "=SPEAR.AVERAGE(A1)",

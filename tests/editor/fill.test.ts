@@ -30,6 +30,18 @@ const filled = (from: string, to: string, command: Command) => {
 }
 const columnOf = (rows: readonly (readonly unknown[])[], col: number) => rows.map((row) => row[col])
 
+it("continues numbers by a step in the unit that is shown", () => {
+  const store = createStore({
+    ...documentOf(sheet("Plan", [column("Gap", {unit: "mm", format: 0})], [[25.4], [null], [null]])),
+    region: {measures: "US"},
+  })
+  store.turn(choose(cellAt("A1")))
+  store.turn(reachTo(2, 0))
+  store.run(fillSeries(0.5, "number", "rows"))
+  // From 1 in by half inches: 1.5 and 2 in of 25.4 mm.
+  expect(columnOf(store.getState().document.sheets[0]!.rows, 0)).toEqual([25.4, 38.1, 50.8])
+})
+
 describe("filling", () => {
   it("copies the first chosen row down, formulas moved along, worked-out cells left", () => {
     const rows = filled("B1", "C3", fillDown)

@@ -56,6 +56,21 @@ describe("a table of weather in text", () => {
     expect(asks(text)).toContain(`What stands in ${name} is turned into the sheet's unit.`)
   })
 
+  it("says that it takes °C where the workbook shows °F and no heading names either", () => {
+    const us = {...document, region: {measures: "US"}} as const
+    const words = "Its temperatures are taken as °C, since no heading says °F."
+    expect(asks("date,max,min\n2026-03-01,10,5", us)).toContain(words)
+    expect(rows("date,max,min\n2026-03-01,10,5", us)[0]!.slice(1, 3)).toEqual([10, 5])
+    expect(asks("date,max °F,min °F\n2026-03-01,50,41", us)).not.toContain(words)
+    expect(asks("date,max,min\n2026-03-01,10,5")).not.toContain(words)
+  })
+
+  it("reads dates of two meanings as the workbook does", () => {
+    const text = "date,max,min\n3/4/2026,10,5"
+    expect(asks(text)).toContain("could be 3 Apr 2026 or 4 Mar 2026")
+    expect(rows(text, {...document, region: {dates: "month first"}})[0]![0]).toBe("2026-03-04")
+  })
+
   it("names the days that are missing between", () => {
     const text = ["2026-03-01", "2026-03-02", "2026-03-04", "2026-03-08"]
       .map((day) => `${day},9,2`)

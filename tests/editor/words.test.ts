@@ -94,14 +94,14 @@ describe("what an act moved", () => {
 
 describe("what a value was", () => {
   it("is told with its date, or its number to six digits", () => {
-    expect(movedFrom(change("D1", day("06-06"), day("05-30")), true)).toBe("moved from 6 Jun 2026")
-    expect(movedFrom(change("F1", 1 / 3, 2), false)).toBe("was 0.333333")
-    expect(movedFrom(change("F1", 12345.678, 2), false)).toBe("was 12\u202f345.7")
+    expect(movedFrom(farm, change("D1", day("06-06"), day("05-30")), true)).toBe("moved from 6 Jun 2026")
+    expect(movedFrom(farm, change("F1", 1 / 3, 2), false)).toBe("was 0.333333")
+    expect(movedFrom(farm, change("F1", 12345.678, 2), false)).toBe("was 12\u202f345.7")
   })
 
   it("is left out where there is nothing to tell", () => {
-    expect(movedFrom(undefined, true)).toBe("")
-    expect(movedFrom(change("D1", fault, day("05-30")), true)).toBe("")
-    expect(movedFrom(change("F1", null, 2), false)).toBe("")
+    expect(movedFrom(farm, undefined, true)).toBe("")
+    expect(movedFrom(farm, change("D1", fault, day("05-30")), true)).toBe("")
+    expect(movedFrom(farm, change("F1", null, 2), false)).toBe("")
   })
 })

@@ -169,6 +169,10 @@ const acts: Record<Edit["type"], (random: Random, document: Document, sheet: num
   moveSheet: (random, {sheets}, from) => ({type: "moveSheet", from, to: below(random, sheets.length)}),
   copySheet: (random, _, sheet) => ({type: "copySheet", sheet, name: anySheetName(random)}),
   removeSheet: (_, __, sheet) => ({type: "removeSheet", sheet}),
+  setRegion: (random) => ({
+    type: "setRegion",
+    region: oneOf(random, [{}, {decimal: ","}, {measures: "US", currency: "$"}, {dates: "day first"}]),
+  }),
   enter(random, document, sheet) {
     const {rows, columns, names} = document.sheets[sheet]!
     const cells = Array.from({length: 1 + below(random, 2)}, () => {

@@ -3,6 +3,7 @@ import {contentAt, isFormula, type CellAddress, type Content, type Document} fro
 import type {Entry} from "../../workbook/edit"
 import {moved} from "../../workbook/formula"
 import {formulaIn} from "../../workbook/cells"
+import {measureAt} from "../cellColumn"
 import {cellsOf, chosenBlock, chosenCells, type Block} from "../block"
 import {fitting} from "../editing"
 import {onlyRows} from "../selection"
@@ -34,8 +35,9 @@ export const STEPS = ["number", "days", "weeks", "months", "years", "working day
 export type Step = (typeof STEPS)[number]
 
 /**
- * Continues the first chosen cell of each column (or row) by a step: a number by a number, a date by days, weeks, months or
- * years of the calendar, or days from Monday to Friday. The end of a shorter month stands for a day it does not have.
+ * Continues the first chosen cell of each column (or row) by a step: a number by a number in the unit that is shown, a
+ * date by days, weeks, months or years of the calendar, or days from Monday to Friday. The end of a shorter month stands
+ * for a day it does not have.
  */
 export const fillSeries =
   (by: number, step: Step, along: "rows" | "cols"): Command =>
@@ -47,7 +49,8 @@ export const fillSeries =
     return filling(state, into, (at) => {
       const from = along === "rows" ? {...at, row: first} : {...at, col: first}
       const count = (along === "rows" ? at.row : at.col) - first
-      return stepped(contentAt(state.document, from), count * by, step)
+      const each = step === "number" ? by / measureAt(state.document, from).factor : by
+      return stepped(contentAt(state.document, from), count * each, step)
     })
   }
 

@@ -1,5 +1,6 @@
 import {useId} from "react"
 import {numberText} from "../../editor/display"
+import type {Decimal} from "../../workbook/region"
 import {useWidth} from "./useWidth"
 import "./pictures.css"
 
@@ -19,6 +20,7 @@ interface Props {
   /** "cutters on the busiest day of each week" */
   measures: string
   decimals: number
+  decimal: Decimal
   /** Of what is at hand: "booked", "fitted". */
   atHandWords: string
 }
@@ -33,14 +35,14 @@ const LEFT = 34
  * The need of each week as a bar, filled where the week is past; what is at hand as a line in steps. The part of a bar above
  * the line is hatched and its shortage printed. Its table is the sheet below.
  */
-export function NeedsByWeek({needs, title, measures, decimals, atHandWords}: Props) {
+export function NeedsByWeek({needs, title, measures, decimals, decimal, atHandWords}: Props) {
   const [place, measured] = useWidth()
   const hatch = useId()
   const width = measured ?? FIRST_WIDTH
   const most = Math.max(1, ...needs.flatMap(({needed, atHand}) => [needed, atHand])) * 1.08
   const step = (width - LEFT) / Math.max(1, needs.length)
   const y = (value: number) => BASE - (value / most) * (BASE - TOP)
-  const shown = (value: number) => numberText(value, decimals)
+  const shown = (value: number) => numberText(value, decimals, decimal)
   const rule = niceStep(most)
   return (
     <figure ref={place} className="needs">
@@ -53,7 +55,7 @@ export function NeedsByWeek({needs, title, measures, decimals, atHandWords}: Pro
         height={HEIGHT}
         viewBox={`0 0 ${width} ${HEIGHT}`}
         role="img"
-        aria-label={needsSentence(needs, decimals, atHandWords)}
+        aria-label={needsSentence(needs, decimals, atHandWords, decimal)}
       >
         <defs>
           <pattern
@@ -70,7 +72,7 @@ export function NeedsByWeek({needs, title, measures, decimals, atHandWords}: Pro
           <g key={value}>
             <path className="hair" d={`M${LEFT} ${y(value)}H${width}`} />
             <text className="quiet" x={LEFT - 6} y={y(value) + 5} textAnchor="end">
-              {numberText(value)}
+              {numberText(value, undefined, decimal)}
             </text>
           </g>
         ))}
@@ -151,15 +153,22 @@ export function NeedsByWeek({needs, title, measures, decimals, atHandWords}: Pro
 }
 
 /** "Week 22: 19 needed, 16 booked, 3 short. …" */
-export const needsSentence = (needs: readonly Need[], decimals: number, atHandWords: string): string =>
-  needs
+export function needsSentence(
+  needs: readonly Need[],
+  decimals: number,
+  atHandWords: string,
+  decimal: Decimal = ".",
+): string {
+  const shown = (value: number) => numberText(value, decimals, decimal)
+  return needs
     .map(({week, needed, atHand}) => {
       const short = needed - atHand
       const isShort = short > 0.5 * 10 ** -decimals
-      const told = `${numberText(needed, decimals)} needed, ${numberText(atHand, decimals)} ${atHandWords}`
-      return `Week ${week}: ${told}${isShort ? `, ${numberText(short, decimals)} short` : ""}.`
+      const told = `${shown(needed)} needed, ${shown(atHand)} ${atHandWords}`
+      return `Week ${week}: ${told}${isShort ? `, ${shown(short)} short` : ""}.`
     })
     .join(" ")
+}
 
 /** A round step that parts a scale into three to six. */
 function niceStep(most: number): number {

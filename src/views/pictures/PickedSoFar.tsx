@@ -1,4 +1,5 @@
-import {dayText, numberText} from "../../editor/display"
+import {dayText, numberText, shownIn} from "../../editor/display"
+import type {Region} from "../../workbook/document"
 import type {PlantingWeek, SeasonWeek} from "../../workbook/season"
 import {useWidth} from "./useWidth"
 import "./pictures.css"
@@ -22,7 +23,7 @@ export function PickedSoFar({week}: {week: SeasonWeek}) {
   const width = measured ?? FIRST_WIDTH
   const columns = Math.max(1, Math.min(shown.length, Math.floor(width / LEAST_EACH)))
   const each = Math.floor(width / columns)
-  const {x, y, most} = scales(shown, each)
+  const {x, y, most, words} = scales(shown, each, week.region)
   return (
     <div ref={place} className="picked-so-far">
       {shown.map((one, i) => {
@@ -40,7 +41,7 @@ export function PickedSoFar({week}: {week: SeasonWeek}) {
             height={HEIGHT}
             viewBox={`0 0 ${each} ${HEIGHT}`}
             role="img"
-            aria-label={pickedSentence(one, week.asOf)}
+            aria-label={pickedSentence(one, week.asOf, week.region)}
           >
             <text className="strong" x={0} y={13}>
               {one.planting}
@@ -48,7 +49,7 @@ export function PickedSoFar({week}: {week: SeasonWeek}) {
             <path className="hair" d={`M0 ${y(most)}H${each - 14}`} />
             {i % columns === 0 && (
               <text className="quiet halo" x={0} y={y(most) + 15}>
-                {numberText(most / 1000)} t/ha
+                {words}
               </text>
             )}
             <path className="axis" d={`M0 ${BASE}H${each - 14}`} />
@@ -85,15 +86,20 @@ export function PickedSoFar({week}: {week: SeasonWeek}) {
 }
 
 /** "Long Acre: 12 787 kg picked before 25 May, 84 % of the plan." */
-export function pickedSentence({planting, pickedSoFar, pace}: PlantingWeek, asOf: number): string {
+export function pickedSentence(
+  {planting, pickedSoFar, pace}: PlantingWeek,
+  asOf: number,
+  region?: Region,
+): string {
   const last = pickedSoFar.at(-1)
   if (!last) return `${planting}: nothing picked before ${dayText(asOf)}.`
   const ofPlan = pace === null ? "" : `, ${numberText(pace * 100, 0)}\u202f% of the plan`
-  return `${planting}: ${numberText(last.kg, 0)}\u00a0kg picked before ${dayText(asOf)}${ofPlan}.`
+  const {unit, text} = shownIn("kg", region)
+  return `${planting}: ${text(last.kg, 0)}\u00a0${unit} picked before ${dayText(asOf)}${ofPlan}.`
 }
 
-/** One scale for all: days from the first opening to the last close, kg/ha from nought to a whole tonne above the most. */
-function scales(shown: readonly PlantingWeek[], each: number) {
+/** One scale for all: days from the first opening to the last close, kg/ha from nought to a whole tonne, or ton, above the most. */
+function scales(shown: readonly PlantingWeek[], each: number, region: Region | undefined) {
   const days = shown.flatMap(({plannedSoFar}) => [plannedSoFar[0]!.day, plannedSoFar.at(-1)!.day])
   const [first, last] = [Math.min(...days), Math.max(...days)]
   const highest = Math.max(
@@ -101,9 +107,12 @@ function scales(shown: readonly PlantingWeek[], each: number) {
       [plannedSoFar.at(-1)!.kg, pickedSoFar.at(-1)?.kg ?? 0].map((kg) => kg / area!),
     ),
   )
-  const most = Math.max(1000, Math.ceil(highest / 1000) * 1000)
+  const {unit, number} = shownIn("t/ha", region)
+  const tonnes = Math.max(1, Math.ceil(number(highest / 1000)))
+  const most = (1000 * tonnes) / number(1)
   return {
     most,
+    words: `${numberText(tonnes)} ${unit}`,
     x: (day: number) => ((day - first) / Math.max(1, last - first)) * (each - 22) + 2,
     y: (kgHa: number) => BASE - (kgHa / most) * (BASE - TOP),
   }

@@ -37,7 +37,7 @@ export function ReserveThroughTheYear({year, bands = null, width: given}: Props)
       >
         <title id={title}>{reserveFinding(year)}</title>
         <text className="quiet" x={0} y={14}>
-          sugar in the store, kg/ha
+          sugar in the store, {layout.unit}
         </text>
         {rules.map(({y, words}) => (
           <g key={y}>

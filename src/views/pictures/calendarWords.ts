@@ -1,6 +1,8 @@
 import {yearOf} from "../../../functions/calendar"
 import type {Limit, Plan, PlanRow} from "../../workbook/plan"
-import {dateText, dayText, numberText} from "../../editor/display"
+import {dateText, dayText, inTonnes, shownIn} from "../../editor/display"
+import type {Region} from "../../workbook/document"
+import {PLAIN_REGION} from "../../workbook/region"
 import {isoWeekOf, mondayOf} from "./weeks"
 
 /** The name under which a close stands that was typed over. */
@@ -143,7 +145,8 @@ function closesText({rows, asOf}: Plan) {
   return `${opening}; ${second.name} ${later}, held by ${second.holder}.`
 }
 
-function cropText({rows}: Plan) {
+function cropText({rows, region}: Plan) {
+  const weight = (kg: number) => weightText(kg, region)
   const cut = rows.filter((row) => seasonOf(row).closes !== null)
   const known = cut.filter(({crop}) => crop !== null)
   const sum = (values: readonly (number | null)[]) => values.reduce<number>((all, kg) => all + (kg ?? 0), 0)
@@ -151,10 +154,10 @@ function cropText({rows}: Plan) {
   if (total <= 0) return ""
   const of = known.length === cut.length ? "in all" : `from ${known.length} of ${cut.length} plantings`
   const ranged = known.every(({cropLow, cropHigh}) => cropLow !== null && cropHigh !== null)
-  if (!ranged) return `About ${weightText(total)} ${of}.`
-  const low = weightText(sum(known.map(({cropLow}) => cropLow)))
-  const high = weightText(sum(known.map(({cropHigh}) => cropHigh)))
-  return `About ${weightText(total)} ${of}: ${low} if every planting falls low, ${high} if every one falls high.`
+  if (!ranged) return `About ${weight(total)} ${of}.`
+  const low = weight(sum(known.map(({cropLow}) => cropLow)))
+  const high = weight(sum(known.map(({cropHigh}) => cropHigh)))
+  return `About ${weight(total)} ${of}: ${low} if every planting falls low, ${high} if every one falls high.`
 }
 
 /** The table twin: headings and rows of words, and the farm's expected crop by day, one line a week. */
@@ -194,10 +197,10 @@ export function calendarTable(plan: Plan): CalendarTableWords {
         const day = wholeDay(row.limits[index]?.day ?? null)
         return day === null ? NOT_MEASURED : dateWords(day)
       }),
-      row.crop === null ? "" : weightText(row.crop),
-      ...(ranged ? [rangeText(row)] : []),
+      row.crop === null ? "" : weightText(row.crop, plan.region),
+      ...(ranged ? [rangeText(row, plan.region)] : []),
     ]),
-    crop: cropByWeek(plan.daily, dateWords),
+    crop: cropByWeek(plan, dateWords),
   }
 }
 
@@ -208,10 +211,12 @@ function rivalWords(closes: number, next: DatedLimit | null, passed: DatedLimit 
   return gap === 0 ? `${next.name.trim()}, same day` : `${next.name.trim()}, ${daysText(gap)} later`
 }
 
-const rangeText = ({cropLow, cropHigh}: PlanRow) =>
-  cropLow === null || cropHigh === null ? "" : `${weightText(cropLow)} to ${weightText(cropHigh)}`
+const rangeText = ({cropLow, cropHigh}: PlanRow, region: Region | undefined) =>
+  cropLow === null || cropHigh === null
+    ? ""
+    : `${weightText(cropLow, region)} to ${weightText(cropHigh, region)}`
 
-function cropByWeek(daily: Plan["daily"], dateWords: (day: number) => string): CalendarTableWords["crop"] {
+function cropByWeek({daily, region}: Plan, dateWords: (day: number) => string): CalendarTableWords["crop"] {
   const byDay = new Map(daily.map(({day, kg}) => [day, kg]))
   const weeks = [...new Set(daily.map(({day}) => mondayOf(day)))]
   return {
@@ -221,17 +226,18 @@ function cropByWeek(daily: Plan["daily"], dateWords: (day: number) => string): C
       dateWords(monday),
       ...Array.from({length: 7}, (_, index) => {
         const kg = byDay.get(monday + index)
-        return kg === undefined ? "" : weightText(kg)
+        return kg === undefined ? "" : weightText(kg, region)
       }),
     ]),
   }
 }
 
-/** A weight in kg as words: kg below a tonne, then tonnes, with one decimal below 10 t. */
-export function weightText(kg: number): string {
-  if (kg < 999.5) return `${numberText(kg, 0)} kg`
-  const tonnes = kg / 1000
-  return `${numberText(tonnes, tonnes < 9.95 ? 1 : 0)} t`
+/** A weight in kg as words: kg below a tonne, then tonnes, with one decimal below 10 t; so in pounds and tons of 2000 lb. */
+export function weightText(kg: number, region: Region = PLAIN_REGION): string {
+  const tonnes = shownIn("t", region).number(kg / 1000)
+  if (tonnes >= 0.9995) return inTonnes(kg, tonnes < 9.95 ? 1 : 0, region).join(" ")
+  const {unit, text} = shownIn("kg", region)
+  return `${text(kg, 0)} ${unit}`
 }
 
 /** "25 Apr to 15 Jun", with both years where they differ. */

@@ -4,7 +4,9 @@ import {modelledYear, planYear} from "../../../functions/root/modelledYear"
 import {isRefusal} from "../../../functions/refusal"
 import {reserve as reserveOf} from "../../../functions/root/reserve"
 import {refillDay} from "../../../functions/root/yearOutcome"
-import {dayText, numberText} from "../../editor/display"
+import {dayText, numberText, shownIn} from "../../editor/display"
+import type {Region} from "../../workbook/document"
+import {PLAIN_REGION} from "../../workbook/region"
 import type {CrownYears, PlantingCrowns} from "../../workbook/crowns"
 
 /** The reserve of one planting through its model year, by the balance. Days counted from the start of the year. */
@@ -18,10 +20,15 @@ export interface ReserveYear {
   readonly lowest: number
   readonly refill: number
   readonly asOf: number | null
+  /** How its numbers are shown. */
+  readonly region: Region
 }
 
 /** Runs the year of the planting that is shown, or null when there is none to run. */
-export function reserveYear({plantings, climate, values, shown, asOf}: CrownYears): ReserveYear | null {
+export function reserveYear(
+  {plantings, climate, values, shown, asOf}: CrownYears,
+  region: Region = PLAIN_REGION,
+): ReserveYear | null {
   const planting = plantings.find((one) => one.planting === shown?.planting)
   if (!planting) return null
   const plan = planYear(planting.open, Math.max(planting.close, planting.open - 1), values)
@@ -39,24 +46,32 @@ export function reserveYear({plantings, climate, values, shown, asOf}: CrownYear
     lowest,
     refill: refillDay(course, crowns, plan.cutting.open),
     asOf: asOf !== null && asOf >= first && asOf < first + days ? asOf - first : null,
+    region,
   }
 }
 
 /** "Long Acre: 3 393 kg/ha left on 25 May; lowest 1 607 on 1 Jul, 7 above your floor; full again on 10 Aug." */
-export function reserveFinding({planting, first, course, lowest, refill, asOf}: ReserveYear): string {
-  const kg = (mass: number) => numberText(Math.round(mass), 0)
+export function reserveFinding(year: ReserveYear): string {
+  const {planting, first, course, lowest, refill, asOf, region} = year
+  const {unit, shown, text: kg} = storeWords(region)
   const least = course.reserve[lowest]!
-  const today = asOf === null ? "" : `${kg(course.reserve[asOf]!)} kg/ha left on ${dayText(first + asOf)}; `
+  const today = asOf === null ? "" : `${kg(course.reserve[asOf]!)} ${unit} left on ${dayText(first + asOf)}; `
   const {floor} = planting
-  const gap = floor === null ? 0 : Math.round(least) - Math.round(floor)
+  const gap = floor === null ? 0 : Math.round(shown(least)) - Math.round(shown(floor))
   const beside =
     floor === null
       ? ""
       : gap === 0
         ? ", at your floor"
-        : `, ${kg(Math.abs(gap))} ${gap > 0 ? "above" : "below"} your floor`
+        : `, ${numberText(Math.abs(gap), 0)} ${gap > 0 ? "above" : "below"} your floor`
   const again = refill < 0 ? "not full again this year" : `full again on ${dayText(first + refill)}`
-  return `${planting.planting}: ${today}lowest ${kg(least)} kg/ha on ${dayText(first + lowest)}${beside}; ${again}.`
+  return `${planting.planting}: ${today}lowest ${kg(least)} ${unit} on ${dayText(first + lowest)}${beside}; ${again}.`
+}
+
+/** How a store, kg/ha, is shown: as a number in the unit of the region, and in whole numbers as a text. */
+export function storeWords(region: Region) {
+  const {unit, number, text} = shownIn("kg/ha", region)
+  return {unit, shown: number, text: (mass: number) => text(mass, 0)}
 }
 
 export interface Point {
@@ -78,6 +93,8 @@ export interface ReserveLayout {
   readonly left: number
   readonly right: number
   readonly base: number
+  /** The unit of the axis. */
+  readonly unit: string
   readonly rules: readonly {readonly y: number; readonly words: string}[]
   readonly months: readonly {readonly x: number; readonly words: string}[]
   /** The line up to the as-of day, and from it on. */
@@ -106,9 +123,9 @@ const TOP = 26
 const BELOW = 52
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
 
-/** Lays out the picture of the reserve through the year: kg/ha from 0, the model year along. */
+/** Lays out the picture of the reserve through the year: kg/ha, or lb/ac, from 0, the model year along. */
 export function reserveLayout(year: ReserveYear, width: number, weekly: Bands | null = null): ReserveLayout {
-  const {planting, first, course, open, stop, lowest, refill, asOf} = year
+  const {planting, first, course, open, stop, lowest, refill, asOf, region} = year
   const days = course.reserve.length
   const base = HEIGHT - BELOW
   const measured = planting.measured.filter(({day}) => day >= first && day < first + days)
@@ -121,10 +138,12 @@ export function reserveLayout(year: ReserveYear, width: number, weekly: Bands | 
     ...tops,
     ...(weekly ?? []).map((week) => week[4]!),
   )
-  const step = stepOf(highest)
-  const most = step * Math.ceil(highest / step)
+  const {unit, shown, text: kg} = storeWords(region)
+  const step = stepOf(shown(highest)) // round in the unit that is shown
+  const most = step * Math.ceil(shown(highest) / step)
   const x = (day: number) => LEFT + ((day + 1) / days) * (width - LEFT - RIGHT)
-  const y = (kg: number) => base - (kg / most) * (base - TOP)
+  const heightOf = (mark: number) => base - (mark / most) * (base - TOP)
+  const y = (kg: number) => heightOf(shown(kg))
   const line = (from: number, to: number) => {
     const points: string[] = []
     for (let day = from; day <= to; day++)
@@ -148,7 +167,6 @@ export function reserveLayout(year: ReserveYear, width: number, weekly: Bands | 
       y: place === "top" ? points.at(-1)!.top + 16 : points.at(-1)!.bottom - 5,
     }
   }
-  const kg = (mass: number) => numberText(Math.round(mass), 0)
   const now = asOf ?? 0
   return {
     width,
@@ -156,7 +174,11 @@ export function reserveLayout(year: ReserveYear, width: number, weekly: Bands | 
     left: LEFT,
     right: width - RIGHT,
     base,
-    rules: Array.from({length: most / step + 1}, (_, i) => ({y: y(i * step), words: kg(i * step)})),
+    unit,
+    rules: Array.from({length: most / step + 1}, (_, i) => ({
+      y: heightOf(i * step),
+      words: numberText(i * step, 0),
+    })),
     months: monthsOf(first, days).map(({day, month}) => ({x: x(day - 1), words: MONTHS[month]!})),
     past: line(0, now),
     toCome: line(now, days - 1),

@@ -1,9 +1,12 @@
-import {dayText, numberText} from "../../editor/display"
+import {dayText, inTonnes, numberText} from "../../editor/display"
+import type {Region} from "../../workbook/document"
 import type {PlantingWeek, SeasonWeek, WeekNeeds} from "../../workbook/season"
+import type {Decimal} from "../../workbook/region"
 import {isoWeekOf} from "./weeks"
 
 const share = (value: number) => `${numberText(value * 100, 0)}\u202f%`
-const tonnes = (kg: number) => `${numberText(kg / 1000, 1)}\u202ft`
+
+const tonnes = (kg: number, region: Region | undefined) => inTonnes(kg, 1, region).join("\u202f")
 
 /** Words in a row: "North Bench, Long Acre and Sand Piece". */
 export function inARow(words: readonly string[]): string {
@@ -27,7 +30,7 @@ export function weekFinding(week: SeasonWeek): string {
 }
 
 /** What came in, against the plan. */
-export function cameInWords({plantings, asOf}: SeasonWeek): string {
+export function cameInWords({plantings, asOf, region}: SeasonWeek): string {
   const sum = (of: (one: PlantingWeek) => number | null) =>
     plantings.reduce((total, one) => total + (of(one) ?? 0), 0)
   const [picked, planned] = [sum((one) => one.picked), sum((one) => one.planned)]
@@ -36,7 +39,7 @@ export function cameInWords({plantings, asOf}: SeasonWeek): string {
     .filter(({pace}) => pace !== null && pace < 0.9)
     .map(({planting, pace}) => `${planting} stands at ${share(pace!)} of its plan`)
   const ofPlan = planned > 0 ? `, ${share(picked / planned)} of plan` : ""
-  return `${tonnes(picked)} came in from ${dayText(asOf - 7)} to ${dayText(asOf - 1)}${ofPlan}.${behind.length ? ` ${inARow(behind)}.` : ""}`
+  return `${tonnes(picked, region)} came in from ${dayText(asOf - 7)} to ${dayText(asOf - 1)}${ofPlan}.${behind.length ? ` ${inARow(behind)}.` : ""}`
 }
 
 /** What moved, and what holds it now. */
@@ -65,7 +68,11 @@ export function goOnWords({plantings}: SeasonWeek): string {
 }
 
 /** The weeks of cutting that are short of people or of cold, from a day on. */
-export function needsFinding(needs: readonly WeekNeeds[], asOf: number | null): string {
+export function needsFinding(
+  needs: readonly WeekNeeds[],
+  asOf: number | null,
+  decimal: Decimal = ".",
+): string {
   if (needs.length === 0) return "No week of cutting is planned yet."
   const coming = needs.filter(({from}) => asOf === null || from + 7 > asOf)
   const short = coming.filter((one) => one.short > 0)
@@ -78,7 +85,7 @@ export function needsFinding(needs: readonly WeekNeeds[], asOf: number | null): 
   const said = [
     people &&
       `week ${people.week} is ${people.short} ${people.short === 1 ? "cutter" : "cutters"} short on its worst day`,
-    cold && `week ${cold.week} is ${numberText(cold.over, 1)} kW over what is fitted`,
+    cold && `week ${cold.week} is ${numberText(cold.over, 1, decimal)} kW over what is fitted`,
   ].filter((one) => one !== null)
   const others = coming.filter(
     (one) => (one.short > 0 || one.over > 0) && one !== people && one !== cold,

@@ -1,4 +1,6 @@
 import {tokens, type Token} from "../formula"
+import {decimalOf} from "../region"
+import {pieceOnScreen} from "../screenFormula"
 import {writtenName, type Checked} from "./checked"
 import type {Finding} from "./finding"
 
@@ -12,12 +14,14 @@ export function typedNumbers(checked: Checked): Finding[] {
   return checked.written.flatMap((written): Finding[] => {
     const numbers = calculatedWith(written.formula)
     if (numbers.length === 0) return []
+    const decimal = decimalOf(checked.document)
+    const shown = numbers.map((text) => pieceOnScreen({kind: "number", text}, decimal))
     const typed = numbers.length === 1 ? "the number" : "the numbers"
     return [
       {
         rule: "number in a formula",
         cells: [written.at],
-        sentence: `${writtenName(checked, written)} has ${typed} ${numbers.join(", ")} typed inside its formula: a named value could say what that is and where it is from`,
+        sentence: `${writtenName(checked, written)} has ${typed} ${shown.join(decimal === "," ? "; " : ", ")} typed inside its formula: a named value could say what that is and where it is from`,
       },
     ]
   })

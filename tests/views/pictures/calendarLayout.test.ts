@@ -7,6 +7,7 @@ import {
   seasonCalendar,
   type CalendarLayout,
 } from "../../../src/views/pictures/calendarLayout"
+import {weightText} from "../../../src/views/pictures/calendarWords"
 import {dayText} from "../../../src/editor/display"
 import {textWidth} from "../../../src/views/pictures/placing"
 import {isoWeekOf, mondayOf} from "../../../src/views/pictures/weeks"
@@ -328,6 +329,17 @@ describe("the finding", () => {
       "Long Acre closes next, on 17 May, held by reserve; Sand Piece 21 days later, held by price. " +
         "About 5.6 t in all: 4.8 t if every planting falls low, 6.7 t if every one falls high.",
     )
+  })
+
+  it("weighs the crop in tons of 2000 lb, and in pounds below one, where measures are of the US", () => {
+    // 5600 / 907.18474 = 6.17, 4800 / 907.18474 = 5.29, 6700 / 907.18474 = 7.39
+    const plan = {...sixWeeks, region: {measures: "US"}} as const
+    expect(calendarFinding(plan)).toContain(
+      "About 6.2 tons in all: 5.3 tons if every planting falls low, 7.4 tons if every one falls high.",
+    )
+    expect(weightText(453.59237, {measures: "US"})).toBe("1\u202f000 lb")
+    expect(weightText(907.18474, {measures: "US"})).toBe("1.0 ton")
+    expect(weightText(2500, {decimal: ","})).toBe("2,5 t")
   })
 
   it("still counts a close on the as-of day, and not one before it", () => {

@@ -48,6 +48,22 @@ describe("the reserve through the year", () => {
     )
   })
 
+  it("is said and drawn in lb/ac where measures are of the US, sugar in mg/g", () => {
+    const us = reserveYear(crowns, {measures: "US"})!
+    // By a separate calculation: lowest store 1 607.1 kg/ha, floor 1 600; × 0.892179 = 1 433.8 and 1 427.5 lb/ac.
+    expect(reserveFinding(us)).toMatch(
+      /lb\/ac left on 25 May; lowest 1.434 lb\/ac on 29 Jun, 7 above your floor/,
+    )
+    const layout = reserveLayout(us, 1000)
+    expect(layout.unit).toBe("lb/ac")
+    const [zero, next] = layout.rules
+    const step = Number(next!.words.replace("\u202f", ""))
+    expect(String(step)).toMatch(/^[125]0+$/) // round in the unit of the axis
+    const perPound = (zero!.y - next!.y) / step
+    expect(layout.base - layout.floor!.y).toBeCloseTo(1600 * 0.892179 * perPound, 2)
+    expect(layout.measured[0]!.words).toContain("mg/g")
+  })
+
   it("stands at its numbers: 0 on the base, the lowest under the floor's label, dots at their day", () => {
     const layout = reserveLayout(year, 1000)
     const [zero, next] = layout.rules

@@ -59,6 +59,19 @@ describe("the words of the week", () => {
     expect(cameInWords(week(planting("A")))).toBe("Nothing came in from 18 May to 24 May.")
   })
 
+  it("weigh in tons and pounds where measures are of the US, and part decimals as the workbook does", () => {
+    const us = {...week(planting("A", {picked: 4000, planned: 4000})), region: {measures: "US"}} as const
+    // 4000 kg / 907.18474 = 4.409 tons; 12 787 kg / 0.45359237 = 28 190.5 lb.
+    expect(cameInWords(us)).toContain("4.4\u202ftons came in")
+    const picked = planting("A", {pickedSoFar: [{day: day("2026-05-24"), kg: 12_787}], pace: 0.84})
+    expect(pickedSentence(picked, us.asOf, us.region)).toBe(
+      "A: 28\u202f191\u00a0lb picked before 25 May, 84\u202f% of the plan.",
+    )
+    expect(needsSentence([{week: 22, needed: 4.5, atHand: 4, isPast: false}], 1, "kW fitted", ",")).toBe(
+      "Week 22: 4,5 needed, 4,0 kW fitted, 0,5 short.",
+    )
+  })
+
   it("say how far each close moved and what holds it", () => {
     expect(movedWords(week(planting("A", {moved: 1}), planting("B", {moved: -4, heldBy: "price"})))).toBe(
       "A closes 1 day later, held by reserve; B closes 4 days earlier, held by price.",
