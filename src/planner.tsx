@@ -6,6 +6,7 @@ import {keepLook} from "./lastLook"
 import {createAutosave, type SavingState} from "./storage/autosave"
 import {isRefused, openDevice, type Device} from "./storage/deviceStore"
 import {copyName, keepFileCopy, openFileCopy, openTable} from "./storage/fileCopy"
+import {openVersions} from "./storage/versions"
 import {App} from "./views/App"
 import type {Keeping} from "./views/keeping"
 import {onceDrawn} from "./views/onceDrawn"
@@ -85,6 +86,15 @@ export async function startPlanner(root: Root) {
         tell(`${chosen.name} was not opened. ${reading.refused}. What was open is as it was.`)
       else store.open(reading.document)
     },
+    async readFileCopy() {
+      const chosen = await openFileCopy()
+      if (!chosen) return null
+      if (isRefused(chosen)) return chosen
+      const reading = readFile(chosen.text)
+      if ("refused" in reading) return {refused: `${chosen.name} cannot be read. ${reading.refused}`}
+      return {name: chosen.name, document: reading.document}
+    },
+    versions: openVersions(),
     async bringInWeather() {
       const chosen = await openTable()
       if (!chosen) return

@@ -80,6 +80,7 @@ export type Panel =
   | "where from"
   | "note"
   | "planting"
+  | "versions"
   | "names"
   | "cases"
   | "checks"

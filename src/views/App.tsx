@@ -35,6 +35,7 @@ import {NeedsPlate} from "./NeedsPlate"
 import {WeekPlate} from "./WeekPlate"
 import {asOfDay, needsShown, weekShown} from "./weekShown"
 import {WhereFrom} from "./WhereFrom"
+import {VersionsPanel} from "./VersionsPanel"
 import {WorkBackPanel} from "./WorkBackPanel"
 import {CalendarTable} from "./pictures/CalendarTable"
 import {calendarFinding} from "./pictures/calendarWords"
@@ -177,6 +178,8 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                 <NotePanel store={store} onClose={closePanel} onGo={focusSheet} />
               ) : panel === "cases" ? (
                 <CasesPanel store={store} onClose={closePanel} onGo={focusSheet} />
+              ) : panel === "versions" ? (
+                <VersionsPanel store={store} keeping={keeping} onClose={closePanel} onGo={focusSheet} />
               ) : panel === "planting" ? (
                 <PlantingPanel store={store} onClose={closePanel} />
               ) : panel === "names" ? (

@@ -42,6 +42,9 @@ export function Head({store, keeping}: {store: Store; keeping: Keeping}) {
               Field page
             </button>
           )}
+          <PanelButton store={store} panel="versions">
+            Versions
+          </PanelButton>
           <PanelButton store={store} panel="find">
             Find
           </PanelButton>

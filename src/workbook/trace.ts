@@ -44,7 +44,7 @@ export interface Origin {
   readonly functions: readonly Described[]
 }
 
-export function originOf({document}: Workbook, at: CellAddress): Origin {
+export function originOf({document}: Pick<Workbook, "document">, at: CellAddress): Origin {
   const formula = formulaIn(document, at)
   const pieces = formula === null ? [] : tokens(formula)
   const inputs = new Map<string, Input>()

@@ -1,0 +1,77 @@
+import type {Difference} from "../workbook/compare"
+import type {CellAddress, Content, Document} from "../workbook/document"
+import {comparedCells} from "./cases"
+import type {Value} from "../workbook/value"
+import {Workbook} from "../workbook/workbook"
+
+/** A result that differs between two states of a workbook. */
+export interface Moved {
+  /** Where it stands in the later state. */
+  readonly at: CellAddress
+  readonly isDate: boolean
+  readonly before: Value
+  readonly after: Value
+}
+
+/** How far the changes of one cell alone move each of the results that moved: `by[i]` belongs to `moved[i]`. */
+export interface Effect {
+  readonly difference: Difference
+  readonly by: readonly (number | null)[]
+}
+
+export interface Effects {
+  readonly moved: readonly Moved[]
+  /** The typed changes, the one that moves the results most first. */
+  readonly effects: readonly Effect[]
+}
+
+const MOST_TRIED = 40 // changes that are tried one by one; chosen, so that it ends within seconds
+
+/**
+ * What moved between two states, and which change moved it: each typed change is taken back by itself in the later state,
+ * and what the results then give is compared. Changes that work together move more, or less, than their sum.
+ */
+export function effectsOf(before: Document, after: Document, differences: readonly Difference[]): Effects {
+  const [old, now] = [new Workbook(before), new Workbook(after)]
+  const cells = comparedCells(after)
+  const values = cells.map((at) => now.valueAt(at))
+  const earlier = cells.map((at) => valueThen(old, after, at))
+  const moved = cells.flatMap((at, i): Moved[] =>
+    isAlike(values[i]!, earlier[i]!)
+      ? []
+      : [{at, isDate: now.isDateAt(at), before: earlier[i]!, after: values[i]!}],
+  )
+  const typed = differences.filter(({now: at, isFormula}) => at !== null && !isFormula)
+  const effects = typed.slice(0, MOST_TRIED).map((difference): Effect => {
+    const entry = {at: difference.now!, content: difference.before as Content}
+    now.revise({type: "enter", cells: [entry]})
+    const by = moved.map(({at, after: value}) => apart(value, now.valueAt(at)))
+    now.show(after)
+    return {difference, by}
+  })
+  const size = ({by}: Effect) =>
+    by.reduce<number>((most, one, i) => Math.max(most, Math.abs(one ?? 0) / scaleOf(moved[i]!)), 0)
+  return {moved, effects: effects.toSorted((a, b) => size(b) - size(a))}
+}
+
+/** The value of the cell that stood for the same row and heading. */
+function valueThen(old: Workbook, after: Document, at: CellAddress): Value {
+  const {name, columns, rows} = after.sheets[at.sheet]!
+  const sheet = old.document.sheets.findIndex((one) => one.name === name)
+  if (sheet < 0) return null
+  const then = old.document.sheets[sheet]!
+  const row = then.rows.findIndex((one) => one[0] === rows[at.row]?.[0])
+  const col = then.columns.findIndex(({heading}) => heading === columns[at.col]!.heading)
+  return row < 0 || col < 0 ? null : old.valueAt({sheet, row, col})
+}
+
+const apart = (value: Value, without: Value) =>
+  typeof value === "number" && typeof without === "number" ? value - without : null
+
+/** A day of a date weighs as much as a hundredth of a number, so that dates and weights can be put in one order (chosen). */
+const scaleOf = ({isDate, after}: Moved) =>
+  isDate || typeof after !== "number" ? 1 : Math.max(1e-9, Math.abs(after) / 100)
+
+const isAlike = (a: Value, b: Value) =>
+  a === b ||
+  (typeof a === "number" && typeof b === "number" && Math.abs(a - b) < 1e-9 * Math.max(1, Math.abs(a)))

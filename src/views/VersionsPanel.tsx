@@ -1,0 +1,333 @@
+import {useEffect, useMemo, useState, type FormEvent} from "react"
+import {cellColumn} from "../editor/cellColumn"
+import {dateText, differenceText, numberText, textWithUnit} from "../editor/display"
+import {chooseKeeping} from "../editor/editing"
+import {readsAs} from "../editor/entry"
+import type {Store} from "../editor/store"
+import {cellName} from "../editor/words"
+import type {Effects, Moved} from "../studies/effects"
+import type {EffectsInput} from "../studies/effectsWorker"
+import {addressText} from "../workbook/cells"
+import {compare, type Difference} from "../workbook/compare"
+import {isFormula, type CellAddress, type Content, type Document} from "../workbook/document"
+import {dayOf} from "../../functions/calendar"
+import {isoDate} from "../workbook/clock"
+import {regionOf} from "../workbook/region"
+import type {Value} from "../workbook/value"
+import type {KeptVersion, Keeping} from "./keeping"
+import {PanelFrame} from "./PanelFrame"
+import {useEditor} from "./useEditor"
+
+interface Props {
+  store: Store
+  keeping: Keeping
+  onClose: () => void
+  onGo: () => void
+}
+
+/** The state that the workbook is compared with: a version kept here, or a copy in a file. */
+interface Other {
+  readonly words: string
+  readonly document: Document
+}
+
+/** Versions that were kept on purpose: keeps one, goes back to one, and says what changed since and what that moved. */
+export function VersionsPanel({store, keeping, onClose, onGo}: Props) {
+  const {document} = useEditor(store)
+  const [versions, setVersions] = useState<readonly KeptVersion[]>([])
+  const [other, setOther] = useState<Other | null>(null)
+  const [said, setSaid] = useState("")
+  const {name} = document
+  const refresh = () => void keeping.versions.of(name).then(setVersions)
+  useEffect(() => {
+    let isHere = true
+    void keeping.versions.of(name).then((found) => isHere && setVersions(found))
+    return () => {
+      isHere = false
+    }
+  }, [keeping, name])
+
+  const keep = async (version: {name: string; by: string; reason: string}) => {
+    const refused = await keeping.versions.keep(
+      {...version, workbook: name, at: new Date()},
+      store.getState().document,
+    )
+    setSaid(refused ? `${refused.refused}.` : `The version “${version.name}” is kept on this device.`)
+    refresh()
+    return refused === null
+  }
+  const take = async ({id, name: words}: KeptVersion) => {
+    const taken = await keeping.versions.take(id)
+    if ("refused" in taken) setSaid(`${taken.refused}.`)
+    return "refused" in taken ? null : {words, document: taken.document}
+  }
+  const goBack = async (version: KeptVersion) => {
+    const taken = await take(version)
+    if (!taken) return
+    await keep({name: `before going back to ${version.name}`, by: version.by, reason: "kept by itself"})
+    store.open(taken.document)
+    setOther(null)
+  }
+  const compareWithCopy = async () => {
+    const copy = await keeping.readFileCopy()
+    if (copy && "refused" in copy) setSaid(`${copy.refused}.`)
+    else if (copy) setOther({words: copy.name, document: copy.document})
+  }
+  return (
+    <PanelFrame title="Versions" holds="versions-panel" onClose={onClose}>
+      <KeepForm signed={versions[0]?.by ?? ""} onKeep={keep} />
+      <p className="why" aria-live="polite">
+        {said}
+      </p>
+      {versions.length === 0 ? (
+        <p className="q">
+          No version of {name} is kept on this device yet. What is saved by itself is another matter.
+        </p>
+      ) : (
+        <ul className="versions">
+          {versions.map((version) => (
+            <li key={version.id}>
+              <b>{version.name}</b>{" "}
+              <span className="q">
+                {dateText(dayOf(isoDate(version.at))!)}
+                {version.by && `, ${version.by}`}
+                {version.reason && `: ${version.reason}`}
+              </span>
+              <span className="acts">
+                <button onClick={() => void take(version).then((taken) => taken && setOther(taken))}>
+                  Compare with now
+                </button>
+                <button onClick={() => void goBack(version)}>Go back to it</button>
+                <button onClick={() => void keeping.versions.drop(version.id).then(refresh)}>Drop it</button>
+              </span>
+            </li>
+          ))}
+        </ul>
+      )}
+      <button onClick={() => void compareWithCopy()}>Compare with a file copy</button>
+      {other && (
+        <Comparison
+          key={other.words}
+          store={store}
+          other={other}
+          onGo={(at) => chooseKeeping(store, at) && onGo()}
+          onTake={(differences) =>
+            void keep({name: `before taking from ${other.words}`, by: "", reason: "kept by itself"}).then(
+              () => {
+                const cells = differences.map(({now, before}) => ({at: now!, content: before}))
+                store.run(() => ({type: "enter", cells, name: `${cells.length} taken from ${other.words}`}))
+              },
+            )
+          }
+        />
+      )}
+    </PanelFrame>
+  )
+}
+
+function KeepForm({
+  signed,
+  onKeep,
+}: {
+  signed: string
+  onKeep: (version: {name: string; by: string; reason: string}) => Promise<boolean>
+}) {
+  const [name, setName] = useState("")
+  const [by, setBy] = useState<string | null>(null)
+  const [reason, setReason] = useState("")
+  const keep = (event: FormEvent) => {
+    event.preventDefault()
+    if (name.trim() === "") return
+    void onKeep({name: name.trim(), by: (by ?? signed).trim(), reason: reason.trim()}).then((kept) => {
+      if (!kept) return
+      setName("")
+      setReason("")
+    })
+  }
+  return (
+    <form onSubmit={keep} className="keep-version">
+      <label>
+        Name <input required value={name} onChange={({currentTarget}) => setName(currentTarget.value)} />
+      </label>
+      <label>
+        Signed{" "}
+        <input size={8} value={by ?? signed} onChange={({currentTarget}) => setBy(currentTarget.value)} />
+      </label>
+      <label>
+        Reason <input value={reason} onChange={({currentTarget}) => setReason(currentTarget.value)} />
+      </label>
+      <button className="chief">Keep this version</button>
+    </form>
+  )
+}
+
+/** What changed since another state, and what it moved: the change that moves most first. */
+function Comparison({
+  store,
+  other,
+  onGo,
+  onTake,
+}: {
+  store: Store
+  other: Other
+  onGo: (at: CellAddress) => void
+  onTake: (differences: readonly Difference[]) => void
+}) {
+  const {document} = useEditor(store)
+  const compared = useMemo(() => compare(other.document, document), [other, document])
+  const found = useEffects(other.document, document, compared.cells)
+  const [taken, setTaken] = useState<ReadonlySet<string>>(new Set())
+  const listed = found
+    ? [...found.effects.map(({difference}) => difference), ...rest(compared.cells, found)]
+    : compared.cells
+  const canTake = (one: Difference) =>
+    one.now !== null && !(isFormula(one.before) && isFormula(one.after) && one.before === one.after)
+  const chosen = listed.filter((one) => canTake(one) && taken.has(placeOf(one)))
+  return (
+    <section aria-label={`What changed since ${other.words}`}>
+      <h3>Since {other.words}</h3>
+      {compared.cells.length === 0 && compared.added.length === 0 && compared.removed.length === 0 ? (
+        <p>Nothing differs.</p>
+      ) : (
+        <>
+          <Results store={store} found={found} onGo={onGo} />
+          <h4>What changed</h4>
+          <ul className="changes">
+            {listed.slice(0, MOST_LISTED).map((one) => (
+              <li key={placeOf(one)}>
+                {canTake(one) && (
+                  <input
+                    type="checkbox"
+                    aria-label={`Take ${cellName(document, one.now!)} as it was`}
+                    checked={taken.has(placeOf(one))}
+                    onChange={() => setTaken(toggled(taken, placeOf(one)))}
+                  />
+                )}
+                <span>
+                  <button className="link" onClick={() => onGo(one.now!)}>
+                    {cellName(document, one.now!)}, {document.sheets[one.now!.sheet]!.name}
+                  </button>
+                  : {contentWords(store, one.now!, one.before)} <span aria-hidden="true">→</span>
+                  <span className="hide">became</span> {contentWords(store, one.now!, one.after)}
+                  <EffectWords store={store} found={found} difference={one} />
+                </span>
+              </li>
+            ))}
+          </ul>
+          {listed.length > MOST_LISTED && <p className="q">and {listed.length - MOST_LISTED} more</p>}
+          {compared.added.length > 0 && <p>Added: {compared.added.slice(0, 12).join(", ")}.</p>}
+          {compared.removed.length > 0 && <p>Gone: {compared.removed.slice(0, 12).join(", ")}.</p>}
+          <button disabled={chosen.length === 0} onClick={() => onTake(chosen)}>
+            Take {chosen.length} as in {other.words}
+          </button>
+        </>
+      )}
+    </section>
+  )
+}
+
+const MOST_LISTED = 60
+
+function Results({
+  store,
+  found,
+  onGo,
+}: {
+  store: Store
+  found: Effects | null
+  onGo: (at: CellAddress) => void
+}) {
+  const {document} = useEditor(store)
+  if (!found) return <p aria-busy="true">Working out what it moved …</p>
+  if (found.moved.length === 0) return <p>None of the results that are compared moved.</p>
+  return (
+    <>
+      <h4>What moved</h4>
+      <ul className="changes">
+        {found.moved.map((one) => (
+          <li key={addressText(document, one.at)}>
+            <span>
+              <button className="link" onClick={() => onGo(one.at)}>
+                {cellName(document, one.at)}
+              </button>
+              : {valueWords(document, one, one.before)} <span aria-hidden="true">→</span>
+              <span className="hide">became</span> {valueWords(document, one, one.after)}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </>
+  )
+}
+
+/** "close of Sand Piece −3 d, crop of Sand Piece −1.2 t": what this change alone moves. */
+function EffectWords({
+  store,
+  found,
+  difference,
+}: {
+  store: Store
+  found: Effects | null
+  difference: Difference
+}) {
+  const {document} = useEditor(store)
+  const effect = found?.effects.find((one) => one.difference === difference)
+  if (!found || !effect) return null
+  const told = found.moved.flatMap((one, i) => {
+    const by = effect.by[i]
+    if (by === null || by === undefined || Math.abs(by) < 1e-9) return []
+    const size = one.isDate
+      ? `${numberText(Math.abs(by))}\u202fd`
+      : differenceText(by, cellColumn(document, one.at), regionOf(document))
+    return [
+      `${cellName(document, one.at).replace(/^./, (letter) => letter.toLowerCase())} ${by > 0 ? "+" : "\u2212"}${size}`,
+    ]
+  })
+  return (
+    <span className="q"> {told.length ? `moves ${told.slice(0, 4).join(", ")}` : "moves none of them"}</span>
+  )
+}
+
+/** What moved between two states, from a worker that is let go when either changes. */
+function useEffects(before: Document, after: Document, differences: readonly Difference[]): Effects | null {
+  const [done, setDone] = useState<{readonly of: Document; readonly found: Effects} | null>(null)
+  useEffect(() => {
+    const worker = new Worker(new URL("../studies/effectsWorker.ts", import.meta.url), {type: "module"})
+    worker.addEventListener("message", ({data}: MessageEvent<Effects>) => setDone({of: after, found: data}))
+    const input: EffectsInput = {before, after, differences}
+    worker.postMessage(input, [])
+    return () => worker.terminate()
+  }, [before, after, differences])
+  if (done?.of !== after) return null
+  // The worker gives copies of the differences: the very ones are put back, so that they can be found again.
+  const own = new Map(differences.map((one) => [placeOf(one), one]))
+  return {
+    ...done.found,
+    effects: done.found.effects.map((one) => ({
+      ...one,
+      difference: own.get(placeOf(one.difference)) ?? one.difference,
+    })),
+  }
+}
+
+const rest = (all: readonly Difference[], {effects}: Effects) => {
+  const told = new Set(effects.map(({difference}) => placeOf(difference)))
+  return all.filter((one) => !told.has(placeOf(one)))
+}
+
+const placeOf = ({now, was}: Difference) => JSON.stringify(now ?? was)
+
+const toggled = (all: ReadonlySet<string>, one: string): ReadonlySet<string> =>
+  new Set(all.has(one) ? [...all].filter((other) => other !== one) : [...all, one])
+
+function contentWords(store: Store, at: CellAddress, content: Content): string {
+  if (content === null) return "blank"
+  const {document} = store.getState()
+  const [column, region] = [cellColumn(document, at), regionOf(document)]
+  if (typeof content === "number") return textWithUnit(content, column, false, region)
+  const text = readsAs(content, column, isFormula(content) ? content : null, region)
+  return text.length > 60 ? `${text.slice(0, 59)}…` : text
+}
+
+const valueWords = (document: Document, {at, isDate}: Moved, value: Value) =>
+  value === null ? "blank" : textWithUnit(value, cellColumn(document, at), isDate, regionOf(document))
