@@ -468,10 +468,12 @@ function farmRow(plan: Plan, {axis, top, rowHeight, width, inside, asOf}: Place)
     })
   const days =
     peak.first === peak.last ? dayText(peak.first) : `${dayText(peak.first)} to ${dayText(peak.last)}`
-  const text = `most ${weightText(peak.kg, plan.region)} a day, ${days}`
+  const most = `most ${weightText(peak.kg, plan.region)} a day`
+  const least = name ? boxOfWords(name, 8).right : 2
+  const text = least + textWidth(`${most}, ${days}`) > width ? most : `${most}, ${days}`
   const wide = textWidth(text)
   const centre = xOfDay(axis, onAxis(axis, (peak.first + peak.last + 1) / 2))
-  const x = Math.max(name ? boxOfWords(name, 8).right : 2, Math.min(centre - wide / 2, width - 2 - wide))
+  const x = Math.max(least, Math.min(centre - wide / 2, width - 2 - wide))
   return {...empty, bars, peak: {text, x, y, end: false}}
 }
 

@@ -1,0 +1,88 @@
+import {expect, it} from "vitest"
+import {openPlanner} from "./page"
+
+type Page = Awaited<ReturnType<typeof openPlanner>>["page"]
+
+/** What reaches beyond the right edge of the page, other than within something that scrolls by itself. */
+const beyondTheEdge = (page: Page) =>
+  page.evaluate(() => {
+    const width = window.document.documentElement.clientWidth
+    const isCut = (one: Element) => {
+      for (let at = one.parentElement; at; at = at.parentElement)
+        if (getComputedStyle(at).overflowX !== "visible") return true
+      return false
+    }
+    return [...window.document.querySelectorAll("body *")]
+      .filter((one) => {
+        const {right, width: wide} = one.getBoundingClientRect()
+        return wide > 0 && right > width + 1 && !isCut(one)
+      })
+      .map((one) => `${one.tagName} ${one.className}`)
+      .slice(0, 3)
+  })
+
+// At 1280 px, 200 % leaves 640 and 400 % leaves 320 px (WCAG 2.2, 1.4.4 and 1.4.10).
+it.each([640, 320])(
+  "loses nothing to the side at %d px: sheets, pages, panels and the field page",
+  async (width) => {
+    const {page, trouble} = await openPlanner({width, height: 800})
+    await page.locator(".ag-cell").first().waitFor()
+    const open = async (name: string) => {
+      await page.evaluate((wanted) => {
+        const buttons = [...window.document.querySelectorAll<HTMLButtonElement>("nav button")]
+        buttons.find(({textContent}) => textContent?.replace(/\d+ rows$/, "") === wanted)!.click()
+      }, name)
+      await page.getByRole("heading", {level: 1, name, exact: true}).waitFor()
+    }
+    const found: Record<string, unknown> = {}
+    const look = async (what: string) => {
+      const beyond = await beyondTheEdge(page)
+      if (beyond.length) found[what] = beyond
+    }
+    for (const name of ["Season plan", "This week", "Crew and cooler", "Reserve", "Records"]) {
+      await open(name)
+      await look(name)
+    }
+    for (const act of ["Note on the cell", "Name this value", "Cases", "Column: heading, width, format"]) {
+      await page.getByRole("button", {name: "More acts"}).click()
+      await page.getByRole("button", {name: act}).click()
+      await look(act)
+      await page.getByRole("button", {name: "Put away"}).click()
+    }
+    for (const panel of ["Versions", "Find", "Checks", "Help"]) {
+      await page
+        .locator(".head")
+        .getByRole("button", {name: new RegExp(`^${panel}`)})
+        .click()
+      await look(panel)
+      await page.getByRole("button", {name: "Put away"}).click()
+    }
+    await page.getByRole("button", {name: "Field page"}).click()
+    await look("field")
+    expect(found).toEqual({})
+    expect(trouble).toEqual([])
+  },
+)
+
+it("keeps every mark of a cell where the system forces its own colours", async () => {
+  const {page, trouble} = await openPlanner({browser: {forcedColors: "active"}})
+  await page.locator(".ag-cell").first().waitFor()
+  const marks = await page.locator(".key .sw").evaluateAll((all) =>
+    all.map((one) => {
+      const [before, after] = [getComputedStyle(one, "::before"), getComputedStyle(one, "::after")]
+      const canvas = getComputedStyle(window.document.body).backgroundColor
+      const drawn = [before, after].some(
+        (style) =>
+          style.content !== "none" &&
+          (style.content.length > 2 ||
+            parseFloat(style.borderTopWidth) > 0 ||
+            style.backgroundImage !== "none" ||
+            (style.backgroundColor !== canvas && style.backgroundColor !== "rgba(0, 0, 0, 0)")),
+      )
+      return [one.getAttribute("data-kind"), drawn]
+    }),
+  )
+  expect(marks).toEqual(marks.map(([kind]) => [kind, true]))
+  expect(marks).toHaveLength(7)
+  expect(trouble).toEqual([])
+})
