@@ -3,6 +3,7 @@ import {putFormulaBack} from "../editor/commands/cells"
 import {insertRowsAbove, removeRows} from "../editor/commands/rows"
 import {bringValueSet, chosenSet} from "../editor/commands/valueSet"
 import {deleteRows} from "../editor/deletion"
+import {nextSeason} from "../editor/nextSeason"
 import {showPanel} from "../editor/selection"
 import type {Command, Store} from "../editor/store"
 import {agreePlan} from "../editor/commands/season"
@@ -37,8 +38,11 @@ export function TitleActs({store, keeping, onDone}: {store: Store; keeping: Keep
           Agree this plan
         </button>
       )}
-      {document.sheets[cell.sheet]!.rowEach === "planting" && (
+      {[planSheet(document), sheetWith(document, "name of planting")].includes(cell.sheet) && (
         <button onClick={() => store.turn(showPanel("planting"))}>Add a planting</button>
+      )}
+      {sheetWith(document, "week planting") === cell.sheet && (
+        <button onClick={() => void beginNextSeason(store, keeping)}>Begin next season</button>
       )}
       {set !== null && (
         <Act store={store} command={bringValueSet} onDone={onDone}>
@@ -65,6 +69,25 @@ export function TitleActs({store, keeping, onDone}: {store: Store; keeping: Keep
       <MoreActs store={store} onDone={onDone} />
     </div>
   )
+}
+
+/** Opens the draft of the next season; this one is kept as a version first, and is one undo away. */
+async function beginNextSeason(store: Store, keeping: Keeping) {
+  const next = nextSeason(store.workbook)
+  if (!next) return store.turn(() => ({said: "No season is named: type its year on Named values first."}))
+  const {document} = store.getState()
+  const {name, season} = document
+  const version = {
+    workbook: name,
+    name: `as ${season ?? "the season"} ended`,
+    by: "",
+    reason: "kept by itself",
+    at: new Date(),
+  }
+  const refused = await keeping.versions.keep(version, document)
+  store.open(next)
+  const kept = refused ? `${refused.refused}.` : "The season before is kept as a version."
+  store.turn(() => ({said: `The draft of the next season is open. ${kept}`}))
 }
 
 function Act({

@@ -1,0 +1,123 @@
+import {dayOf, isoOf, yearOf} from "../../functions/calendar"
+import {
+  COLUMN_FORMULA,
+  columnWith,
+  isFormula,
+  sheetWith,
+  withSheet,
+  type Content,
+  type Document,
+  type Part,
+} from "../workbook/document"
+import {namesIn} from "../workbook/names"
+import {blankRow} from "../workbook/rows"
+import {rowsOf} from "../workbook/season"
+import type {Workbook} from "../workbook/workbook"
+
+/** What is known of one season and not of the next: the rows of these sheets go. The sheet is told by the part of a column. */
+const OF_ONE_SEASON: readonly Part[] = [
+  "picking planting",
+  "spear planting",
+  "agreed planting",
+  "loss planting",
+  "cutters from",
+  "wait planting",
+  "range of the study",
+]
+
+/**
+ * The draft of the next season, begun from what really happened: each planting's crop of this year, from its pickings,
+ * stands in the records with its dates and the reason of its close; openings and other typed dates lie a year later; what
+ * belongs to this season alone is gone. Root samples and weather stay: a sample of the autumn is the next year's start.
+ * Null where the workbook names no season.
+ */
+export function nextSeason(workbook: Workbook): Document | null {
+  const {document} = workbook
+  const season = namesIn(document).find(({name}) => name.toLowerCase() === "season")
+  const year = season ? workbook.valueAt(season.at) : null
+  if (!season || typeof year !== "number") return null
+  let next = withRecords(document, workbook, year)
+  for (const part of OF_ONE_SEASON) {
+    const sheet = sheetWith(next, part)
+    if (sheet >= 0) next = withSheet(next, sheet, {rows: []})
+  }
+  next = withColumns(next, ["closed", "why closed", "close last week", "held by last week"], () => null)
+  next = withColumns(next, ["open"], yearLater)
+  next = withNames(next, year)
+  return {...next, season: `season ${year + 1}, draft`}
+}
+
+/** The crop, kg/ha, of each planting that was picked, as a row of the records. */
+function withRecords(document: Document, workbook: Workbook, year: number): Document {
+  const sheet = sheetWith(document, "record year")
+  if (sheet < 0) return document
+  const {columns, rows} = document.sheets[sheet]!
+  const plan = new Map(rowsOf(workbook, "close").map((row) => [row.word("planting"), row]))
+  const pickings = rowsOf(workbook, "picking planting")
+  const made = rowsOf(workbook, "name of planting").flatMap((planting): Content[][] => {
+    const name = planting.word("name of planting")
+    const area = planting.number("area")
+    const own = pickings.filter((one) => one.word("picking planting") === name)
+    const kg = own.reduce((sum, one) => sum + (one.number("picking weight") ?? 0), 0)
+    if (!area || kg <= 0) return []
+    const days = own.flatMap((one) => one.number("picking day") ?? [])
+    const closed = planting.number("closed") ?? plan.get(name)?.number("close") ?? null
+    const why = planting.word("why closed") || plan.get(name)?.word("held by") || ""
+    const contents: Partial<Record<Part, Content>> = {
+      "record planting": name,
+      "record year": year,
+      "record crop": Math.round(kg / area),
+      "record document": `${own.length} pickings`,
+      "record opened": days.length ? isoOf(Math.min(...days)) : null,
+      "record closed": closed === null ? null : isoOf(closed),
+      "record note": why === "" ? null : `closed: ${why}`,
+    }
+    const row = blankRow(columns)
+    for (const [part, content] of Object.entries(contents)) {
+      const col = columnWith(document, sheet, part as Part)
+      if (col >= 0 && content !== undefined) row[col] = content
+    }
+    return [row]
+  })
+  return withSheet(document, sheet, {rows: [...rows, ...made]})
+}
+
+/** The typed contents of the columns of some parts changed. */
+function withColumns(
+  document: Document,
+  parts: readonly Part[],
+  change: (content: Content) => Content,
+): Document {
+  const sheets = document.sheets.map((sheet) => {
+    const cols = sheet.columns.flatMap(({part}, col) => (part && parts.includes(part) ? [col] : []))
+    if (cols.length === 0) return sheet
+    const rows = sheet.rows.map((row) =>
+      row.map((content, col) => (cols.includes(col) && !isFormula(content) ? change(content) : content)),
+    )
+    return {...sheet, rows}
+  })
+  return {...document, sheets}
+}
+
+/** The season and the dates among the named values, a year later; the plan stands on a day of the winter. */
+function withNames(document: Document, year: number): Document {
+  let next = document
+  for (const {name, at} of namesIn(document)) {
+    const {rows} = next.sheets[at.sheet]!
+    const was = rows[at.row]?.[at.col] ?? null
+    const plain = name.toLowerCase()
+    const now = plain === "season" ? year + 1 : plain === "as_of" ? `${year + 1}-01-10` : yearLater(was)
+    if (now === was || was === COLUMN_FORMULA || isFormula(was)) continue
+    next = withSheet(next, at.sheet, {rows: rows.with(at.row, rows[at.row]!.with(at.col, now))})
+  }
+  return next
+}
+
+/** A date a year later, the last of February for its 29th; anything else as it is. */
+function yearLater(content: Content): Content {
+  const day = typeof content === "string" ? dayOf(content) : null
+  if (day === null) return content
+  const iso = isoOf(day)
+  const moved = `${String(yearOf(day) + 1).padStart(4, "0")}${iso.slice(4)}`
+  return dayOf(moved) === null ? `${moved.slice(0, 5)}02-28` : moved
+}

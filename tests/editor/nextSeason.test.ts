@@ -1,0 +1,77 @@
+import {readFileSync} from "node:fs"
+import {describe, expect, it} from "vitest"
+import {closeToFern} from "../../src/editor/commands/season"
+import {nextSeason} from "../../src/editor/nextSeason"
+import {createStore} from "../../src/editor/store"
+import type {Document} from "../../src/workbook/document"
+import {readFile, writeFile} from "../../src/workbook/file"
+import {planOf} from "../../src/workbook/plan"
+import {Workbook} from "../../src/workbook/workbook"
+import {documentOf, sheet} from "../workbook/documents"
+
+const {document: farm} = readFile(
+  readFileSync(new URL("../../workbooks/hollow-brook-farm.json", import.meta.url), "utf8"),
+) as {document: Document}
+
+const rowsIn = (document: Document, name: string) => document.sheets.find((one) => one.name === name)!.rows
+
+describe("the draft of the next season", () => {
+  const store = createStore(farm)
+  store.run(closeToFern("Sand Piece", "2026-06-04", "crew short"))
+  const next = nextSeason(store.workbook)!
+
+  it("puts what was really picked into the records, with the reason of the close", () => {
+    const pickings = rowsIn(farm, "Pickings").filter(([name]) => name === "Sand Piece")
+    const kg = pickings.reduce((sum, [, , weight]) => sum + (weight as number), 0)
+    const record = rowsIn(next, "Records").find(([name, year]) => name === "Sand Piece" && year === 2026)!
+    expect(record.slice(0, 6)).toEqual([
+      "Sand Piece",
+      2026,
+      Math.round(kg / 5), // 5.0 ha
+      `${pickings.length} pickings`,
+      "2026-04-23",
+      "2026-06-04",
+    ])
+    expect(record.at(-1)).toBe("closed: crew short")
+    expect(rowsIn(next, "Records").some(([name, year]) => name === "Top Corner" && year === 2026)).toBe(false)
+  })
+
+  it("moves openings and typed dates a year on, and the season with them", () => {
+    expect(rowsIn(next, "Season plan").map((row) => row[4])).toEqual([
+      "2027-04-25",
+      "2027-04-25",
+      "2027-04-23",
+      "2027-04-27",
+      "2027-04-28",
+      null,
+    ])
+    const named = new Map(rowsIn(next, "Named values").map(([name, value]) => [name, value]))
+    expect([named.get("Season"), named.get("As_of"), named.get("Last_date")]).toEqual([
+      2027,
+      "2027-01-10",
+      "2027-06-24",
+    ])
+    expect(next.season).toBe("season 2027, draft")
+  })
+
+  it("has nothing left of the season that ended, and all else", () => {
+    for (const name of ["Pickings", "Spear size", "Agreed plan", "Losses", "Cutters"])
+      expect(rowsIn(next, name)).toEqual([])
+    expect(rowsIn(next, "Plantings").map((row) => [row[7], row[8]])).toEqual(
+      Array.from({length: 6}, () => [null, null]),
+    )
+    expect(rowsIn(next, "Root samples")).toEqual(rowsIn(farm, "Root samples"))
+  })
+
+  it("is a whole workbook, whose plan starts from the new record", () => {
+    const reading = readFile(writeFile(next))
+    expect("document" in reading).toBe(true)
+    const plan = planOf(new Workbook(next))!
+    expect(plan.rows.map(({planting, age}) => [planting, age])).toEqual(
+      planOf(store.workbook)!.rows.map(({planting, age}) => [planting, age! + 1]),
+    )
+  })
+})
+
+it("is none where no season is named", () =>
+  expect(nextSeason(new Workbook(documentOf(sheet("Plan", ["A"], [[1]]))))).toBeNull())
