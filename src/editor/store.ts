@@ -9,6 +9,8 @@ import {editName, whatMoved} from "./words"
 export interface Step {
   readonly document: Document
   readonly name: string
+  /** Acts of one movement, such as that of a close along the calendar, are one step: those of the same word here. */
+  readonly joins?: string
 }
 
 /** A reference that was put into the formula by pointing at cells: where it stands in the text, and what it covers. */
@@ -198,13 +200,18 @@ export function createStore(document: Document, later: (act: () => void) => void
     turn(turn: Turn) {
       become({...state, ...turn(state)})
     },
-    /** Makes the edit of a command; `told` comes before what it moved. Says whether there was one. */
-    run(command: Command, told = ""): boolean {
+    /**
+     * Makes the edit of a command; `told` comes before what it moved. Says whether there was one. With `joins` it is part of
+     * the step before, where that has the same word.
+     */
+    run(command: Command, told = "", joins?: string): boolean {
       const edit = command(state)
       if (!edit) return false
-      const step = {document: state.document, name: editName(state.document, edit)}
+      const name = editName(state.document, edit)
+      const step = {document: state.document, name, ...(joins === undefined ? {} : {joins})}
+      const isJoined = joins !== undefined && state.undoable.at(-1)?.joins === joins
       const next = workbook.revise(edit, state.cell.sheet)
-      const history = {undoable: [...state.undoable, step], redoable: []}
+      const history = {undoable: isJoined ? state.undoable : [...state.undoable, step], redoable: []}
       const first = told || (edit.type === "enter" ? "" : `Done: ${step.name}.`)
       shown(next, history, first)
       // Where rows or columns come and go, another value in a cell is no news of that cell; a sort is followed by its rows.

@@ -1,5 +1,6 @@
 import {lazy, Suspense, useCallback, useEffect, useRef, useSyncExternalStore} from "react"
 import {isRefusal} from "../../functions/refusal"
+import {moveClose} from "../editor/commands/season"
 import {choose, showPanel} from "../editor/selection"
 import {showAllRows} from "../editor/showOnly"
 import type {Store} from "../editor/store"
@@ -95,6 +96,12 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
     [store],
   )
 
+  const moveRow = useCallback(
+    (row: number, day: number | null, movement: number) =>
+      void store.run(moveClose(row, day), "", `close ${row}, ${movement}`),
+    [store],
+  )
+
   const shown = (
     <Suspense fallback={<PlainSheet store={store} />}>
       <SheetGrid store={store} focusRef={grid} onDrawn={onDrawn} />
@@ -138,6 +145,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
               plan={plan}
               selected={cell.row}
               onSelect={selectRow}
+              onMove={moveRow}
               headHeight={HEAD_HEIGHT}
               rowHeight={ROW_HEIGHT}
             >

@@ -7,6 +7,7 @@ interface Props {
   plan: Plan
   selected: number
   onSelect: (row: number) => void
+  onMove: (row: number, day: number | null, movement: number) => void
   headHeight: number
   rowHeight: number
   children: ReactNode

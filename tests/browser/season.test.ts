@@ -107,3 +107,38 @@ it("adds a planting to every sheet by keys alone", async () => {
   expect(await sheet.text(3, "Planting")).toBe("Brook End")
   expect(trouble).toEqual([])
 })
+
+it("moves a close on the calendar by keys and by dragging, in one step each, and gives it back", async () => {
+  const {page, trouble} = await openPlanner()
+  await page.locator(".ag-cell").first().waitFor()
+  const sheet = sheetOn(page)
+  const crop = await sheet.text("Well Field", "Crop")
+  const row = page.locator(".calendar .target").nth(3)
+  await row.focus()
+  for (let i = 0; i < 3; i++) await page.keyboard.press("ArrowLeft")
+  await expect.poll(() => sheet.text("Well Field", "Close")).toBe("17 Jun")
+  expect(await sheet.text("Well Field", "Held by")).toBe("you")
+  expect(await sheet.text("Well Field", "Crop")).not.toBe(crop)
+  await page.getByRole("button", {name: "Undo: close of Well Field"}).click()
+  await expect.poll(() => sheet.text("Well Field", "Close")).toBe("20 Jun")
+  expect(await sheet.text("Well Field", "Crop")).toBe(crop)
+
+  // The end of the bar is taken hold of and drawn a week to the left.
+  const box = (await row.boundingBox())!
+  const end = await page.evaluate(() => {
+    const bars = [...window.document.querySelectorAll(".calendar .season")][3]!.querySelectorAll(
+      "rect.to-come",
+    )
+    return bars[0]!.getBoundingClientRect().right
+  })
+  await page.mouse.move(end - 2, box.y + box.height / 2)
+  await page.mouse.down()
+  await page.mouse.move(end - 32, box.y + box.height / 2, {steps: 6})
+  await page.mouse.up()
+  await expect.poll(() => sheet.text("Well Field", "Held by")).toBe("you")
+  await row.focus()
+  await page.keyboard.press("Delete")
+  await expect.poll(() => sheet.text("Well Field", "Close")).toBe("20 Jun")
+  expect(await faultsOn(page)).toEqual([])
+  expect(trouble).toEqual([])
+})

@@ -1,5 +1,5 @@
 import {expect, it} from "vitest"
-import {addFieldRow, agreePlan, closeToFern, takeWeek} from "../../src/editor/commands/season"
+import {addFieldRow, agreePlan, closeToFern, moveClose, takeWeek} from "../../src/editor/commands/season"
 import {createStore} from "../../src/editor/store"
 import {planOf} from "../../src/workbook/plan"
 import {column, documentOf, sheet} from "../workbook/documents"
@@ -113,4 +113,29 @@ it("does nothing in a workbook that has no such sheet", () => {
   const store = createStore(documentOf(sheet("Plan", ["A"], [[1]])))
   expect(store.canRun(closeToFern("Long Acre", "2026-06-04", ""))).toBe(false)
   expect(store.canRun(addFieldRow({}, "picking planting", "picking"))).toBe(false)
+})
+
+it("moves a close along the calendar as one step for each movement, and gives it back to the limits", () => {
+  const plan = documentOf(
+    sheet(
+      "Season plan",
+      [
+        column("Planting", {part: "planting"}),
+        column("Close", {format: "date", part: "close", formula: "=DATE(2026,6,6)"}),
+      ],
+      [["Long Acre", "="]],
+    ),
+  )
+  const store = createStore(plan)
+  const close = () => rows(store, "Season plan")[0]![1]
+  store.run(moveClose(0, 46180), "", "first")
+  store.run(moveClose(0, 46181), "", "first")
+  expect([close(), store.getState().undoable.length]).toEqual(["2026-06-08", 1])
+  store.run(moveClose(0, 46182), "", "second")
+  expect(store.getState().undoable.length).toBe(2)
+  store.run(moveClose(0, null), "", "third")
+  expect(close()).toBe("=")
+  expect(store.canRun(moveClose(0, null))).toBe(false)
+  for (let i = 0; i < 3; i++) store.undo()
+  expect(store.getState().document).toBe(plan)
 })

@@ -2,6 +2,7 @@ import {isoOf} from "../../../functions/calendar"
 import {
   COLUMN_FORMULA,
   columnWith,
+  contentAt,
   sheetWith,
   type CellAddress,
   type Content,
@@ -9,7 +10,7 @@ import {
   type Part,
 } from "../../workbook/document"
 import type {Entry} from "../../workbook/edit"
-import type {Plan} from "../../workbook/plan"
+import {planSheet, type Plan} from "../../workbook/plan"
 import type {Command} from "../store"
 
 /** Keeps the plan as it stands as the one that was agreed on a day, one row for each planting. */
@@ -45,6 +46,19 @@ export const takeWeek =
       ]),
       "this week’s plan used",
     )
+
+/** Moves the close of a row of the plan to a day, over its formula; null gives it the formula again. */
+export const moveClose =
+  (row: number, day: number | null): Command =>
+  ({document}) => {
+    const sheet = planSheet(document)
+    const col = sheet < 0 ? -1 : columnWith(document, sheet, "close")
+    if (col < 0 || row >= document.sheets[sheet]!.rows.length) return null
+    if (day === null && document.sheets[sheet]!.columns[col]!.formula === undefined) return null
+    const content = day === null ? COLUMN_FORMULA : isoOf(day)
+    const at = {sheet, row, col}
+    return contentAt(document, at) === content ? null : {type: "enter", cells: [{at, content}]}
+  }
 
 /** Closes a planting to fern on a day, with the reason: it leads over every limit of the plan. */
 export const closeToFern =

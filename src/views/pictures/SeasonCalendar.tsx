@@ -1,4 +1,4 @@
-import {useId, type KeyboardEvent} from "react"
+import {useId, useRef, type KeyboardEvent, type PointerEvent} from "react"
 import type {Plan} from "../../workbook/plan"
 import {px} from "./limitShapes"
 import {MarkShape} from "./marks"
@@ -6,6 +6,7 @@ import {useWidth} from "./useWidth"
 import "./pictures.css"
 import {
   seasonCalendar,
+  xOfDay,
   type CalendarLayout,
   type CalendarMark,
   type CalendarOptions,
@@ -17,6 +18,8 @@ export interface SeasonCalendarProps extends Omit<CalendarOptions, "width" | "se
   readonly plan: Plan
   readonly selected: number | null
   readonly onSelect: (row: number) => void
+  /** Moves the close of a row to a day; null gives it its formula again. What belongs to one movement has one `movement`. */
+  readonly onMove?: (row: number, day: number | null, movement: number) => void
   /** px; left out, the picture takes the width of the place it stands in. */
   readonly width?: number
 }
@@ -25,20 +28,48 @@ export interface SeasonCalendarProps extends Omit<CalendarOptions, "width" | "se
 const FIRST_WIDTH = 450
 /** Chosen: narrower than this the weeks of a season cannot be told apart. */
 const LEAST_WIDTH = 240
+/** How near to the end of a bar the pointer takes hold of it, px; chosen. */
+const GRIP = 14
+const KEYS: Readonly<Record<string, number>> = {ArrowLeft: -1, ArrowRight: 1}
 
 /**
  * The season calendar: a row for each planting with its bar from opening to close, its limits as marks, and the
- * farm's expected crop by day. Up and down move between the rows, Enter or Space selects one.
+ * farm's expected crop by day. Up and down move between the rows, Enter or Space selects one; left and right move its
+ * close by a day, with Shift by a week, Delete gives it back to the limits, and its end can be dragged.
  */
-export function SeasonCalendar({plan, selected, onSelect, width: given, ...options}: SeasonCalendarProps) {
+export function SeasonCalendar({
+  plan,
+  selected,
+  onSelect,
+  onMove,
+  width: given,
+  ...options
+}: SeasonCalendarProps) {
   const [place, measured] = useWidth()
   const title = useId()
+  const hint = useId()
   const layout = seasonCalendar(plan, {
     ...options,
     selected,
     width: Math.max(given ?? measured ?? FIRST_WIDTH, LEAST_WIDTH),
   })
   const {width, height, rows} = layout
+  const movement = useRef(0)
+  const dragged = useRef<number | null>(null)
+  const closeOf = (row: number) => plan.rows.find((one) => one.row === row)?.closes ?? null
+  const begin = () => void movement.current++
+  const moveBy = (row: number, days: number) => {
+    const close = closeOf(row)
+    if (close !== null) onMove?.(row, close + days, movement.current)
+  }
+  /** The day under the pointer, or null beside the axis. */
+  const dayUnder = ({clientX, currentTarget}: PointerEvent<SVGRectElement>) => {
+    const {left} = currentTarget.ownerSVGElement!.getBoundingClientRect()
+    const {axis} = layout
+    if (!axis) return null
+    const day = Math.floor(axis.first + (clientX - left - xOfDay(axis, axis.first)) / axis.perDay)
+    return Math.max(axis.first, Math.min(axis.end - 1, day))
+  }
   const entry = rows.some(({selected}) => selected) ? selected : rows[0]?.row
   return (
     <div ref={place} className="calendar">
@@ -69,14 +100,49 @@ export function SeasonCalendar({plan, selected, onSelect, width: given, ...optio
                 y={row.y + 1}
                 width={width - 2}
                 height={row.height - 2}
+                aria-describedby={onMove && hint}
                 onClick={() => onSelect(row.row)}
-                onKeyDown={(event) => keyDown(event, () => onSelect(row.row))}
+                onFocus={begin}
+                onKeyDown={(event) => {
+                  const days = KEYS[event.key]
+                  if (days !== undefined && onMove) {
+                    event.preventDefault()
+                    moveBy(row.row, event.shiftKey ? 7 * days : days)
+                  } else if (event.key === "Delete" && onMove) onMove(row.row, null, movement.current)
+                  else keyDown(event, () => onSelect(row.row))
+                }}
+                onPointerDown={(event) => {
+                  const close = closeOf(row.row)
+                  const day = dayUnder(event)
+                  if (
+                    !onMove ||
+                    close === null ||
+                    day === null ||
+                    Math.abs(day - close) > GRIP / layout.axis!.perDay
+                  )
+                    return
+                  begin()
+                  dragged.current = row.row
+                  event.currentTarget.setPointerCapture(event.pointerId)
+                }}
+                onPointerMove={(event) => {
+                  const day = dayUnder(event)
+                  if (dragged.current === row.row && day !== null && day !== closeOf(row.row))
+                    onMove?.(row.row, day, movement.current)
+                }}
+                onPointerUp={() => (dragged.current = null)}
+                onPointerCancel={() => (dragged.current = null)}
               />
             </g>
           ))}
         </g>
         <FarmDrawing layout={layout} />
       </svg>
+      {onMove && (
+        <p id={hint} className="hide">
+          Left and right move the close by a day, with Shift by a week; Delete gives it back to the limits.
+        </p>
+      )}
     </div>
   )
 }
