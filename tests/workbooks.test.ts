@@ -90,6 +90,7 @@ const UNANSWERED: Record<string, {why: string; sheet: string; rows: string[]; co
         "Draw a day",
         "Soil while cutting",
         "Floor at close",
+        "Middle",
         "Floor by hand",
       ],
     },
