@@ -135,6 +135,8 @@ describe("root samples", () => {
 
     await sheet.open("Root samples")
     await sheet.type(20, "Sugar", "0")
+    await page.getByRole("alertdialog").getByLabel("Reason").fill("a dead plant")
+    await page.keyboard.press("Enter")
     expect(await (await sheet.cell(20, "Sugar")).getAttribute("data-kind")).toBe("questioned")
     await sheet.open("Crowns")
     expect(await sheet.text("Long Acre", "Used")).toBe("9")

@@ -12,13 +12,14 @@ const open = async () => {
 it("shows twelve rows with decimal commas before they come in, and takes eleven in one step", async () => {
   const {page, trouble, sheet, put} = await open()
   await sheet.open("Pickings")
-  await page.keyboard.press("Control+End")
+  await sheet.choose(1, "Planting")
+  await page.keyboard.press("Control+ArrowDown")
+  await page.keyboard.press("ArrowDown")
   const rows = Array.from(
     {length: 12},
     (_, i) => `Sand Piece\t2026-05-${25 + (i % 6)}\t${i === 6 ? "n/a" : `${148 + i},5`}`,
   )
   await put(`${rows.join("\r\n")}\r\n`)
-  await sheet.choose(68, "Planting")
   await page.keyboard.press("Control+v")
   const asked = page.getByRole("alertdialog")
   await expect
@@ -41,10 +42,7 @@ it("questions an odd reading, keeps it with a reason, and shows the median besid
   await sheet.open("Crowns")
   expect(await sheet.text("Long Acre", "Sugar")).toBe("408.9")
   await sheet.open("Root samples")
-  await page.keyboard.press("Control+f")
-  await page.getByLabel("Look for").fill("376")
-  await page.keyboard.press("Enter")
-  await page.keyboard.press("Escape")
+  await sheet.choose(20, "Sugar") // rows 11 to 20 are Long Acre's; the last holds 376
   await page.keyboard.type("190")
   await page.keyboard.press("Enter")
   const asked = page.getByRole("alertdialog")
@@ -62,23 +60,16 @@ it("questions an odd reading, keeps it with a reason, and shows the median besid
 it("leaves blanks out of a mean and says so; a typed nought is used and questioned", async () => {
   const {page, trouble, sheet} = await open()
   await sheet.open("Root samples")
-  const goTo = async (text: string) => {
-    await page.keyboard.press("Control+f")
-    await page.getByLabel("Look for").fill(text)
-    await page.getByLabel("The whole cell").check()
-    await page.keyboard.press("Enter")
-    await page.keyboard.press("Escape")
+  for (const row of [11, 12]) {
+    await sheet.choose(row, "Sugar")
+    await page.keyboard.press("Delete")
   }
-  await goTo("412")
-  await page.keyboard.press("Delete")
-  await goTo("388")
-  await page.keyboard.press("Delete")
   await sheet.open("Crowns")
   await expect.poll(() => sheet.text("Long Acre", "Used")).toBe("8")
   await sheet.choose("Long Acre", "Sugar")
   await expect.poll(() => sheet.whereFrom().innerText()).toContain("8 of 10 used, 2 blank")
   await sheet.open("Root samples")
-  await goTo("455")
+  await sheet.choose(13, "Sugar")
   await page.keyboard.type("0")
   await page.keyboard.press("Enter")
   await page.getByRole("alertdialog").getByLabel("Reason").fill("dead plant")

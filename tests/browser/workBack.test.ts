@@ -17,7 +17,7 @@ it("works back from a wanted stop price to the cost of picking, and puts it in",
   await panel.getByRole("button", {name: "Work it back"}).click()
   const put = panel.getByRole("button", {name: /^Put .* in$/})
   await put.waitFor()
-  expect(await panel.innerText()).toMatch(/With 1\.\d+ it is 2\.60\smoney\/kg/)
+  expect(await panel.innerText()).toMatch(/With 1\.\d+\smoney\/kg it is 2\.60\smoney\/kg/)
   const {violations} = await new AxeBuilder({page}).analyze()
   expect(violations.map(({id}) => id)).toEqual([])
   await put.click()
