@@ -3,16 +3,22 @@ import demonstration from "../workbooks/hollow-brook-farm.json?raw"
 import {yearOf} from "./editor/editing"
 import {createStore} from "./editor/store"
 import {keepLook} from "./lastLook"
-import {createAutosave, type SavingState} from "./storage/autosave"
-import {isRefused, openDevice, type Device} from "./storage/deviceStore"
+import {createAutosave, isLastingNow} from "./storage/autosave"
+import {isRefused, openDevice} from "./storage/deviceStore"
 import {copyName, keepFileCopy, openFileCopy, openTable} from "./storage/fileCopy"
 import {openVersions} from "./storage/versions"
+import {keepingWords, type KeepingState} from "./storage/keepingWords"
+import {keepProgram} from "./storage/keptProgram"
+import {createLead, savedByLeader} from "./storage/lead"
 import {App} from "./views/App"
 import type {Keeping} from "./views/keeping"
 import {onceDrawn} from "./views/onceDrawn"
 import type {Document} from "./workbook/document"
 import {readFile} from "./workbook/file"
 import {planOf} from "./workbook/plan"
+
+/** The program's files are kept once the sheet has come, ms; chosen. */
+const AFTER_THE_SHEET = 2000
 
 const samples = {
   demonstration: async () => demonstration, // at hand at once, since a first visit begins with it
@@ -33,15 +39,25 @@ export async function startPlanner(root: Root) {
   const document = found && !isRefused(found) ? found.document : await sample("demonstration")
   const store = createStore(document, onceDrawn)
 
-  let saving = savingAtStart(found)
+  let state: KeepingState = {found, saving: null, place: "leads", isLasting: undefined, hasNewer: false}
+  let words = keepingWords(state, new Date())
   const listeners = new Set<() => void>()
-  const say = (words: string) => {
-    saving = words
+  const say = (told: Partial<KeepingState>) => {
+    state = {...state, ...told}
+    words = keepingWords(state, new Date())
     for (const listener of listeners) listener()
   }
   const tell = (sentence: string) => store.turn(() => ({said: sentence}))
 
-  const autosave = createAutosave(device, (state) => say(savingWords(state)))
+  const lead = createLead(device, (place) => {
+    say({place})
+    if (place === "leads") void autosave.flush() // what was refused meanwhile
+  })
+  const autosave = createAutosave(
+    savedByLeader(device, lead),
+    (saving) => say({saving}),
+    (isLasting) => say({isLasting}),
+  )
   const look = () => {
     const {document} = store.getState()
     const plan = planOf(store.workbook)
@@ -51,11 +67,14 @@ export async function startPlanner(root: Root) {
   const keep = () => {
     const {document} = store.getState()
     if (document === kept) return
+    if (document.name !== kept.name) void lead.take(document.name, new Date())
     kept = document
     autosave.changed(document)
-    keepLook(look())
+    if (lead.place() === "leads") keepLook(look())
   }
-  keepLook(look())
+  await lead.take(document.name, state.found && !isRefused(state.found) ? state.found.savedAt : null)
+  if (lead.place() === "leads") keepLook(look())
+  if (state.found && !isRefused(state.found)) void isLastingNow().then((isLasting) => say({isLasting}))
   // What was done is drawn before it is kept: to keep it takes as long as to draw it.
   store.subscribe(() => {
     if (store.getState().document !== kept) onceDrawn(keep)
@@ -71,7 +90,7 @@ export async function startPlanner(root: Root) {
       listeners.add(listener)
       return () => void listeners.delete(listener)
     },
-    words: () => saving,
+    words: () => words,
     async keepFileCopy() {
       const {document} = store.getState()
       const kept = await keepFileCopy(document, copyName(document.name, new Date()))
@@ -117,24 +136,10 @@ export async function startPlanner(root: Root) {
   if (location.hash === "#field") store.turn(() => ({page: "field"}))
   if (found && !isRefused(found) && found.notice) tell(`${found.notice}.`)
   root.render(<App store={store} keeping={keeping} />)
-}
+  if (import.meta.env.PROD && location.protocol !== "file:") setTimeout(keepForOffline, AFTER_THE_SHEET)
 
-function savingAtStart(found: Awaited<ReturnType<Device["latest"]>>): string {
-  if (!found) return "Nothing changed yet"
-  if (isRefused(found)) return `Not saved: ${found.refused}`
-  return `As saved on this device ${dayAndTime(found.savedAt)}`
-}
-
-function time(at: Date) {
-  return at.toTimeString().slice(0, 5)
-}
-
-function dayAndTime(at: Date) {
-  const isToday = at.toDateString() === new Date().toDateString()
-  return isToday ? time(at) : `${at.toLocaleDateString("en-GB")} ${time(at)}`
-}
-
-function savingWords(state: SavingState): string {
-  if (state.kind === "saving") return "Saving…"
-  return state.kind === "saved" ? `Saved on this device ${time(state.at)}` : `Not saved: ${state.reason}`
+  function keepForOffline() {
+    const address = new URL("service-worker.js", window.document.baseURI)
+    void keepProgram(address, () => say({hasNewer: true}), navigator.serviceWorker)
+  }
 }

@@ -1,6 +1,8 @@
 import react from "@vitejs/plugin-react"
-import {defineConfig, runnerImport, type Plugin} from "vite"
-import type * as look from "./demonstrationLook"
+import {defineConfig} from "vite"
+import {firstLook} from "./build/firstLook.ts"
+import {servedWithPolicy} from "./build/policy.ts"
+import {serviceWorker} from "./build/serviceWorker.ts"
 
 const top = `${import.meta.dirname}/..`
 
@@ -10,7 +12,7 @@ export default defineConfig({
   base: "./",
   appType: "mpa", // one page: an address that does not exist is an error, not the planner again
   cacheDir: `${top}/node_modules/.vite`,
-  plugins: [react(), firstLook()],
+  plugins: [react(), firstLook(), servedWithPolicy(), serviceWorker()],
   server: {fs: {allow: [top]}},
   worker: {format: "es"},
   build: {
@@ -35,17 +37,3 @@ export default defineConfig({
     },
   },
 })
-
-/** The plan of the demonstration farm, worked out at building: a first visit reads it before the engine is there. */
-function firstLook(): Plugin {
-  const id = "virtual:first-look"
-  return {
-    name: "first-look",
-    resolveId: (asked) => (asked === id ? `\0${id}` : null),
-    async load(asked) {
-      if (asked !== `\0${id}`) return null
-      const {module} = await runnerImport<typeof look>(`${import.meta.dirname}/demonstrationLook.ts`)
-      return `export default ${JSON.stringify(module.demonstrationLook())}`
-    },
-  }
-}

@@ -70,6 +70,15 @@ export function createAutosave(
   }
 }
 
+/** Whether the browser keeps the storage, without asking it to; null where it cannot be told. */
+export async function isLastingNow(): Promise<boolean | null> {
+  try {
+    return (await globalThis.navigator?.storage?.persisted?.()) ?? null
+  } catch {
+    return null
+  }
+}
+
 async function askToLast(): Promise<boolean | null> {
   try {
     return (await globalThis.navigator?.storage?.persist?.()) ?? null

@@ -15,6 +15,7 @@ import {readsAs} from "../editor/entry"
 import type {Store} from "../editor/store"
 import {cellName} from "../editor/words"
 import {caseCells, type Compared} from "../studies/cases"
+import {startWorker} from "../studies/startWorker"
 import {addressText, formulaIn} from "../workbook/cells"
 import {contentAt, isSameCell, type CellAddress, type Document} from "../workbook/document"
 import {cellsWith, extraAt} from "../workbook/extras"
@@ -162,7 +163,7 @@ function useCompared(document: Document): readonly Compared[] | null {
   const hasCases = (document.cases ?? []).length > 0
   useEffect(() => {
     if (!hasCases) return
-    const worker = new Worker(new URL("../studies/casesWorker.ts", import.meta.url), {type: "module"})
+    const worker = startWorker("cases")
     worker.addEventListener("message", ({data}: MessageEvent<readonly Compared[]>) =>
       setDone({of: document, compared: data}),
     )

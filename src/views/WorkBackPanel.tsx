@@ -9,6 +9,7 @@ import {inputsBehind} from "../editor/inputsBehind"
 import type {Store} from "../editor/store"
 import {cellName} from "../editor/words"
 import type {WorkBackInput, WorkedBack} from "../studies/workBack"
+import {startWorker} from "../studies/startWorker"
 import type {CellAddress} from "../workbook/document"
 import {columnAt} from "../workbook/extras"
 import {regionOf} from "../workbook/region"
@@ -61,7 +62,7 @@ export function WorkBackPanel({store, onClose}: {store: Store; onClose: () => vo
     const {least = null, most = null} = columnAt(document, input)?.rule ?? {}
     const asked: WorkBackInput = {document, input, result, wanted: number, least, most}
     setTrying(true)
-    worker.current = new Worker(new URL("../studies/workBackWorker.ts", import.meta.url), {type: "module"})
+    worker.current = startWorker("work back")
     worker.current.addEventListener("message", ({data}: MessageEvent<WorkedBack | null>) => {
       stop()
       if (data) setFound(data)

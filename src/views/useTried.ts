@@ -1,6 +1,7 @@
 import {useEffect, useState} from "react"
 import {toTry, type Tried} from "../editor/checks"
 import type {MendingInput, Moved} from "../studies/mending"
+import {startWorker} from "../studies/startWorker"
 import type {Ranked} from "../workbook/checks/effects"
 import type {Document} from "../workbook/document"
 
@@ -15,7 +16,7 @@ export function useTried(
   useEffect(() => {
     const chosen = toTry(findings ?? [])
     if (!findings || !document || chosen.length === 0) return
-    const worker = new Worker(new URL("../studies/mendingWorker.ts", import.meta.url), {type: "module"})
+    const worker = startWorker("mending")
     const finish = (moved: readonly (Moved | null)[]) =>
       setDone({findings, tried: new Map(chosen.flatMap((one, i) => (moved[i] ? [[one, moved[i]]] : [])))})
     worker.addEventListener("message", ({data}: MessageEvent<readonly (Moved | null)[]>) => finish(data))

@@ -34,6 +34,7 @@ export async function openPlanner({
   ).newContext({
     viewport: {width, height},
     colorScheme,
+    serviceWorkers: "block", // a test that keeps the program's files on the device says so
     ...browser,
   })
   onTestFinished(() => context.close())

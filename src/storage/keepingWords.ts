@@ -1,0 +1,54 @@
+import type {SavingState} from "./autosave"
+import type {Found, Refused} from "./deviceStore"
+import {isRefused} from "./deviceStore"
+import {WHY_NOT, type Place} from "./lead"
+
+/** All that decides what is said about the keeping of the workbook. */
+export interface KeepingState {
+  /** What was found at the start: it counts until something is saved. */
+  readonly found: Found | Refused | null
+  readonly saving: SavingState | null
+  readonly place: Place
+  /** Whether the browser said it will keep the storage; null where it cannot be asked, undefined before it was. */
+  readonly isLasting: boolean | null | undefined
+  /** A newer version of the program waits for the next start. */
+  readonly hasNewer: boolean
+}
+
+/** How the workbook is kept, in words without a full stop at the end. */
+export function keepingWords(state: KeepingState, now: Date): string {
+  return [savingWords(state, now), lastingWords(state), state.hasNewer ? NEWER : ""]
+    .filter(Boolean)
+    .join(". ")
+}
+
+const NEWER =
+  "A newer version of the planner is ready: close the planner everywhere and open it again to take it"
+
+function savingWords({found, saving, place}: KeepingState, now: Date): string {
+  if (place !== "leads") return `Not saved: ${lowered(WHY_NOT[place])}`
+  if (saving?.kind === "saving") return "Saving…"
+  if (saving?.kind === "saved") return `Saved on this device ${time(saving.at)}`
+  if (saving) return `Not saved: ${saving.reason}`
+  if (found === null) return "Nothing changed yet"
+  return isRefused(found)
+    ? `Not saved: ${lowered(found.refused)}`
+    : `As saved on this device ${dayAndTime(found.savedAt, now)}`
+}
+
+/** Only said of what is saved. */
+function lastingWords({found, saving, place, isLasting}: KeepingState): string {
+  const isSaved = saving ? saving.kind === "saved" : found !== null && !isRefused(found)
+  if (!isSaved || place !== "leads" || isLasting === undefined) return ""
+  if (isLasting) return "The browser keeps it until you clear it"
+  return isLasting === null
+    ? "This browser does not say how long it keeps it: keep a file copy too"
+    : "The browser may clear it, a private window always does: keep a file copy too"
+}
+
+const lowered = (sentence: string) => sentence.replace(/^./, (letter) => letter.toLowerCase())
+
+const time = (at: Date) => at.toTimeString().slice(0, 5)
+
+const dayAndTime = (at: Date, now: Date) =>
+  at.toDateString() === now.toDateString() ? time(at) : `${at.toLocaleDateString("en-GB")} ${time(at)}`
