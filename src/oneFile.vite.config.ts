@@ -17,9 +17,11 @@ export default defineConfig({
     assetsInlineLimit: () => true,
     cssCodeSplit: false,
     modulePreload: false,
+    license: {fileName: "third-party-licences.md"},
     reportCompressedSize: false,
     chunkSizeWarningLimit: 4000, // kB: all of it is one
     rolldownOptions: {
+      checks: {emptyImportMeta: false}, // of the helper that loads chunks: here are none
       input: `${import.meta.dirname}/oneFile/program.ts`,
       output: {format: "iife", codeSplitting: false},
     },

@@ -15,9 +15,11 @@ const map: readonly Layer[] = [
   // Tools, not part of the program.
   {
     path: "src/vite.config.ts",
-    uses: ["src/demonstrationLook"],
+    uses: ["src/build/"],
     packages: ["vite", "@vitejs/plugin-react"],
   },
+  {path: "src/oneFile.vite.config.ts", uses: ["src/build/"], packages: ["vite", "@vitejs/plugin-react"]},
+  {path: "src/build/", uses: ["src/demonstrationLook"], packages: ["vite", "node:"]},
   {path: "functions/vite.config.ts", uses: [], packages: ["vite"]},
   {path: "src/command-line/run.mjs", uses: [], packages: ["vite", "node:", WORKED_OUT]},
   // The only files of the formula functions that know the engine.
@@ -36,6 +38,9 @@ const map: readonly Layer[] = [
     packages: drawing,
   },
   {path: "src/command-line/", uses: ["functions/", "src/workbook/", "src/studies/"], packages: ["node:"]},
+  // Runs beside the page, without any of its code.
+  {path: "src/offline/", uses: [], packages: []},
+  {path: "src/oneFile/", uses: ["src/"], packages: []},
   {path: "src/demonstrationLook", uses: ["functions/", "src/"], packages: ["node:"]},
   {path: "src/lastLook.ts", uses: ["src/views/"], packages: []},
   {path: "src/virtual.d.ts", uses: ["src/views/"], packages: []},

@@ -7,37 +7,49 @@ export function oneFile(name: string): Plugin {
   return {
     name: "one-file",
     enforce: "pre",
-    resolveId(asked, from) {
-      // The one file starts its workers in its own way.
-      const isPlain = asked.endsWith("/startWorker") && !from?.includes("/oneFile/")
-      return isPlain ? `${import.meta.dirname}/../oneFile/startWorker.ts` : null
-    },
+    // The one file starts its workers in its own way.
+    resolveId: (asked) =>
+      asked.endsWith("/startWorker") ? `${import.meta.dirname}/../oneFile/startWorker.ts` : null,
     transform: (code, id) => (/@fontsource-variable.*\.css$/.test(id) ? latinAlone(code) : null),
     generateBundle: {
       order: "post",
       async handler(_, bundle) {
         const built = Object.values(bundle)
-        const scripts = built.flatMap((file) => (file.type === "chunk" ? [file.code] : []))
-        const styles = built.flatMap((file) => (file.fileName.endsWith(".css") ? [file] : []))
-        const others = built.filter((file) => file.type === "asset" && !file.fileName.endsWith(".css"))
-        if (scripts.length !== 1 || others.length > 0)
+        const text = (kind: RegExp) =>
+          built
+            .filter(({fileName}) => kind.test(fileName))
+            .map((file) => (file.type === "chunk" ? file.code : String(file.source)))
+        const [scripts, styles, licences] = [text(/\.js$/), text(/\.css$/), text(/\.md$/)]
+        if (scripts.length !== 1 || 1 + styles.length + licences.length < built.length)
           throw new Error(`More than one file: ${built.map(({fileName}) => fileName).join(", ")}`)
         for (const {fileName} of built) delete bundle[fileName]
         const page = await readFile(`${import.meta.dirname}/../index.html`, "utf8")
-        const style = styles.map((file) => (file.type === "asset" ? String(file.source) : "")).join("\n")
-        this.emitFile({type: "asset", fileName: name, source: pageOf(page, scripts[0]!, style)})
+        const source = pageOf(page, {
+          code: scripts[0]!,
+          styles: styles.join("\n"),
+          licences: licences.join("\n"),
+        })
+        this.emitFile({type: "asset", fileName: name, source})
       },
     },
   }
 }
 
-/** The page with its script and its styles inside. */
-export function pageOf(page: string, code: string, styles: string): string {
+interface Parts {
+  readonly code: string
+  readonly styles: string
+  /** Of the packages that are in the code: they ask to be handed on with it. */
+  readonly licences: string
+}
+
+/** The page with its script and its styles inside, and the licences in a comment at its end. */
+export function pageOf(page: string, {code, styles, licences}: Parts): string {
   const script = withinScript(code)
   return withPolicy(page, oneFilePolicy(script))
     .replace(/ *<link rel="(manifest|apple-touch-icon)".*\n/g, "")
     .replace("</head>", () => `<style>${styles.replaceAll("</", "<\\/")}</style>\n  </head>`)
     .replace(/<script type="module".*<\/script>/, () => `<script id="program">${script}</script>`)
+    .concat(`<!--\n${licences.replaceAll("--", "- -")}\n-->\n`)
 }
 
 /** The same program without what would end the script's element early (HTML, "Restrictions for contents of script elements"). */

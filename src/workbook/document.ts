@@ -1,5 +1,8 @@
 import {z} from "zod"
 
+// The page's policy lets no text run as a program; without this the library tries whether it may.
+z.config({jitless: true})
+
 /**
  * What a cell holds: a number, a word, a truth value, a formula beginning with "=", an ISO date such as
  * "2026-04-25", or nothing. In a worked-out column the lone sign "=" stands for the formula of the column.

@@ -1,0 +1,51 @@
+import {expect, it} from "vitest"
+import {keepingWords, type KeepingState} from "../../src/storage/keepingWords"
+
+const now = new Date(2026, 4, 25, 14, 2)
+const start: KeepingState = {found: null, saving: null, place: "leads", isLasting: undefined, hasNewer: false}
+const words = (told: Partial<KeepingState>) => keepingWords({...start, ...told}, now)
+const saved = {kind: "saved", at: now} as const
+const found = (savedAt: Date) => ({document: {} as never, savedAt, notice: null})
+
+it.each<[Partial<KeepingState>, string]>([
+  [{}, "Nothing changed yet"],
+  [{saving: {kind: "saving"}}, "Saving…"],
+  [{saving: saved}, "Saved on this device 14:02"],
+  [{found: found(now)}, "As saved on this device 14:02"],
+  [{found: found(new Date(2026, 4, 24, 9, 5))}, "As saved on this device 24/05/2026 09:05"],
+  [{found: {refused: "This browser offers no storage"}}, "Not saved: this browser offers no storage"],
+  [{saving: {kind: "not saved", reason: "storage is full"}}, "Not saved: storage is full"],
+])("says of %j: %s", (told, sentence) => expect(words(told)).toBe(sentence))
+
+it("says what the browser answered when it was asked to keep the storage", () => {
+  const told = (isLasting: boolean | null) => words({saving: saved, isLasting})
+  expect(told(true)).toBe("Saved on this device 14:02. The browser keeps it until you clear it")
+  expect(told(false)).toBe(
+    "Saved on this device 14:02. The browser may clear it, a private window always does: keep a file copy too",
+  )
+  expect(told(null)).toBe(
+    "Saved on this device 14:02. This browser does not say how long it keeps it: keep a file copy too",
+  )
+})
+
+it("does not speak of keeping what is not saved", () => {
+  expect(words({isLasting: true})).toBe("Nothing changed yet")
+  expect(words({isLasting: false, saving: {kind: "not saved", reason: "storage is full"}})).toBe(
+    "Not saved: storage is full",
+  )
+})
+
+it("says at once, before anything was changed, that another tab saves", () => {
+  expect(words({found: found(now), place: "follows"})).toBe(
+    "Not saved: another tab shows this workbook and saves it: go on there, or close it",
+  )
+  expect(words({saving: saved, isLasting: true, place: "behind"})).toBe(
+    "Not saved: another tab has changed this workbook: load this page again, or keep a file copy of what is here",
+  )
+})
+
+it("tells of a newer version beside the state", () => {
+  expect(words({saving: saved, hasNewer: true})).toBe(
+    "Saved on this device 14:02. A newer version of the planner is ready: close the planner everywhere and open it again to take it",
+  )
+})
