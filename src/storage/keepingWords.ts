@@ -43,7 +43,7 @@ function lastingWords({found, saving, place, isLasting}: KeepingState): string {
   if (isLasting) return "The browser keeps it until you clear it"
   return isLasting === null
     ? "This browser does not say how long it keeps it: keep a file copy too"
-    : "The browser may clear it, a private window always does: keep a file copy too"
+    : "The browser may clear it, as private windows do: keep a file copy too"
 }
 
 const lowered = (sentence: string) => sentence.replace(/^./, (letter) => letter.toLowerCase())

@@ -21,7 +21,7 @@ it("says what the browser answered when it was asked to keep the storage", () =>
   const told = (isLasting: boolean | null) => words({saving: saved, isLasting})
   expect(told(true)).toBe("Saved on this device 14:02. The browser keeps it until you clear it")
   expect(told(false)).toBe(
-    "Saved on this device 14:02. The browser may clear it, a private window always does: keep a file copy too",
+    "Saved on this device 14:02. The browser may clear it, as private windows do: keep a file copy too",
   )
   expect(told(null)).toBe(
     "Saved on this device 14:02. This browser does not say how long it keeps it: keep a file copy too",
