@@ -161,6 +161,11 @@ describe("the direction of imports", () => {
     ["functions/planted.ts", '// import "react"\nexport const help = `import {x} from "react"`'],
   ])("is kept in %s by %s", (file, code) => expect(forbidden(file, code)).toEqual([]))
 
+  it("leads to workers through one place, so that the one file can start them too", () => {
+    const starting = sources.filter((file) => readFileSync(`${top}/${file}`, "utf8").includes("new Worker("))
+    expect(starting.toSorted()).toEqual(["src/oneFile/startWorker.ts", "src/studies/startWorker.ts"])
+  })
+
   it("is known for every file, so a new folder takes its place in the map", () => {
     expect(forbidden("src/extras/planted.ts", "")).toEqual([
       "src/extras/planted.ts is in no layer of the map",

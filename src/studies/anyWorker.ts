@@ -7,6 +7,7 @@ const STUDIES: Readonly<Record<StudyName, () => Promise<unknown>>> = {
   mending: () => import("./mendingWorker"),
   "work back": () => import("./workBackWorker"),
   cases: () => import("./casesWorker"),
+  effects: () => import("./effectsWorker"),
 }
 
 /** Makes the worker this is called in answer for a study. What is asked while its code is loaded waits for it. */

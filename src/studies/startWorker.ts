@@ -1,4 +1,4 @@
-export type StudyName = "how sure" | "risk" | "best weeks" | "mending" | "work back" | "cases"
+export type StudyName = "how sure" | "risk" | "best weeks" | "mending" | "work back" | "cases" | "effects"
 
 /** Starts a worker that answers for a study. The one file has its own of this: `src/oneFile/startWorker.ts`. */
 export const startWorker = (study: StudyName): Worker =>

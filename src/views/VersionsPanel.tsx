@@ -7,6 +7,7 @@ import type {Store} from "../editor/store"
 import {cellName} from "../editor/words"
 import type {Effects, Moved} from "../studies/effects"
 import type {EffectsInput} from "../studies/effectsWorker"
+import {startWorker} from "../studies/startWorker"
 import {addressText} from "../workbook/cells"
 import {compare, type Difference} from "../workbook/compare"
 import {isFormula, type CellAddress, type Content, type Document} from "../workbook/document"
@@ -292,7 +293,7 @@ function EffectWords({
 function useEffects(before: Document, after: Document, differences: readonly Difference[]): Effects | null {
   const [done, setDone] = useState<{readonly of: Document; readonly found: Effects} | null>(null)
   useEffect(() => {
-    const worker = new Worker(new URL("../studies/effectsWorker.ts", import.meta.url), {type: "module"})
+    const worker = startWorker("effects")
     worker.addEventListener("message", ({data}: MessageEvent<Effects>) => setDone({of: after, found: data}))
     const input: EffectsInput = {before, after, differences}
     worker.postMessage(input, [])
