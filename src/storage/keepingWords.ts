@@ -36,10 +36,13 @@ function savingWords({found, saving, place}: KeepingState, now: Date): string {
     : `As saved on this device ${dayAndTime(found.savedAt, now)}`
 }
 
-/** Only said of what is saved. */
+/** How long what is saved stays, or what to do with what is not. */
 function lastingWords({found, saving, place, isLasting}: KeepingState): string {
-  const isSaved = saving ? saving.kind === "saved" : found !== null && !isRefused(found)
-  if (!isSaved || place !== "leads" || isLasting === undefined) return ""
+  if (place !== "leads") return ""
+  const isRefusedSaving = saving ? saving.kind === "not saved" : isRefused(found)
+  if (isRefusedSaving) return "Keep a file copy"
+  const isSaved = saving ? saving.kind === "saved" : found !== null
+  if (!isSaved || isLasting === undefined) return ""
   if (isLasting) return "The browser keeps it until you clear it"
   return isLasting === null
     ? "This browser does not say how long it keeps it: keep a file copy too"

@@ -37,3 +37,19 @@ it("notices errors, failed requests and requests to another host", async () => {
   ])
     await expect.poll(() => trouble).toContainEqual(expect.stringMatching(line))
 })
+
+it("runs no script but its own files, and reaches no other host", async () => {
+  const {page} = await openPlanner()
+  const broken = await page.evaluate(async () => {
+    const broken: string[] = []
+    document.addEventListener("securitypolicyviolation", ({effectiveDirective}) =>
+      broken.push(effectiveDirective),
+    )
+    document.body.append(Object.assign(document.createElement("script"), {textContent: "window.ran = 1"}))
+    document.body.insertAdjacentHTML("beforeend", "<img src='data:,' onerror='window.ran = 2'>")
+    await fetch("https://elsewhere.invalid/").catch(() => {})
+    await new Promise((wait) => setTimeout(wait, 300))
+    return [...broken, "ran" in window]
+  })
+  expect(broken).toEqual(expect.arrayContaining(["script-src-elem", "script-src-attr", "connect-src", false]))
+})

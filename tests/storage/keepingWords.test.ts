@@ -13,8 +13,11 @@ it.each<[Partial<KeepingState>, string]>([
   [{saving: saved}, "Saved on this device 14:02"],
   [{found: found(now)}, "As saved on this device 14:02"],
   [{found: found(new Date(2026, 4, 24, 9, 5))}, "As saved on this device 24/05/2026 09:05"],
-  [{found: {refused: "This browser offers no storage"}}, "Not saved: this browser offers no storage"],
-  [{saving: {kind: "not saved", reason: "storage is full"}}, "Not saved: storage is full"],
+  [
+    {found: {refused: "This browser offers no storage"}},
+    "Not saved: this browser offers no storage. Keep a file copy",
+  ],
+  [{saving: {kind: "not saved", reason: "storage is full"}}, "Not saved: storage is full. Keep a file copy"],
 ])("says of %j: %s", (told, sentence) => expect(words(told)).toBe(sentence))
 
 it("says what the browser answered when it was asked to keep the storage", () => {
@@ -31,7 +34,7 @@ it("says what the browser answered when it was asked to keep the storage", () =>
 it("does not speak of keeping what is not saved", () => {
   expect(words({isLasting: true})).toBe("Nothing changed yet")
   expect(words({isLasting: false, saving: {kind: "not saved", reason: "storage is full"}})).toBe(
-    "Not saved: storage is full",
+    "Not saved: storage is full. Keep a file copy",
   )
 })
 
