@@ -14,6 +14,8 @@ export default defineConfig({
   cacheDir: `${top}/node_modules/.vite`,
   plugins: [react(), firstLook(), servedWithPolicy(), serviceWorker()],
   server: {fs: {allow: [top]}},
+  // A port of its own: the browser keeps the planner for this address, and would show it there for another program.
+  preview: {port: 4626},
   worker: {format: "es"},
   build: {
     outDir: `${top}/dist/planner`,
