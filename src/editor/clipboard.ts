@@ -55,7 +55,8 @@ const byRow = <T>(state: EditorState, {sheet, rows, cols}: Block, of: (at: CellA
     .filter((row) => onlyRows(state, sheet)?.includes(row) ?? true)
     .map((row) => Array.from({length: cols[1] - cols[0] + 1}, (_, c) => of({sheet, row, col: cols[0] + c})))
 
-function valueText(store: Store, at: CellAddress): string {
+/** A value in full, in the units and with the decimal sign that are shown; a date as 2026-04-25, an error by its code. */
+export function valueText(store: Store, at: CellAddress): string {
   const {document} = store.getState()
   if (at.row >= document.sheets[at.sheet]!.rows.length) return ""
   const value = store.valueAt(at)
@@ -178,7 +179,7 @@ export function pastingOf(
 }
 
 /** What a cell would show of a content. */
-function readText(document: Document, at: CellAddress, content: Content): string {
+export function readText(document: Document, at: CellAddress, content: Content): string {
   if (content === null) return "blank"
   const region = regionOf(document)
   if (isFormula(content)) return onScreen(content, decimalOf(document))
@@ -221,7 +222,7 @@ function read(store: Store, at: CellAddress, text: string, taken: Decimal | null
 }
 
 /** A number with decimals behind the sign. */
-const DECIMAL = {",": /^[-+\u2212]?\d+,\d+$/, ".": /^[-+\u2212]?\d+\.\d+$/}
+export const DECIMAL = {",": /^[-+\u2212]?\d+,\d+$/, ".": /^[-+\u2212]?\d+\.\d+$/}
 
 /** A number that may be one with a group of thousands behind the sign. */
 const GROUP = {",": /^[-+\u2212]?[1-9]\d{0,2},\d{3}$/, ".": /^[-+\u2212]?[1-9]\d{0,2}\.\d{3}$/}
@@ -230,7 +231,7 @@ const GROUP = {",": /^[-+\u2212]?[1-9]\d{0,2},\d{3}$/, ".": /^[-+\u2212]?[1-9]\d
  * The sign before decimals that a table has, where that is not the workbook's: some number can be read no other way, and
  * none has the workbook's own.
  */
-function otherDecimal(rows: readonly (readonly string[])[], own: Decimal): Decimal | null {
+export function otherDecimal(rows: readonly (readonly string[])[], own: Decimal): Decimal | null {
   const other = own === "." ? "," : "."
   const numbers = rows
     .flat()

@@ -146,7 +146,7 @@ function plainNumber(written: string, delimiter: string, unit: Unit | undefined)
 const SLASHED = /^(\d{1,2})([/-])(\d{1,2})\2(\d{4})/
 
 /** Whether day or month comes first in dates such as 3/4/2026, by those that can be read one way alone. */
-function dayOrder(written: readonly string[]): "day" | "month" | null {
+export function dayOrder(written: readonly string[]): "day" | "month" | null {
   const parts = written.flatMap((one) => {
     const found = SLASHED.exec(one.trim())
     return found ? [[Number(found[1]), Number(found[3])] as const] : []
@@ -156,7 +156,7 @@ function dayOrder(written: readonly string[]): "day" | "month" | null {
 }
 
 /** A date as it can be typed: without the time of day, and in ISO form where the file shows what its numbers mean. */
-function inOrder(written: string, order: "day" | "month" | null): string {
+export function inOrder(written: string, order: "day" | "month" | null): string {
   const day = written.replace(/[T ]\d{1,2}:\d{2}.*$/, "").replace(/^(\d{4})(\d{2})(\d{2})$/, "$1-$2-$3")
   const found = SLASHED.exec(day)
   if (!found || !order) return day
