@@ -31,7 +31,7 @@ const map: readonly Layer[] = [
   {path: "src/studies/", uses: ["functions/", "src/workbook/"], packages: []},
   {path: "src/editor/", uses: ["functions/", "src/workbook/", "src/studies/"], packages: ["papaparse"]},
   // Beside the editor.
-  {path: "src/storage/", uses: ["functions/", "src/workbook/"], packages: ["idb"]},
+  {path: "src/storage/", uses: ["functions/", "src/workbook/"], packages: ["fflate", "idb"]},
   {
     path: "src/views/",
     uses: ["functions/", "src/workbook/", "src/studies/", "src/editor/", "src/storage/"],

@@ -1,0 +1,57 @@
+import type {Format} from "../../workbook/document"
+
+/** A workbook as the forms of other programs have it: sheets of cells, headings among them, formulas by their own addresses. */
+export interface Book {
+  readonly title: string
+  /** What season or state it shows. */
+  readonly subject: string
+  readonly about: string
+  readonly sheets: readonly BookSheet[]
+  readonly names: readonly BookName[]
+}
+
+export interface BookSheet {
+  readonly name: string
+  /** Widths in characters; null where nothing is said. */
+  readonly widths: readonly (number | null)[]
+  /** Rows may be shorter than others, and cells may be missing. */
+  readonly rows: readonly (readonly (BookCell | null | undefined)[])[]
+  /** How many rows and columns stay in view. */
+  readonly keeps: {readonly rows: number; readonly columns: number}
+  /** Whether cells that are locked are guarded against typing. */
+  readonly isGuarded: boolean
+}
+
+export interface BookCell {
+  /** What it shows: a day is a number, as in functions/calendar.ts. */
+  readonly value: BookValue
+  /** Written as ours are, from "=" on, with sheets as the file names them. */
+  readonly formula: string | null
+  readonly look: Look
+  readonly isLocked: boolean
+  readonly note: BookNote | null
+}
+
+export type BookValue = number | string | boolean | null | {readonly error: string}
+
+export const isError = (value: BookValue): value is {readonly error: string} =>
+  typeof value === "object" && value !== null
+
+/** How it is shown. */
+export type Look = "plain" | "heading" | "words" | NonNullable<Format>
+
+export interface BookNote {
+  readonly text: string
+  readonly by: string
+  /** In ISO form; null where the file does not say. */
+  readonly written: string | null
+}
+
+/** A name for what a formula gives, "='Named values'!$B$5". */
+export interface BookName {
+  readonly name: string
+  readonly formula: string
+}
+
+/** A number of rows that both forms have, so that "from row 2 to the last" is a column without its heading. */
+export const LAST_ROW = 1_048_575

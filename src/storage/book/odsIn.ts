@@ -1,0 +1,331 @@
+import type {Book, BookCell, BookName, BookNote, BookSheet, BookValue, Look} from "./book"
+import {LIMITS, Unreadable} from "./limits"
+import {fromOpenFormula} from "./openFormula"
+import {readXml} from "./xml"
+import {checkPlace, dayIn, filledTo} from "./xlsxIn"
+import {openZip} from "./zip"
+
+/** Reads a file of ISO/IEC 26300. Formulas are given as ours are written. Throws `Unreadable` with a sentence. */
+export function readOds(bytes: Uint8Array): {readonly book: Book; readonly left: readonly string[]} {
+  const zip = openZip(bytes)
+  const content = zip.part("content.xml")
+  if (!content) throw new Unreadable("Its part content.xml is missing")
+  if (zip.names.includes("META-INF/manifest.xml") && isLocked(zip.part("META-INF/manifest.xml")!))
+    throw new Unreadable("It is locked with a password")
+  const left: string[] = []
+  const looks = new Map<string, Look>()
+  const styles = zip.part("styles.xml")
+  if (styles) readXml(styles, stylesReader(looks))
+  const {sheets, names} = contentIn(content, looks, left)
+  if (!sheets.length) throw new Unreadable("It has no sheet of cells")
+  if (zip.names.some((name) => /^(Basic|Scripts)\//.test(name)))
+    left.push("Its macros are left out; none was run")
+  if (zip.names.some((name) => /^(Pictures|Object )/.test(name)))
+    left.push("Its pictures and charts are left out")
+  const meta = zip.part("meta.xml")
+  return {book: {...(meta ? propertiesIn(meta) : {title: "", subject: "", about: ""}), sheets, names}, left}
+}
+
+function isLocked(manifest: Uint8Array): boolean {
+  let found = false
+  readXml(manifest, {
+    open(element) {
+      if (element === "encryption-data") found = true
+    },
+  })
+  return found
+}
+
+interface StyleState {
+  name: string
+  kind: string
+  decimals: number
+  hasYear: boolean
+}
+
+/** Reads the formats of a part, and which style of cells has which. */
+function stylesReader(looks: Map<string, Look>, formats = new Map<string, Look>()) {
+  let style: StyleState | null = null
+  return {
+    open(element: string, attribute: (name: string) => string | null) {
+      if (/^(number|percentage|date|text|currency|time|boolean)-style$/.test(element))
+        style = {name: attribute("style:name") ?? "", kind: element, decimals: -1, hasYear: false}
+      if (style && element === "number") style.decimals = Number(attribute("number:decimal-places") ?? -1)
+      if (style && element === "year") style.hasYear = true
+      if (element === "style" && attribute("style:family") === "table-cell") {
+        const look = formats.get(attribute("style:data-style-name") ?? "")
+        const own = look ?? looks.get(attribute("style:parent-style-name") ?? "")
+        if (own !== undefined) looks.set(attribute("style:name") ?? "", own)
+      }
+    },
+    close(element: string) {
+      if (!style || element !== style.kind) return
+      const look = lookOf(style)
+      if (look !== null) formats.set(style.name, look)
+      style = null
+    },
+  }
+}
+
+function lookOf({kind, decimals, hasYear}: StyleState): Look | null {
+  if (kind === "percentage-style") return "share"
+  if (kind === "date-style") return hasYear ? "date" : "day"
+  if (kind === "text-style") return "words"
+  const isNumber = kind === "number-style" || kind === "currency-style"
+  return isNumber && decimals >= 0 ? (Math.min(9, Math.floor(decimals)) as Look) : null
+}
+
+interface Cell {
+  value: BookValue
+  formula: string | null
+  look: Look
+  isLocked: boolean
+  repeats: number
+  words: string[]
+  note: BookNote | null
+}
+
+function contentIn(bytes: Uint8Array, looks: Map<string, Look>, left: string[]) {
+  const sheets: BookSheet[] = []
+  const names: BookName[] = []
+  const styles = stylesReader(looks)
+  const room = {cells: LIMITS.cells as number}
+  let sheet: {
+    name: string
+    rows: (BookCell | null)[][]
+    keeps: {rows: number; columns: number}
+    isGuarded: boolean
+  } | null = null
+  let columnLooks: (Look | undefined)[] = []
+  let [row, col, rowRepeats, depth] = [0, 0, 1, 0]
+  let line: (BookCell | null)[] = []
+  let heads: "rows" | "columns" | null = null
+  let cell: Cell | null = null
+  let note: {words: string[]; by: string; date: string} | null = null
+  let noteField: "by" | "date" | null = null
+  let hasForeign = 0
+  const told = new Set<string>()
+
+  const textLines = () => (note ? note.words : cell?.words)
+  const add = (text: string) => {
+    const lines = textLines()
+    if (!lines?.length) return
+    if (lines.at(-1)!.length < LIMITS.text) lines[lines.length - 1] += text
+  }
+
+  readXml(bytes, {
+    open(element, attribute) {
+      styles.open(element, attribute)
+      switch (element) {
+        case "table":
+          if (++depth > 1) return
+          if (sheets.length >= LIMITS.sheets)
+            throw new Unreadable(`It has more than ${LIMITS.sheets} sheets, which are the most`)
+          sheet = {
+            name: attribute("table:name") ?? "",
+            rows: [],
+            keeps: {rows: 0, columns: 0},
+            isGuarded: attribute("table:protected") === "true",
+          }
+          row = 0
+          columnLooks = []
+          return
+        case "table-header-rows":
+          heads = "rows"
+          return
+        case "table-header-columns":
+          heads = "columns"
+          return
+        case "table-column": {
+          if (!sheet || depth > 1) return
+          const count = repeats(attribute("table:number-columns-repeated"))
+          if (heads === "columns") sheet.keeps.columns = Math.min(LIMITS.columns, sheet.keeps.columns + count)
+          const look = looks.get(attribute("table:default-cell-style-name") ?? "")
+          for (let i = 0; i < count && columnLooks.length < LIMITS.columns; i++) columnLooks.push(look)
+          return
+        }
+        case "table-row":
+          if (depth > 1) return
+          rowRepeats = repeats(attribute("table:number-rows-repeated"))
+          line = []
+          col = 0
+          return
+        case "table-cell":
+        case "covered-table-cell":
+          if (depth > 1) return
+          cell = cellOf(attribute, columnLooks[col])
+          if (attribute("table:number-columns-spanned") ?? attribute("table:number-rows-spanned"))
+            told.add("cells that are drawn as one")
+          return
+        case "annotation":
+          note = {words: [], by: "", date: ""}
+          return
+        case "creator":
+          if (note) noteField = "by"
+          return
+        case "date":
+          if (note) noteField = "date"
+          return
+        case "p":
+          if (textLines() && textLines()!.length < MOST_LINES) textLines()!.push("")
+          return
+        case "s":
+          add(" ".repeat(Math.min(LIMITS.text, repeats(attribute("text:c")))))
+          return
+        case "tab":
+          add("\t")
+          return
+        case "line-break":
+          add("\n")
+          return
+        case "named-range":
+          addName(attribute("table:name"), attribute("table:cell-range-address"))
+          return
+        case "content-validations":
+          told.add("rules for entry")
+          return
+        case "frame":
+        case "shapes":
+          hasForeign++
+      }
+    },
+    words(text) {
+      if (note && noteField) note[noteField] = (note[noteField] + text).slice(0, 200)
+      else add(text)
+    },
+    close(element) {
+      styles.close(element)
+      switch (element) {
+        case "table":
+          if (--depth > 0 || !sheet) return
+          if (told.size) left.push(`${sheet.name}: ${[...told].join(", ")} are left out`)
+          told.clear()
+          sheets.push({
+            name: sheet.name,
+            widths: [],
+            rows: filledTo(sheet.rows, []),
+            keeps: sheet.keeps,
+            isGuarded: sheet.isGuarded,
+          })
+          sheet = null
+          return
+        case "table-header-rows":
+        case "table-header-columns":
+          heads = null
+          return
+        case "creator":
+        case "date":
+          noteField = null
+          return
+        case "annotation":
+          if (cell && note) cell.note = {text: note.words.join("\n"), by: note.by, written: note.date || null}
+          note = null
+          return
+        case "table-cell":
+        case "covered-table-cell":
+          if (depth > 1 || !cell) return
+          putCell(cell)
+          cell = null
+          return
+        case "table-row":
+          if (depth > 1) return
+          putRow()
+      }
+    },
+  })
+  if (hasForeign) left.push("Its pictures and charts are left out")
+  return {sheets, names}
+
+  function addName(name: string | null, address: string | null) {
+    const formula =
+      address === null ? null : fromOpenFormula(`=[${address.includes(".") ? address : `.${address}`}]`)
+    if (name !== null && formula !== null && names.length < MOST_NAMES) names.push({name, formula})
+  }
+
+  function cellOf(attribute: (name: string) => string | null, byColumn: Look | undefined): Cell {
+    const written = attribute("table:formula")
+    const formula = written === null ? null : fromOpenFormula(written)
+    if (written !== null && formula === null)
+      left.push(
+        `${sheet?.name ?? ""}: the formula ${written.slice(0, 60)} cannot be read, so its value is kept`,
+      )
+    const type = attribute("office:value-type")
+    const look = looks.get(attribute("table:style-name") ?? "") ?? byColumn
+    return {
+      value: valueOf(type, attribute),
+      formula,
+      look: look ?? (type === "date" ? "date" : type === "percentage" ? "share" : "plain"),
+      isLocked: true,
+      repeats: repeats(attribute("table:number-columns-repeated")),
+      words: [],
+      note: null,
+    }
+  }
+
+  function putCell({value, formula, look, isLocked, repeats: count, words, note: its}: Cell) {
+    const text = value === WORDS ? words.join("\n").slice(0, LIMITS.text) : value
+    const known =
+      formula !== null && typeof text === "string" && /^#[A-Z/0!?]+[!?A]$/.test(text) ? {error: text} : text
+    const isBlank = (known === null || known === "") && formula === null && !its
+    if (isBlank) {
+      col += count
+      return
+    }
+    // What is repeated is checked before it is laid out, one place at a time.
+    for (let i = 0; i < count; i++) {
+      checkPlace(sheet?.name ?? "", row, col, room)
+      line[col++] = {value: known === WORDS ? null : known, formula, look, isLocked, note: its}
+    }
+  }
+
+  function putRow() {
+    if (!sheet) return
+    if (heads === "rows") sheet.keeps.rows = Math.min(LIMITS.rows, sheet.keeps.rows + rowRepeats)
+    const cells = filledTo(line, null)
+    if (!cells.length) {
+      row += rowRepeats
+      return
+    }
+    for (let i = 0; i < rowRepeats; i++) {
+      if (i > 0) for (const [c, one] of cells.entries()) if (one) checkPlace(sheet.name, row, c, room)
+      sheet.rows[row++] = cells
+    }
+  }
+}
+
+const MOST_LINES = 2000
+const MOST_NAMES = 5000
+
+/** Stands for words that are still to come. */
+const WORDS = {error: "words"}
+
+function valueOf(type: string | null, attribute: (name: string) => string | null): BookValue {
+  if (type === "string") return attribute("office:string-value")?.slice(0, LIMITS.text) ?? WORDS
+  if (type === "boolean") return attribute("office:boolean-value") === "true"
+  if (type === "date") return dayIn(attribute("office:date-value") ?? "")
+  if (type !== "float" && type !== "percentage" && type !== "currency") return null
+  const value = Number(attribute("office:value") ?? NaN)
+  return Number.isFinite(value) ? value : null
+}
+
+function repeats(text: string | null): number {
+  const count = text === null ? 1 : Number(text)
+  return Number.isInteger(count) && count > 0 ? Math.min(count, 10_000_000) : 1
+}
+
+function propertiesIn(bytes: Uint8Array): Pick<Book, "title" | "subject" | "about"> {
+  const found: Record<string, string> = {}
+  let element = ""
+  readXml(bytes, {
+    open(name) {
+      element = name
+    },
+    words(text) {
+      found[element] = ((found[element] ?? "") + text).slice(0, 500)
+    },
+    close() {
+      element = ""
+    },
+  })
+  return {title: found.title ?? "", subject: found.subject ?? "", about: found.description ?? ""}
+}
