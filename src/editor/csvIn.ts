@@ -42,12 +42,12 @@ export function readCsv(bytes: Uint8Array): CsvTable | {readonly refused: string
     preview: MOST_LINES + 2,
   })
   const [first = [], ...rest] = data
-  if (rest.length > MOST_LINES)
-    return {refused: `It has more than ${MOST_LINES} lines: bring it in by parts`}
+  if (rest.length > MOST_LINES) return {refused: `It has more than ${MOST_LINES} lines: bring it in by parts`}
   const headings = withoutBlankEnd(first).map((one) => one.replace(/^'(?=[=+\-@\t\r'])/, "").trim())
   if (headings.length > MOST_FIELDS)
     return {refused: `Its first line has ${headings.length} fields, and a sheet takes ${MOST_FIELDS}`}
-  if (!rest.length) return {refused: "It has one line alone: headings were expected in the first, and lines below"}
+  if (!rest.length)
+    return {refused: "It has one line alone: headings were expected in the first, and lines below"}
   const lines: string[][] = []
   const left: string[] = []
   for (const [i, line] of rest.entries()) {
@@ -69,7 +69,10 @@ function decoded(bytes: Uint8Array): {text: string; notice: string} {
     return {text: new TextDecoder("utf-8", {fatal: true}).decode(bytes), notice: ""}
   } catch {
     const text = new TextDecoder("windows-1252").decode(bytes)
-    return {text, notice: "It is not UTF-8: its letters are read as Windows-1252, so look at those with accents."}
+    return {
+      text,
+      notice: "It is not UTF-8: its letters are read as Windows-1252, so look at those with accents.",
+    }
   }
 }
 
@@ -175,7 +178,9 @@ export function bringingOf(
     decimalOf(document),
   )
   const orders = new Map(used.map(({i}) => [i, dayOrder(table.lines.map((line) => line[i]!))]))
-  const standing = new Set(rows.map((_, row) => keyOf(used.map(({to}) => contentAt(document, {sheet, row, col: to})))))
+  const standing = new Set(
+    rows.map((_, row) => keyOf(used.map(({to}) => contentAt(document, {sheet, row, col: to})))),
+  )
   const year = yearOf(document)
   const cells: Entry[] = []
   const pieces: PastePiece[] = []
@@ -191,7 +196,9 @@ export function bringingOf(
       const column = cellColumn(document, at)!
       const written = fields[i]!
       const isDay = column.format === "date" || column.format === "day"
-      const text = isDay ? inOrder(written.trim(), orders.get(i)!) : numberAs(written, taken, decimalOf(document), unit)
+      const text = isDay
+        ? inOrder(written.trim(), orders.get(i)!)
+        : numberAs(written, taken, decimalOf(document), unit)
       const entry = text.trim().startsWith("=")
         ? {refused: `“${short(text)}” is a formula of elsewhere`}
         : readEntry(text, column, year, () => null, {region})
@@ -228,5 +235,7 @@ const short = (text: string) => (text.length > 40 ? `${text.slice(0, 40)}…` : 
 function numberAs(written: string, taken: Decimal | null, own: Decimal, unit: string | null): string {
   const trimmed = written.trim()
   const text = taken !== null && DECIMAL[taken].test(trimmed) ? trimmed.replace(taken, own) : written
-  return unit !== null && /^[-+\u2212]?[\d.,\s]+$/.test(text) && /\d/.test(text) ? `${text.trim()} ${unit}` : text
+  return unit !== null && /^[-+\u2212]?[\d.,\s]+$/.test(text) && /\d/.test(text)
+    ? `${text.trim()} ${unit}`
+    : text
 }

@@ -21,7 +21,9 @@ export function csvOf(store: Store, sheet: number): CsvCopy {
   const {document} = store.getState()
   const {columns, rows} = document.sheets[sheet]!
   const region = regionOf(document)
-  const headings = columns.map(({heading, unit}) => guarded(headingWithUnit(heading, measureOf(unit, region).unit)))
+  const headings = columns.map(({heading, unit}) =>
+    guarded(headingWithUnit(heading, measureOf(unit, region).unit)),
+  )
   const lines = rows.map((_, row) =>
     columns.map((_, col) => {
       const at = {sheet, row, col}
@@ -36,7 +38,8 @@ export function csvOf(store: Store, sheet: number): CsvCopy {
 }
 
 /** "Area (ha)" */
-export const headingWithUnit = (heading: string, unit: string) => (unit === "" ? heading : `${heading} (${unit})`)
+export const headingWithUnit = (heading: string, unit: string) =>
+  unit === "" ? heading : `${heading} (${unit})`
 
 /** An apostrophe is doubled so that it is there again when the text is read. */
 const guarded = (text: string) => (/^[=+\-@\t\r']/.test(text) ? `'${text}` : text)

@@ -26,9 +26,7 @@ const linesOf = (text: string) => text.slice(1).split("\r\n")
 describe("csvOf", () => {
   it("writes headings with units, a line for each row, CRLF at every end, and a byte-order mark", () => {
     const {text, parted} = csvOf(storeOf([["Long Acre", "2026-04-18", 148.5, "="]]), 0)
-    expect(text).toBe(
-      "\ufeffPlanting,Day,Weight (kg),Double (kg)\r\nLong Acre,2026-04-18,148.5,297\r\n",
-    )
+    expect(text).toBe("\ufeffPlanting,Day,Weight (kg),Double (kg)\r\nLong Acre,2026-04-18,148.5,297\r\n")
     expect(parted).toBe("")
   })
 
