@@ -2,6 +2,7 @@ import type {z} from "zod"
 import {documentSchema, type Document} from "./document"
 import {cellText} from "./formula"
 import {whereJsonStops} from "./json"
+import {tooLarge} from "./size"
 
 /** The version of the file form that is written; older ones are brought up to it on reading. */
 export const FILE_VERSION = 1
@@ -39,7 +40,8 @@ export function readFile(text: string): Reading {
     }
   const parsed = documentSchema.safeParse(content)
   if (!parsed.success) return {refused: `This workbook is damaged: ${whatIsWrong(parsed.error, content)}`}
-  return twins(parsed.data) ?? {document: parsed.data}
+  const large = tooLarge(parsed.data)
+  return large === null ? (twins(parsed.data) ?? {document: parsed.data}) : {refused: large}
 }
 
 function sheetText({columns, rows, extras, ...rest}: Document["sheets"][number]): string {

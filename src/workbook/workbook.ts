@@ -10,6 +10,7 @@ import {namesIn, type Named} from "./names"
 import {recalculationOf, type Recalculation} from "./recalculation"
 import {revised} from "./revised"
 import {sheetsBehind, sheetsBehindFormula} from "./sheetsBehind"
+import {MOST} from "./size"
 import {placesAfter} from "./sorting"
 import {isFault, type Change, type Value} from "./value"
 
@@ -23,7 +24,7 @@ const SETTINGS = {
   useArrayArithmetic: true, // so that SUMPRODUCT((a=b)*c) and FILTER conditions work
   smartRounding: true, // 0.1 + 0.2 is 0.3
   precisionRounding: 14, // 10, the engine's default, would round what is typed
-  maxRows: 100_000,
+  maxRows: MOST.rows,
   undoLimit: 0, // there is one history, that of the editor
 }
 

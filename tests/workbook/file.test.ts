@@ -150,6 +150,22 @@ describe("a damaged workbook is refused with the place", () => {
   })
 })
 
+describe("a workbook too large to be worked out is refused", () => {
+  const one = {name: "Plan", group: "Farm", columns: [{heading: "A", kind: "typed"}], rows: [] as unknown[]}
+  const reading = (sheets: unknown[]) => readFile(JSON.stringify({fernledger: 1, name: "Large", sheets}))
+
+  it("of ten thousand sheets, of a million blank rows, of too many columns", () => {
+    const sheets = Array.from({length: 10_000}, (_, i) => ({...one, name: `S${i}`}))
+    expect(reading(sheets)).toEqual({refused: "It has 10000 sheets, and 200 are the most"})
+    expect(reading([{...one, rows: Array.from({length: 1_000_000}, () => [])}])).toEqual({
+      refused: "Its sheet “Plan” has 1000000 rows, and 100000 are the most",
+    })
+    expect(reading([{...one, columns: Array.from({length: 501}, () => one.columns[0])}])).toEqual({
+      refused: "Its sheet “Plan” has 501 columns, and 500 are the most",
+    })
+  })
+})
+
 describe("whereJsonStops", () => {
   it("reads any JSON to its end", () => {
     fc.assert(
