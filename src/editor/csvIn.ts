@@ -36,6 +36,8 @@ export function readCsv(bytes: Uint8Array): CsvTable | {readonly refused: string
   const {text, notice} = decoded(bytes)
   if (text.includes("\0")) return {refused: "It is no table in text: it holds signs that no text has"}
   if (text.trim() === "") return {refused: "It is empty"}
+  if (text.trimStart().startsWith("{"))
+    return {refused: "It is no table; a copy of a workbook of this program is opened by “Open a file copy”"}
   const {data} = Papa.parse<string[]>(text, {
     delimiter: delimiterOf(text),
     skipEmptyLines: "greedy",

@@ -93,6 +93,8 @@ export type Panel =
   | "work back"
   | "column"
   | "sheet"
+  | "send out"
+  | "bring in"
 
 export interface EditorState {
   readonly document: Document

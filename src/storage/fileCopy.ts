@@ -10,31 +10,69 @@ export interface ChosenFile {
 }
 
 /** "hollow-brook-farm-2026-05-25.json": the name of the workbook and the day of the copy, safe on every system. */
-export function copyName(workbookName: string, on: Date): string {
+export function copyName(workbookName: string, on: Date, ending = "json"): string {
   const words = workbookName.toLowerCase().match(/[\p{L}\p{M}\p{N}]+/gu) ?? ["workbook"]
-  return `${words.join("-")}-${isoDate(on)}.json`
+  return `${words.join("-")}-${isoDate(on)}.${ending}`
 }
 
+/** As `keep`, for a copy of the workbook. */
+export const keepFileCopy = (workbook: Document, suggestedName: string) =>
+  keep(writeFile(workbook), suggestedName, WORKBOOK)
+
+/** As `keep`, for a copy that other programs read; its ending says of which form. */
+export const sendFile = (data: string | Uint8Array, suggestedName: string) =>
+  keep(
+    data,
+    suggestedName,
+    FOREIGN.find(({ending}) => suggestedName.endsWith(ending))!,
+  )
+
 /**
- * Writes a copy of the workbook to a file: where the person says, if the browser can ask (File System Access,
- * WICG), or else as a download. Gives the name of the file, or null when the person changed their mind.
- * Has to be called from a click or a key.
+ * Writes a file: where the person says, if the browser can ask (File System Access, WICG), or else as a download. Gives the
+ * name of the file, or null when the person changed their mind. Has to be called from a click or a key.
  */
-export async function keepFileCopy(
-  workbook: Document,
+async function keep(
+  data: string | Uint8Array,
   suggestedName: string,
+  {description, mime, ending}: Form,
 ): Promise<{readonly name: string} | Refused | null> {
-  const text = writeFile(workbook)
+  const blob = new Blob([data as BlobPart], {type: mime})
   const {showSaveFilePicker} = globalThis as Pickers
-  if (!showSaveFilePicker) return download(text, suggestedName)
+  if (!showSaveFilePicker) return download(blob, suggestedName)
   return unlessCancelled("The file could not be written", async () => {
-    const file = await showSaveFilePicker({suggestedName, types: FILE_TYPES})
+    const file = await showSaveFilePicker({
+      suggestedName,
+      types: [{description, accept: {[mime]: [ending]}}],
+    })
     const writable = await file.createWritable()
-    await writable.write(text)
+    await writable.write(data as FileSystemWriteChunkType)
     await writable.close()
     return {name: file.name}
   })
 }
+
+interface Form {
+  readonly description: string
+  readonly mime: string
+  readonly ending: string
+}
+
+const WORKBOOK: Form = {description: "Workbook", mime: "application/json", ending: ".json"}
+
+/** The forms that other programs read. */
+const FOREIGN: readonly Form[] = [
+  {description: "Table in text", mime: "text/csv", ending: ".csv"},
+  {
+    description: "Workbook of ECMA-376",
+    mime: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+    ending: ".xlsx",
+  },
+  {
+    description: "Workbook of ISO/IEC 26300",
+    mime: "application/vnd.oasis.opendocument.spreadsheet",
+    ending: ".ods",
+  },
+]
 
 /** Asks for a workbook's file and reads its text. Null when the person changed their mind. Has to be called from a click or a key. */
 export const openFileCopy = () => openText(FILE_TYPES)
@@ -42,21 +80,59 @@ export const openFileCopy = () => openText(FILE_TYPES)
 /** Asks for a table in text, such as CSV, likewise. */
 export const openTable = () => openText(TABLE_TYPES)
 
+/** The bytes of a file of another program. */
+export interface ForeignFile {
+  readonly bytes: Uint8Array
+  readonly name: string
+}
+
+/** Asks for a file of another program likewise; one of more bytes than `most` is refused before it is read. */
+export const openForeign = (most: number): Promise<ForeignFile | Refused | null> =>
+  open(FOREIGN_TYPES, most, async (file) => ({
+    bytes: new Uint8Array(await file.arrayBuffer()),
+    name: file.name,
+  }))
+
+const megabytes = (bytes: number) => `${Math.ceil(bytes / 100_000) / 10} MB`
+
 type FileType = {readonly description: string; readonly accept: Readonly<Record<string, readonly string[]>>}
 
-function openText(types: readonly FileType[]): Promise<ChosenFile | Refused | null> {
+const openText = (types: readonly FileType[]): Promise<ChosenFile | Refused | null> =>
+  open(types, MOST_TEXT, async (file) => ({text: await file.text(), name: file.name}))
+
+/** Bytes. Chosen: a farm's workbook has a quarter of a megabyte, a record of many years some more. */
+const MOST_TEXT = 50_000_000
+
+/** A file of more bytes than `most` is refused before it is read. */
+function open<T>(
+  types: readonly FileType[],
+  most: number,
+  read: (file: File) => Promise<T>,
+): Promise<T | Refused | null> {
   const {showOpenFilePicker} = globalThis as Pickers
   return unlessCancelled("The file could not be read", async () => {
     const file = showOpenFilePicker
       ? await (await showOpenFilePicker({types}))[0]!.getFile()
       : await pick(types.flatMap(({accept}) => Object.entries(accept).flat(2)).join(","))
-    return file && {text: await file.text(), name: file.name}
+    if (!file) return null
+    if (file.size > most)
+      throw new Error(`it has ${megabytes(file.size)}, and ${megabytes(most)} is the most`)
+    return read(file)
   })
 }
 
 const FILE_TYPES = [{description: "Workbook", accept: {"application/json": [".json"]}}]
 const TABLE_TYPES = [
   {description: "Table in text", accept: {"text/csv": [".csv"], "text/plain": [".txt", ".tsv", ".dat"]}},
+]
+const FOREIGN_TYPES = [
+  {
+    description: "Table or workbook",
+    accept: {
+      ...Object.fromEntries(FOREIGN.map(({mime, ending}) => [mime, [ending]])),
+      "text/plain": [".txt", ".tsv"],
+    },
+  },
 ]
 
 /** Not all browsers have these, so the compiler's list of the page's functions leaves them out. */
@@ -78,9 +154,9 @@ async function unlessCancelled<T>(what: string, action: () => Promise<T>): Promi
 /** Browsers read the address after the click, some a good while after. */
 const DOWNLOAD_BEGINS_WITHIN = 60_000 // ms, chosen
 
-function download(text: string, name: string): {name: string} {
+function download(blob: Blob, name: string): {name: string} {
   const link = document.createElement("a")
-  link.href = URL.createObjectURL(new Blob([text], {type: "application/json"}))
+  link.href = URL.createObjectURL(blob)
   link.download = name
   link.click()
   setTimeout(() => URL.revokeObjectURL(link.href), DOWNLOAD_BEGINS_WITHIN)

@@ -100,6 +100,10 @@ describe("readCsv and bringingOf", () => {
   it.each([
     [new Uint8Array(), "It is empty"],
     [bytesOf(" \r\n"), "It is empty"],
+    [
+      bytesOf('{"fernledger": 1}'),
+      "It is no table; a copy of a workbook of this program is opened by “Open a file copy”",
+    ],
     [bytesOf("a,b"), "It has one line alone: headings were expected in the first, and lines below"],
     [new Uint8Array([0x50, 0x4b, 3, 4, 0, 0]), "It is no table in text: it holds signs that no text has"],
     [bytesOf(`a\n${"1\n".repeat(20_001)}`), "It has more than 20000 lines: bring it in by parts"],

@@ -1,5 +1,5 @@
 import {afterEach, describe, expect, it, vi} from "vitest"
-import {copyName, keepFileCopy, openFileCopy} from "../../src/storage/fileCopy"
+import {copyName, keepFileCopy, openFileCopy, openForeign, sendFile} from "../../src/storage/fileCopy"
 import {readFile} from "../../src/workbook/file"
 import {farm} from "./farm"
 
@@ -53,5 +53,33 @@ describe("keepFileCopy and openFileCopy", () => {
       refused: "The file could not be written: The disk is gone",
     })
     expect(await openFileCopy()).toEqual({refused: "The file could not be read: The disk is gone"})
+  })
+})
+
+describe("sendFile and openForeign", () => {
+  it("write bytes that read back the same", async () => {
+    let kept: Uint8Array = new Uint8Array()
+    const file = {
+      name: "a.xlsx",
+      createWritable: async () => ({
+        write: async (data: Uint8Array) => void (kept = data),
+        close: async () => {},
+      }),
+      getFile: async () => new File([kept as BlobPart], "a.xlsx"),
+    }
+    const asked: unknown[] = []
+    vi.stubGlobal("showSaveFilePicker", async (options: unknown) => (asked.push(options), file))
+    vi.stubGlobal("showOpenFilePicker", async () => [file])
+    expect(await sendFile(Uint8Array.of(80, 75, 0, 255), "a.xlsx")).toEqual({name: "a.xlsx"})
+    expect(JSON.stringify(asked)).toContain("spreadsheetml.sheet")
+    expect(await openForeign(100)).toEqual({name: "a.xlsx", bytes: Uint8Array.of(80, 75, 0, 255)})
+  })
+
+  it("refuse a file that is too large before it is read", async () => {
+    const huge = {name: "a.xlsx", size: 20_000_001, arrayBuffer: () => Promise.reject(new Error("read"))}
+    vi.stubGlobal("showOpenFilePicker", async () => [{getFile: async () => huge}])
+    expect(await openForeign(20_000_000)).toEqual({
+      refused: "The file could not be read: it has 20.1 MB, and 20 MB is the most",
+    })
   })
 })

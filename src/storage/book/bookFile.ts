@@ -1,8 +1,8 @@
-import type {Knows, Taken} from "./documentOf"
-import {documentOf} from "./documentOf"
+import {documentOf, type Knows, type Taken} from "./documentOf"
 import {Unreadable, unlessUnreadable} from "./limits"
 import {readOds} from "./odsIn"
 import {readXlsx} from "./xlsxIn"
+import {openZip} from "./zip"
 
 /**
  * Reads a workbook of another program, .xlsx or .ods, by what the file holds and not by its name. A file that is damaged, too
@@ -28,7 +28,5 @@ function readerFor(bytes: Uint8Array): typeof readXlsx {
       "It is locked with a password, or of an older form: save it as .xlsx or .ods without a password first",
     )
   if (!begins(0x50, 0x4b)) throw new Unreadable("It is neither .xlsx nor .ods")
-  // A file of OpenDocument names its kind in its first part, from the 30th byte on.
-  const first = new TextDecoder("latin1").decode(bytes.subarray(30, 90))
-  return /^(mimetype)?application\/vnd\.oasis|^mimetypeapplication/.test(first) ? readOds : readXlsx
+  return openZip(bytes).names.includes("content.xml") ? readOds : readXlsx
 }

@@ -1,3 +1,5 @@
+import {MOST} from "../../workbook/size"
+
 /**
  * What a file of another program may hold. Chosen: a farm's workbook in these forms has about 150 kB, 40 sheets and
  * 20 000 cells, so there is room for a far larger one, and little enough that reading stays within seconds and memory.
@@ -13,10 +15,8 @@ export const LIMITS = {
   ratio: 250,
   /** A part of fewer bytes may be packed as small as it will. */
   small: 1_000_000,
-  sheets: 200,
-  /** Rows of a sheet that hold something; what the engine takes. */
-  rows: 100_000,
-  columns: 500,
+  /** Sheets, and of each the rows and columns that hold something. */
+  ...MOST,
   /** Cells that hold something, in all sheets. */
   cells: 200_000,
   /** Characters of one cell; that of ECMA-376. */
