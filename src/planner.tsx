@@ -5,12 +5,13 @@ import {createStore} from "./editor/store"
 import {keepLook} from "./lastLook"
 import {createAutosave, isLastingNow} from "./storage/autosave"
 import {isRefused, openDevice} from "./storage/deviceStore"
-import {copyName, keepFileCopy, openFileCopy, openTable} from "./storage/fileCopy"
+import {copyName, keepFileCopy, openFileCopy, openForeign, openTable, sendFile} from "./storage/fileCopy"
 import {openVersions} from "./storage/versions"
 import {keepingWords, type KeepingState} from "./storage/keepingWords"
 import {keepProgram} from "./storage/keptProgram"
 import {createLead, savedByLeader} from "./storage/lead"
 import {App} from "./views/App"
+import {copyOut} from "./views/copyOut"
 import type {Keeping} from "./views/keeping"
 import {onceDrawn} from "./views/onceDrawn"
 import type {Document} from "./workbook/document"
@@ -85,6 +86,15 @@ export async function startPlanner(root: Root) {
     void autosave.flush()
   })
 
+  /** Opens another workbook; where the engine cannot, what was open stays. */
+  const openOther = (workbook: Document) => {
+    try {
+      store.open(workbook)
+    } catch {
+      tell(`${workbook.name} was not opened: it cannot be worked out here. What was open is as it was.`)
+    }
+  }
+
   const keeping: Keeping = {
     subscribe(listener) {
       listeners.add(listener)
@@ -103,7 +113,7 @@ export async function startPlanner(root: Root) {
       const reading = readFile(chosen.text)
       if ("refused" in reading)
         tell(`${chosen.name} was not opened. ${reading.refused}. What was open is as it was.`)
-      else store.open(reading.document)
+      else openOther(reading.document)
     },
     async readFileCopy() {
       const chosen = await openFileCopy()
@@ -114,6 +124,33 @@ export async function startPlanner(root: Root) {
       return {name: chosen.name, document: reading.document}
     },
     versions: openVersions(),
+    async sendOut(copy) {
+      const {document, cell} = store.getState()
+      const on = new Date()
+      const made = await copyOut(store, copy, cell.sheet, on)
+      const sent = await sendFile(made.data, copyName(made.name, on, made.ending))
+      if (!sent) return null
+      tell(isRefused(sent) ? `${sent.refused}.` : `${document.name} is sent out as ${sent.name}.`)
+      return isRefused(sent) ? null : made.left
+    },
+    async readForeign() {
+      const {LIMITS} = await import("./storage/book/limits")
+      const chosen = await openForeign(LIMITS.file)
+      if (!chosen) return null
+      if (isRefused(chosen)) return {name: "The file", ...chosen}
+      const {bytes, name} = chosen
+      const isZip = bytes[0] === 0x50 && bytes[1] === 0x4b
+      if (!isZip && !/\.(xlsx|ods|xls)$/i.test(name)) {
+        const read = (await import("./editor/csvIn")).readCsv(bytes)
+        return isRefused(read) ? {name, ...read} : {name, table: read}
+      }
+      const {readBook} = await import("./storage/book/bookFile")
+      const {standardFunctions: functions} = store.workbook
+      const normalized = (formula: string) => store.workbook.normalized(formula)
+      const read = readBook(bytes, name, {functions, normalized})
+      return isRefused(read) ? {name, ...read} : {name, workbook: read}
+    },
+    openRead: openOther,
     async bringInWeather() {
       const chosen = await openTable()
       if (!chosen) return

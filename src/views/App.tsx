@@ -7,6 +7,7 @@ import type {Store} from "../editor/store"
 import {summaryOf} from "../editor/summary"
 import {decimalOf} from "../workbook/region"
 import {AskedQuestion} from "./AskedQuestion"
+import {BringInPanel} from "./BringInPanel"
 import {CasesPanel} from "./CasesPanel"
 import {ChecksPanel} from "./ChecksPanel"
 import {ColumnPanel} from "./ColumnPanel"
@@ -29,6 +30,7 @@ import {noReserve, ReservePlate} from "./ReservePlate"
 import {reserveShown} from "./reserveShown"
 import {SeasonSpread} from "./SeasonSpread"
 import type {SheetFocus} from "./SheetGrid"
+import {SendOutPanel} from "./SendOutPanel"
 import {SheetPanel} from "./SheetPanel"
 import {HEAD_HEIGHT, ROW_HEIGHT} from "./sheetSize"
 import {TitleActs} from "./TitleActs"
@@ -192,6 +194,10 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                 <PlantingPanel store={store} onClose={closePanel} />
               ) : panel === "names" ? (
                 <NamesPanel store={store} onClose={closePanel} onGo={focusSheet} />
+              ) : panel === "send out" ? (
+                <SendOutPanel store={store} keeping={keeping} onClose={closePanel} />
+              ) : panel === "bring in" ? (
+                <BringInPanel store={store} keeping={keeping} onClose={closePanel} />
               ) : panel === "sheet" ? (
                 <SheetPanel store={store} onClose={closePanel} />
               ) : panel === "checks" ? (

@@ -16,7 +16,7 @@ export function AskedQuestion({store, onDone}: {store: Store; onDone: () => void
 const MOST_PREVIEWED = 12
 
 /** What a paste would put in each cell: those that cannot be taken first, then those that read otherwise than they were copied. */
-function PastePreview({pieces}: {pieces: readonly PastePiece[]}) {
+export function PastePreview({pieces}: {pieces: readonly PastePiece[]}) {
   const rank = ({why, copied, reads}: PastePiece) => (why !== null ? 0 : copied !== reads ? 1 : 2)
   const listed = pieces.toSorted((a, b) => rank(a) - rank(b)).slice(0, MOST_PREVIEWED)
   const left = pieces.length - listed.length

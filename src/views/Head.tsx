@@ -37,6 +37,12 @@ export function Head({store, keeping}: {store: Store; keeping: Keeping}) {
           <button className="plain" onClick={() => void keeping.openFileCopy()}>
             Open a file copy
           </button>
+          <PanelButton store={store} panel="send out">
+            Send out…
+          </PanelButton>
+          <PanelButton store={store} panel="bring in">
+            Bring in…
+          </PanelButton>
           {sheetWith(document, "picking planting") >= 0 && (
             <button className="plain" onClick={() => store.turn(() => ({page: "field"}))}>
               Field page

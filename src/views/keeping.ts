@@ -1,3 +1,5 @@
+import type {CsvTable} from "../editor/csvIn"
+import type {Taken} from "../storage/book/documentOf"
 import type {Document} from "../workbook/document"
 
 /** A state of a workbook that was kept on purpose: by whom, when and why. */
@@ -10,6 +12,15 @@ export interface KeptVersion {
   readonly at: Date
 }
 
+/** A copy for other programs: the open sheet as CSV, or the workbook with its formulas or its values alone. */
+export type OutCopy =
+  {readonly form: "csv"} | {readonly form: "xlsx" | "ods"; readonly holds: "formulas" | "values"}
+
+/** What a file of another program holds, or why it cannot be read. */
+export type Foreign = {readonly name: string} & (
+  {readonly table: CsvTable} | {readonly workbook: Taken} | {readonly refused: string}
+)
+
 /** What keeps the workbook: its state in words, and copies in files. */
 export interface Keeping {
   subscribe(listener: () => void): () => void
@@ -17,6 +28,12 @@ export interface Keeping {
   words(): string
   keepFileCopy(): Promise<void>
   openFileCopy(): Promise<void>
+  /** Writes what is open for other programs. Gives what of it the file does not hold, or null when none was written. */
+  sendOut(copy: OutCopy): Promise<readonly string[] | null>
+  /** Asks for a file of another program and reads it; nothing of it is open yet. Null when none was chosen. */
+  readForeign(): Promise<Foreign | null>
+  /** Opens a workbook that was read. What was open is one undo away; it stays where the engine cannot open the other. */
+  openRead(workbook: Document): void
   /** Reads days of weather from a table in text, and asks before they go into the sheet. */
   bringInWeather(): Promise<void>
   /** Reads a copy of a workbook from a file, without opening it; null when none was chosen. */

@@ -1,0 +1,104 @@
+import {useState} from "react"
+import type {Store} from "../editor/store"
+import type {Keeping, OutCopy} from "./keeping"
+import {PanelFrame} from "./PanelFrame"
+import {useEditor} from "./useEditor"
+
+const COPIES: readonly {words: string; about: string; copy: OutCopy}[] = [
+  {
+    words: "Values alone, .xlsx",
+    about:
+      "For a lender or adviser: all numbers as they are shown, and a sheet that says in words how each was worked out.",
+    copy: {form: "xlsx", holds: "values"},
+  },
+  {words: "Values alone, .ods", about: "The same, in the other form.", copy: {form: "ods", holds: "values"}},
+  {
+    words: "With formulas, .xlsx",
+    about:
+      "All formulas with the values they have now, metric as they are stored. Functions of ours are unknown to other programs: there they show the value until they are worked out anew.",
+    copy: {form: "xlsx", holds: "formulas"},
+  },
+  {
+    words: "With formulas, .ods",
+    about: "The same, in the other form.",
+    copy: {form: "ods", holds: "formulas"},
+  },
+  {
+    words: "This sheet, .csv",
+    about:
+      "Its values as a table in text. Words that another program could take for a formula begin with an apostrophe.",
+    copy: {form: "csv"},
+  },
+]
+
+interface Props {
+  store: Store
+  keeping: Keeping
+  onClose: () => void
+}
+
+/** Copies for other programs. */
+export function SendOutPanel({store, keeping, onClose}: Props) {
+  const {document, cell} = useEditor(store)
+  const [chosen, setChosen] = useState(0)
+  const [left, setLeft] = useState<readonly string[]>([])
+  const [isAtWork, setAtWork] = useState(false)
+  const send = async () => {
+    setAtWork(true)
+    setLeft((await keeping.sendOut(COPIES[chosen]!.copy)) ?? [])
+    setAtWork(false)
+  }
+  return (
+    <PanelFrame title="Send out" holds="files-panel" onClose={onClose}>
+      <p>A copy for other programs. To keep the workbook itself, keep a file copy.</p>
+      <fieldset>
+        <legend>What is sent</legend>
+        {COPIES.map(({words}, i) => (
+          <label key={words}>
+            <input
+              type="radio"
+              name="copy"
+              checked={i === chosen}
+              onChange={() => {
+                setChosen(i)
+                setLeft([])
+              }}
+            />{" "}
+            {words}
+          </label>
+        ))}
+      </fieldset>
+      <p className="small q">
+        {COPIES[chosen]!.about}
+        {COPIES[chosen]!.copy.form === "csv" && ` The open sheet is ${document.sheets[cell.sheet]!.name}.`}
+      </p>
+      <div className="acts">
+        <button className="chief" disabled={isAtWork} onClick={() => void send()}>
+          Send it out
+        </button>
+      </div>
+      <div aria-live="polite">
+        {left.length > 0 && (
+          <>
+            <p>What is not in the file:</p>
+            <LeftList left={left} />
+          </>
+        )}
+      </div>
+    </PanelFrame>
+  )
+}
+
+const MOST_LISTED = 12
+
+/** Sentences on what could not be taken along, the first of them where there are many. */
+export function LeftList({left}: {left: readonly string[]}) {
+  return (
+    <ul>
+      {left.slice(0, MOST_LISTED).map((sentence, i) => (
+        <li key={i}>{sentence}.</li>
+      ))}
+      {left.length > MOST_LISTED && <li>and {left.length - MOST_LISTED} more.</li>}
+    </ul>
+  )
+}
