@@ -1,7 +1,7 @@
 import {dayOf, FIRST_DAY, isoOf, LAST_DAY} from "../../functions/calendar"
 import {COLUMN_FORMULA, type Content, type Region} from "../workbook/document"
 import {noFunction} from "../workbook/faults"
-import {hasCellInBraces} from "../workbook/formula"
+import {hasCellInBraces, isTooIntricate} from "../workbook/formula"
 import {PLAIN_REGION, type Decimal} from "../workbook/region"
 import {argumentSign, fromScreen, onScreen} from "../workbook/screenFormula"
 import {bracketsIn, placedTokens, type Place} from "./brackets"
@@ -153,6 +153,11 @@ export function troublesIn(
 }
 
 function whatIsOff(formula: string, normalize: Normalize, decimal: Decimal): Trouble {
+  if (isTooIntricate(formula))
+    return {
+      words: "it is too long, or lies too deep in itself: put parts of it in cells of their own",
+      places: [],
+    }
   const all = pieces(formula, decimal)
   const texts = all.filter(({kind}) => kind === "text")
   const unclosed = texts.filter(({text}) => (text.match(/"/g) ?? []).length % 2)

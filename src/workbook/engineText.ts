@@ -2,7 +2,7 @@ import type {RawCellContent} from "hyperformula"
 import {dayOf} from "../../functions/calendar"
 import {formulaIn} from "./cells"
 import {contentAt, sheetNamed, type Document} from "./document"
-import {hasCellInBraces, withRowsAsCells} from "./formula"
+import {hasCellInBraces, isTooIntricate, withRowsAsCells} from "./formula"
 
 /** A row as the engine takes it: blank to the full width, so that a shorter row leaves nothing of a longer one behind. */
 export function engineRow(document: Document, sheet: number, row: number): RawCellContent[] {
@@ -21,7 +21,7 @@ export function engineRow(document: Document, sheet: number, row: number): RawCe
  * (3.5.0) throws "Range does not exist" or "Value of the formula cell is not computed", on opening as on an edit.
  */
 export const engineFormula = ({sheets}: Document, formula: string, sheet: number) =>
-  hasCellInBraces(formula)
+  hasCellInBraces(formula) || isTooIntricate(formula)
     ? UNREADABLE
     : withRowsAsCells(formula, (name) => {
         const own = name === null ? sheet : sheetNamed(sheets, name)

@@ -159,6 +159,27 @@ export function hasCellInBraces(formula: string): boolean {
   })
 }
 
+/** Chosen: the longest and deepest that ECMA-376 programs are widely said to take, and more signs than anyone writes. */
+const LONGEST = 8192
+const DEEPEST = 64
+const MOST_SIGNS = 500
+
+/** Whether a formula is so long, or lies so deep in itself, that the engine's reader, which calls itself, would run out of room. */
+export function isTooIntricate(formula: string): boolean {
+  if (formula.length <= DEEPEST) return false
+  if (formula.length > LONGEST) return true
+  let [depth, signs, isQuoted] = [0, 0, false]
+  for (const sign of formula) {
+    if (sign === '"') isQuoted = !isQuoted
+    if (isQuoted) continue
+    if (sign === "(" || sign === "{") depth++
+    else if (sign === ")" || sign === "}") depth--
+    else if ("+-*/^&=<>%".includes(sign)) signs++
+    if (depth > DEEPEST || signs > MOST_SIGNS) return true
+  }
+  return false
+}
+
 /** The formula with every use of a named value given its new name. */
 export const renamed = (formula: string, was: string, now: string) =>
   tokens(formula)

@@ -5,7 +5,7 @@ import {formulaIn} from "./cells"
 import {contentAt, isFormula, type CellAddress, type Document} from "./document"
 import {editRefused, type Edit} from "./edit"
 import {engineFormula, engineRow} from "./engineText"
-import {hasCellInBraces} from "./formula"
+import {hasCellInBraces, isTooIntricate} from "./formula"
 import {namesIn, type Named} from "./names"
 import {recalculationOf, type Recalculation} from "./recalculation"
 import {revised} from "./revised"
@@ -113,7 +113,7 @@ export class Workbook {
   }
 
   #isReadable(formula: string) {
-    return this.#engine.validateFormula(formula) && !hasCellInBraces(formula)
+    return !isTooIntricate(formula) && this.#engine.validateFormula(formula) && !hasCellInBraces(formula)
   }
 
   /** The cells whose formulas use this one directly: by itself, within a range, or by its name. */

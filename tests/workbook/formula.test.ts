@@ -10,6 +10,7 @@ import {
   renamed,
   sheetText,
   hasCellInBraces,
+  isTooIntricate,
   tokens,
   withRowsAsCells,
 } from "../../src/workbook/formula"
@@ -230,6 +231,18 @@ describe("hasCellInBraces", () => {
   ])("finds a cell or a name within braces alone: %s", (formula, has) => {
     expect(hasCellInBraces(formula)).toBe(has)
   })
+})
+
+describe("isTooIntricate", () => {
+  it.each([
+    [`=${"(".repeat(64)}1${")".repeat(64)}`, false],
+    [`=${"(".repeat(65)}1${")".repeat(65)}`, true],
+    [`=${"(1)+".repeat(100)}1`, false],
+    [`="${"(".repeat(1000)}"`, false],
+    [`=1${"+1".repeat(499)}`, false],
+    [`=1${"+1".repeat(500)}`, true],
+    [`="${"x".repeat(8200)}"`, true],
+  ])("of %.12s…", (formula, is) => expect(isTooIntricate(formula)).toBe(is))
 })
 
 describe("renamed", () => {

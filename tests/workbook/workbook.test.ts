@@ -19,6 +19,33 @@ import {
   valuesOf,
 } from "./sessions"
 
+describe("a formula that lies very deep in itself", () => {
+  const ways = [`=${"(".repeat(4000)}1${")".repeat(4000)}`, `=${"-".repeat(8000)}1`, `=1${"+1".repeat(5000)}`]
+
+  it("is an error in its cell, and no trouble to the others", () => {
+    const workbook = new Workbook(
+      documentOf(sheet("Plan", ["A"], [...ways.map((formula) => [formula]), ["=1+1"]])),
+    )
+    const values = [0, 1, 2, 3].map((row) => workbook.valueAt({sheet: 0, row, col: 0}))
+    expect(values.slice(0, 3).map((value) => value !== null && typeof value === "object")).toEqual([
+      true,
+      true,
+      true,
+    ])
+    expect(values[3]).toBe(2)
+    for (const formula of ways) {
+      expect(workbook.normalized(formula)).toBeNull()
+      expect(workbook.evaluate(formula, 0)).toMatchObject({code: "#ERROR!"})
+    }
+  })
+
+  it("is worked out as long as it is not too deep or long", () => {
+    const deepest = `=${"(".repeat(64)}1${")".repeat(64)}${"+1".repeat(499)}`
+    const workbook = new Workbook(documentOf(sheet("Plan", ["A"], [[deepest]])))
+    expect(workbook.valueAt({sheet: 0, row: 0, col: 0})).toBe(500)
+  })
+})
+
 describe("random sessions", () => {
   it.each(seeds(50))(
     "leave the values of the saved workbook opened afresh, and undo to the start (seed %i)",

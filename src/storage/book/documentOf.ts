@@ -10,7 +10,15 @@ import {
   type Format,
   type Sheet,
 } from "../../workbook/document"
-import {cellText, columnLetters, movedDown, piecesOf, tokens, type Reference} from "../../workbook/formula"
+import {
+  cellText,
+  columnLetters,
+  isTooIntricate,
+  movedDown,
+  piecesOf,
+  tokens,
+  type Reference,
+} from "../../workbook/formula"
 import {isUsableName} from "../../workbook/names"
 import {isError, type Book, type BookCell, type BookSheet, type Look} from "./book"
 import {namedHere} from "./formulaNames"
@@ -49,14 +57,18 @@ export function documentOf(book: Book, fallbackName: string, knows: Knows, now =
   const namesKept = new Set(
     book.names.flatMap(({name, formula}) => (namedPlace(book, name, formula) ? [name.toLowerCase()] : [])),
   )
+  // A name for cells alone is put as those cells; one for more is not known here, and what uses it comes over as its value.
   const replaced = new Map(
     book.names
-      .filter(({name}) => !namesKept.has(name.toLowerCase()))
+      .filter(({name, formula}) => !namesKept.has(name.toLowerCase()) && wholeOf(formula) !== null)
       .map(({name, formula}) => [name.toLowerCase(), formula.slice(1)]),
   )
-  for (const {name, formula} of book.names)
-    if (replaced.has(name.toLowerCase()))
-      left.push(`The name ${name} is put as what it stands for, ${formula.slice(1)}`)
+  for (const {name} of book.names) {
+    const cells = replaced.get(name.toLowerCase())
+    if (cells !== undefined) left.push(`The name ${name} is put as what it stands for, ${cells}`)
+    else if (!namesKept.has(name.toLowerCase()))
+      left.push(`The name ${name} does not stand for cells alone, so it is left out`)
+  }
 
   const sheets = book.sheets.map((sheet, index): Sheet => {
     const counterpartOf = (name: string | null): Counterpart | null => {
@@ -65,18 +77,25 @@ export function documentOf(book: Book, fallbackName: string, knows: Knows, now =
       return at < 0 ? null : {name: names[at]!, heads: heads[at]!}
     }
     const readAlone = (written: string): Read => {
+      if (isTooIntricate(written)) return {why: "it is too long, or lies too deep in itself"}
       const formula = fromFile(namedHere(withoutNames(written, replaced), functions), counterpartOf)
       if (formula === null) return {why: "it points at a heading, at another file or by words"}
       const unknown = tokens(formula).find(
         ({kind, text}) => kind === "function" && !functions.has(text.toUpperCase()),
       )
       if (unknown) return {why: `there is no function ${unknown.text.toUpperCase()} here`}
+      const nameless = tokens(formula).find(
+        ({kind, text}) =>
+          kind === "name" && !/^(true|false)$/i.test(text) && !namesKept.has(text.toLowerCase()),
+      )
+      if (nameless) return {why: `there is no name ${nameless.text} here`}
       const own = knows.normalized(formula)
       return own === null ? {why: "it cannot be read here"} : {formula: own}
     }
     // The rows of a column mostly hold one formula, each with its own row: it is read once, as the first row has it.
     const held = new Map<string, Read>()
     const read = (written: string, row: number): Read => {
+      if (isTooIntricate(written)) return readAlone(written)
       const first = movedDown(written, -row)
       if (first.includes("#REF!")) return readAlone(written)
       const found = held.get(first) ?? readAlone(first)

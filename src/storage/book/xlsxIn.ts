@@ -119,7 +119,7 @@ function workbookIn(bytes: Uint8Array) {
       }
     },
     words(text) {
-      if (name !== null) words += text
+      if (name !== null && words.length <= LIMITS.text) words += text
     },
     close(element) {
       if (element !== "definedName") return
@@ -359,8 +359,9 @@ function sheetIn(bytes: Uint8Array, name: string, about: About): BookSheet {
     },
     words(text) {
       if (!cell || reads === null) return
-      if (reads === "formula") cell.formula += text
-      else if (cell.value.length <= LIMITS.text) cell.value += text
+      if (reads === "formula") {
+        if (cell.formula.length <= LIMITS.text) cell.formula += text
+      } else if (cell.value.length <= LIMITS.text) cell.value += text
     },
     close(element) {
       if (element === "v" || element === "f" || element === "t") reads = null

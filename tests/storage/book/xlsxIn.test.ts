@@ -101,6 +101,28 @@ describe("readBook of .xlsx", () => {
     expect(left).toEqual(["The name Areas is put as what it stands for, Yields!$A$2:$A$3"])
   })
 
+  it("leaves out a name that grows, and formulas that lie too deep in themselves or are too long", () => {
+    const grows = Array.from(
+      {length: 30},
+      (_, i) => `<definedName name="N_${i}">N_${i + 1}+N_${i + 1}</definedName>`,
+    )
+    const deep = `${"(".repeat(4000)}1${")".repeat(4000)}`
+    const long = `1${"+1".repeat(20_000)}`
+    const cells = ["N_0+N_0", deep, long, `${"-".repeat(3000)}1`].map(
+      (formula, i) => `<row r="${i + 2}"><c r="A${i + 2}"><f>${formula}</f><v>${i}</v></c></row>`,
+    )
+    const {document, left, asValues} = taken(
+      xlsxOf(
+        {Yields: `<sheetData>${head}${cells.join("")}</sheetData>`},
+        {workbook: `<definedNames>${grows.join("")}</definedNames>`},
+      ),
+    )
+    expect(document.sheets[0]!.rows.map(([first]) => first)).toEqual([0, 1, 2, 3])
+    expect(asValues).toBe(4)
+    expect(left).toContain("Yields, A2: there is no name N_0 here, so its value is kept")
+    expect(left).toContain("Yields, A3: it is too long, or lies too deep in itself, so its value is kept")
+  })
+
   it("never takes words for a formula, and leaves scripts in words as words", () => {
     const {document} = taken(
       xlsxOf({
