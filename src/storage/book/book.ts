@@ -55,3 +55,6 @@ export interface BookName {
 
 /** A number of rows that both forms have, so that "from row 2 to the last" is a column without its heading. */
 export const LAST_ROW = 1_048_575
+
+/** How wide a character is taken to be in .ods, which has lengths, in mm; chosen. */
+export const CHARACTER = 2

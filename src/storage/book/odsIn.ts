@@ -1,4 +1,13 @@
-import type {Book, BookCell, BookName, BookNote, BookSheet, BookValue, Look} from "./book"
+import {
+  CHARACTER,
+  type Book,
+  type BookCell,
+  type BookName,
+  type BookNote,
+  type BookSheet,
+  type BookValue,
+  type Look,
+} from "./book"
 import {LIMITS, Unreadable} from "./limits"
 import {fromOpenFormula} from "./openFormula"
 import {readXml} from "./xml"
@@ -43,15 +52,24 @@ interface StyleState {
   hasYear: boolean
 }
 
-/** Reads the formats of a part, and which style of cells has which. */
+/** Reads the formats of a part, which style of cells has which, and how wide the styles of columns are, in characters. */
 function stylesReader(looks: Map<string, Look>, formats = new Map<string, Look>()) {
   let style: StyleState | null = null
+  let column = ""
+  const widths = new Map<string, number>()
   return {
+    widths,
     open(element: string, attribute: (name: string) => string | null) {
       if (/^(number|percentage|date|text|currency|time|boolean)-style$/.test(element))
         style = {name: attribute("style:name") ?? "", kind: element, decimals: -1, hasYear: false}
       if (style && element === "number") style.decimals = Number(attribute("number:decimal-places") ?? -1)
       if (style && element === "year") style.hasYear = true
+      if (element === "style" && attribute("style:family") === "table-column")
+        column = attribute("style:name") ?? ""
+      if (element === "table-column-properties") {
+        const width = inMillimetres(attribute("style:column-width") ?? "")
+        if (width !== null && column) widths.set(column, Math.round((width / CHARACTER) * 10) / 10)
+      }
       if (element === "style" && attribute("style:family") === "table-cell") {
         const look = formats.get(attribute("style:data-style-name") ?? "")
         const own = look ?? looks.get(attribute("style:parent-style-name") ?? "")
@@ -65,6 +83,15 @@ function stylesReader(looks: Map<string, Look>, formats = new Map<string, Look>(
       style = null
     },
   }
+}
+
+/** Lengths as OpenDocument writes them; null for one that relates to another, or none. */
+function inMillimetres(length: string): number | null {
+  const found = /^(\d+(?:\.\d+)?)(mm|cm|in|pt)$/.exec(length)
+  return (
+    found &&
+    Number(found[1]) * {mm: 1, cm: 10, in: 25.4, pt: 25.4 / 72}[found[2] as "mm" | "cm" | "in" | "pt"]
+  )
 }
 
 function lookOf({kind, decimals, hasYear}: StyleState): Look | null {
@@ -97,6 +124,7 @@ function contentIn(bytes: Uint8Array, looks: Map<string, Look>, left: string[]) 
     isGuarded: boolean
   } | null = null
   let columnLooks: (Look | undefined)[] = []
+  let columnWidths: (number | null)[] = []
   let [row, col, rowRepeats, depth] = [0, 0, 1, 0]
   let line: (BookCell | null)[] = []
   let heads: "rows" | "columns" | null = null
@@ -129,6 +157,7 @@ function contentIn(bytes: Uint8Array, looks: Map<string, Look>, left: string[]) 
           }
           row = 0
           columnLooks = []
+          columnWidths = []
           return
         case "table-header-rows":
           heads = "rows"
@@ -141,7 +170,11 @@ function contentIn(bytes: Uint8Array, looks: Map<string, Look>, left: string[]) 
           const count = repeats(attribute("table:number-columns-repeated"))
           if (heads === "columns") sheet.keeps.columns = Math.min(LIMITS.columns, sheet.keeps.columns + count)
           const look = looks.get(attribute("table:default-cell-style-name") ?? "")
-          for (let i = 0; i < count && columnLooks.length < LIMITS.columns; i++) columnLooks.push(look)
+          const width = styles.widths.get(attribute("table:style-name") ?? "") ?? null
+          for (let i = 0; i < count && columnLooks.length < LIMITS.columns; i++) {
+            columnLooks.push(look)
+            columnWidths.push(width)
+          }
           return
         }
         case "table-row":
@@ -202,7 +235,7 @@ function contentIn(bytes: Uint8Array, looks: Map<string, Look>, left: string[]) 
           told.clear()
           sheets.push({
             name: sheet.name,
-            widths: [],
+            widths: columnWidths,
             rows: filledTo(sheet.rows, []),
             keeps: sheet.keeps,
             isGuarded: sheet.isGuarded,

@@ -1,6 +1,6 @@
 import {isoOf} from "../../../functions/calendar"
 import {sheetText} from "../../workbook/formula"
-import {isError, type Book, type BookCell, type BookNote, type BookSheet, type Look} from "./book"
+import {CHARACTER, isError, type Book, type BookCell, type BookNote, type BookSheet, type Look} from "./book"
 import {toOpenFormula} from "./openFormula"
 import {XML_HEAD, xmlAttribute, xmlText} from "./xml"
 import {zipOf} from "./zip"
@@ -51,7 +51,7 @@ function contentPart({sheets, names}: Book): string {
     [...widths]
       .map(
         (width) =>
-          `<style:style style:name="w${width}" style:family="table-column"><style:table-column-properties style:column-width="${(width * EM).toFixed(2)}mm"/></style:style>`,
+          `<style:style style:name="w${width}" style:family="table-column"><style:table-column-properties style:column-width="${(width * CHARACTER).toFixed(2)}mm"/></style:style>`,
       )
       .join("") + [...looks].map(stylePart).join("")
   const ranges = names.flatMap(({name, formula}) => {
@@ -66,9 +66,6 @@ function contentPart({sheets, names}: Book): string {
   const named = ranges.length ? `<table:named-expressions>${ranges.join("")}</table:named-expressions>` : ""
   return `${XML_HEAD}<office:document-content ${NAMESPACES}><office:automatic-styles>${styles}</office:automatic-styles><office:body><office:spreadsheet>${sheets.map(tablePart).join("")}${named}</office:spreadsheet></office:body></office:document-content>`
 }
-
-/** Millimetres of a character's width. */
-const EM = 2
 
 const quoted = (sheet: string) => sheetText(sheet).replace(/^(?!')(.*)$/, "'$1'")
 

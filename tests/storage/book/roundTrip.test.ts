@@ -105,6 +105,7 @@ describe.each(forms)("a workbook sent out as .%s and brought in again", (form, w
         {kind: "worked out"},
       ],
     })
+    expect(document.sheets[0]!.columns[4]!.width).toBe(8)
     expect(document.sheets[1]!.names).toBe(true)
     expect(namesIn(document)).toEqual(namesIn(small))
     expect([asValues, left]).toEqual([0, []])
