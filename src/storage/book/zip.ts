@@ -104,15 +104,16 @@ function inflated(data: Uint8Array, size: number): Uint8Array {
   const whole = new Uint8Array(size)
   let filled = 0
   const inflate = new Inflate((chunk) => {
-    if (filled + chunk.length > size) throw damaged()
+    if (filled + chunk.length > size)
+      throw new Unreadable("It unpacks to more than it says, as no workbook does")
     whole.set(chunk, filled)
     filled += chunk.length
   })
   try {
     for (let at = 0; at < data.length; at += AT_A_TIME)
       inflate.push(data.subarray(at, at + AT_A_TIME), at + AT_A_TIME >= data.length)
-  } catch {
-    throw damaged()
+  } catch (fault) {
+    throw fault instanceof Unreadable ? fault : damaged()
   }
   if (filled !== size) throw damaged()
   return whole
