@@ -33,6 +33,8 @@ import {SheetPanel} from "./SheetPanel"
 import {HEAD_HEIGHT, ROW_HEIGHT} from "./sheetSize"
 import {TitleActs} from "./TitleActs"
 import {NeedsPlate} from "./NeedsPlate"
+import {ReplantPlate} from "./ReplantPlate"
+import {replantShown} from "./replantShown"
 import {WeekPlate} from "./WeekPlate"
 import {asOfDay, needsShown, weekShown} from "./weekShown"
 import {WhereFrom} from "./WhereFrom"
@@ -41,6 +43,7 @@ import {WorkBackPanel} from "./WorkBackPanel"
 import {CalendarTable} from "./pictures/CalendarTable"
 import {calendarFinding} from "./pictures/calendarWords"
 import {CalendarKey} from "./pictures/marks"
+import {replantFinding} from "./pictures/replantWords"
 import {needsFinding, weekFinding} from "./pictures/weekWords"
 import {reserveFinding} from "./pictures/reserveLayout"
 import {useEditor} from "./useEditor"
@@ -89,6 +92,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
   const reserve = reserveShown(store)
   const week = weekShown(store)
   const needs = needsShown(store)
+  const replant = replantShown(store)
   const year = reserve && !isRefusal(reserve) ? reserve.year : null
   const only = state.only?.sheet === cell.sheet ? state.only : null
   const selectRow = useCallback(
@@ -126,11 +130,13 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                   ? weekFinding(week)
                   : needs
                     ? needsFinding(needs, asOfDay(store), decimalOf(document))
-                    : year
-                      ? reserveFinding(year)
-                      : reserve
-                        ? noReserve(reserve)
-                        : sheet.about}
+                    : replant
+                      ? replantFinding(replant.field, replant.replanting.money.little)
+                      : year
+                        ? reserveFinding(year)
+                        : reserve
+                          ? noReserve(reserve)
+                          : sheet.about}
             </p>
             {only && (
               <p className="only">
@@ -138,7 +144,9 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                 <button onClick={() => showAllRows(store)}>Show all rows</button>
               </p>
             )}
-            {(plan || reserve || week || needs) && sheet.about && <p className="basis">{sheet.about}</p>}
+            {(plan || reserve || week || needs || replant) && sheet.about && (
+              <p className="basis">{sheet.about}</p>
+            )}
           </div>
           {plan ? (
             <SeasonSpread
@@ -155,6 +163,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
             <>
               {week && <WeekPlate store={store} week={week} />}
               {needs && <NeedsPlate needs={needs} asOf={asOfDay(store)} decimal={decimalOf(document)} />}
+              {replant && <ReplantPlate store={store} shown={replant} />}
               {reserve && !isRefusal(reserve) && <ReservePlate store={store} shown={reserve} />}
               <div className="alone">{shown}</div>
             </>

@@ -18,8 +18,8 @@ export interface NewYear {
 export interface FieldSeason {
   readonly year: number
   readonly cash: number
-  /** What its packed kg sell for; null where the net cash is typed and nobody knows. */
-  readonly sales: number | null
+  /** What its crop leaves after harvest, and what its packed kg sell for; null where the net cash is typed. */
+  readonly crop: {readonly leaves: number; readonly sells: number} | null
 }
 
 /** One field that is weighed against a new planting on its ground. Money/ha, worths on 1 January of the first season. */
@@ -102,12 +102,13 @@ export function replantingOf(workbook: Workbook): Replanting | null {
   )
   const fieldCost = named("Field_cost") ?? 0
   const typed = new Set(rowsOf(workbook, "own field").map((row) => row.word("own field")))
-  /** A season's crop is what its cash leaves of it: sales follow at the price of that age. */
-  const salesOf = (field: string, age: number | null, cash: number): number | null => {
+  /** What the crop of a season leaves follows from its cash, and what it sells for from the prices of that age. */
+  const cropOf = (field: string, age: number | null, cash: number): FieldSeason["crop"] => {
     if (typed.has(field) || age === null) return null
     const at = planned.findLast((one) => one.age !== null && one.age <= age)
-    if (!at || !at.perKg || at.price === null) return at ? 0 : null
-    return ((cash + fieldCost) / at.perKg) * money.packout * at.price
+    if (!at || at.price === null) return null
+    const leaves = cash + fieldCost
+    return {leaves, sells: at.perKg ? (leaves / at.perKg) * money.packout * at.price : 0}
   }
   const {columns} = workbook.document.sheets[sheet]!
   const seasonCols = columns.flatMap(({part}, col) => (part === "season cash" ? [col] : []))
@@ -122,7 +123,7 @@ export function replantingOf(workbook: Workbook): Replanting | null {
     const seasons = seasonCols.flatMap((col, i): FieldSeason[] => {
       const cash = workbook.valueAt({sheet, row: at, col})
       return typeof cash === "number"
-        ? [{year: first + i, cash, sales: salesOf(field, age === null ? null : age + i, cash)}]
+        ? [{year: first + i, cash, crop: cropOf(field, age === null ? null : age + i, cash)}]
         : []
     })
     return [

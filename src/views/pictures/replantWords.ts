@@ -1,0 +1,61 @@
+import {numberText} from "../../editor/display"
+import type {ReplantField} from "../../workbook/replant"
+import {crossingOf, eitherYears, type OldAgainstNew} from "./replantLayout"
+import {inARow} from "./weekWords"
+
+const money = (value: number) => numberText(Math.round(value), 0)
+
+/** "replant after the 2028 harvest", for a number of seasons that the field is kept. */
+const afterHarvest = ({first}: ReplantField, kept: number) =>
+  kept === 0 ? `before the ${first} season` : `after the ${first + kept - 1} harvest`
+
+/**
+ * What was found for a field: the best year, the years that come as near to it as does not matter, and what going now costs.
+ * A field whose ground goes back to its owner is told what its lease says.
+ */
+export function replantFinding(field: ReplantField, little: number): string {
+  const {seasons, keepYears, keepLeast, keepMost, first, leaseAct, lease, earlyCost} = field
+  if (seasons.length === 0) return `${field.field}: no net cash of its seasons is known yet.`
+  if (lease !== null && leaseAct !== "") {
+    const [act = "", ...rest] = leaseAct.split(", ")
+    return `${field.field}: ${act}${rest.length ? `, ${rest.join(", ")}` : ""}: ${lease} seasons of the lease are left.`
+  }
+  if (keepYears === seasons.length)
+    return `${field.field}: keep it through ${first + keepYears - 1}, the last season weighed; longer may be better.`
+  const near = Array.from({length: keepMost - keepLeast + 1}, (_, i) => keepLeast + i)
+    .filter((kept) => kept !== keepYears)
+    .map((kept) => (kept === 0 ? "now" : String(first + kept - 1)))
+  const nearby = near.length
+    ? `; ${inARow(near)} ${near.length === 1 ? "comes" : "come"} within ${money(little)} a hectare of it`
+    : ""
+  const costs =
+    keepYears > 0 && earlyCost >= little ? ` Clearing now would cost ${money(earlyCost)} a hectare.` : ""
+  return `${field.field}: replant ${afterHarvest(field, keepYears)}${nearby}.${costs}`
+}
+
+/** "This field beats a new planting until 2028; from 2029 the new one is better." */
+export function crossingWords(picture: OldAgainstNew): string {
+  const crossing = crossingOf(picture)
+  const {seasons} = picture
+  if (crossing.kind === "below from the start") return "A new planting is better from the first season on"
+  if (crossing.kind === "above to the end")
+    return `This field beats a new planting in ${seasons.at(-1)!.year} still`
+  return `This field beats a new planting until ${crossing.before}, the new one is better from ${crossing.after}`
+}
+
+/** The picture in words: the seasons beside the level, and the years that are close. */
+export function replantSentence(picture: OldAgainstNew): string {
+  const {seasons, level, field} = picture
+  const crossing = crossingOf(picture)
+  const where =
+    crossing.kind === "between" ? ` The lines cross between ${crossing.before} and ${crossing.after}.` : ""
+  const either = seasons.some(({low, high}) => high > low) ? eitherYears(picture) : []
+  const close =
+    either.length > 1
+      ? ` From ${either[0]} to ${either.at(-1)} either can be right.`
+      : either.length === 1
+        ? ` In ${either[0]} either can be right.`
+        : ""
+  const told = seasons.map(({year, cash}) => `${money(cash)} in ${year}`).slice(0, 3)
+  return `${field} brings ${inARow(told)}; a year must bring ${money(level)} to be kept.${where}${close}`
+}
