@@ -76,6 +76,7 @@ function pictureOf(replanting: Replanting, field: ReplantField, {level}: Weighed
     level,
     levelLow: levelAt(1 - NEW_SPREAD),
     levelHigh: levelAt(1 + NEW_SPREAD),
+    either: [Math.max(0, field.keepLeast - 1), Math.min(field.keepMost, field.seasons.length - 1)],
   }
 }
 

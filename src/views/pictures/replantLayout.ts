@@ -16,6 +16,8 @@ export interface OldAgainstNew {
   readonly level: number
   readonly levelLow: number
   readonly levelHigh: number
+  /** The seasons of the span in which either can be right, counted from 0: from the first last harvest to the year after the last. */
+  readonly either: readonly [from: number, to: number]
 }
 
 /** The place where the old field falls below the level for good: between two seasons, before the first, or not among them. */
@@ -40,10 +42,6 @@ export const rangesOf = ({seasons}: ReplantField, spread: number): OldAgainstNew
     const off = crop === null ? 0 : spread * Math.max(0, crop.leaves)
     return {year, cash, low: cash - off, high: cash + off}
   })
-
-/** Years whose ranges overlap with that of the level: either can be right. */
-export const eitherYears = ({seasons, levelLow, levelHigh}: OldAgainstNew): readonly number[] =>
-  seasons.filter(({low, high}) => low < levelHigh && high > levelLow).map(({year}) => year)
 
 export interface Words {
   readonly x: number
@@ -72,6 +70,7 @@ export interface ReplantLayout {
   readonly crossing: {readonly x: number; readonly y: number} | null
 }
 
+const EITHER = "either can be right"
 const HEIGHT = 300
 const TOP = 30
 const BELOW = 30
@@ -99,7 +98,7 @@ export function replantLayout(picture: OldAgainstNew, width: number): ReplantLay
   const count = Math.round((highest - lowest) / step)
   const crossing = crossingOf(picture)
   const skips = Math.max(1, Math.ceil(44 / each))
-  const {areas, middle} = overlapOf(picture, x, y)
+  const {areas, place} = overlapOf(picture, x, y)
   const steps = Array.from({length: count + 1}, (_, i) => lowest + i * step)
   const levelText = `a year must bring ${numberText(Math.round(level), 0)}`
   const lastCash = seasons.at(-1)!.cash
@@ -127,13 +126,8 @@ export function replantLayout(picture: OldAgainstNew, width: number): ReplantLay
     },
     either: areas,
     eitherWords:
-      middle && width > 420
-        ? {
-            x: Math.min(middle.x, width - textWidth("either can be right")),
-            y: middle.y,
-            words: "either can be right",
-            anchor: "middle",
-          }
+      place && width > 420 && place.x + textWidth(EITHER) < width
+        ? {...place, words: EITHER, anchor: "start"}
         : null,
     oldWords: {
       x: x(seasons.length - 1) + Math.min(each / 2, 0),
@@ -145,32 +139,20 @@ export function replantLayout(picture: OldAgainstNew, width: number): ReplantLay
   }
 }
 
-/** The area between the ranges where they overlap, and a place in its middle. */
+/** The area between the ranges where they overlap within the span, and a place for its name above its right end. */
 function overlapOf(
-  {seasons, levelLow, levelHigh}: OldAgainstNew,
+  {seasons, levelLow, levelHigh, either: [from, to]}: OldAgainstNew,
   x: (season: number) => number,
   y: (money: number) => number,
-): {areas: string; middle: {x: number; y: number} | null} {
-  const points = Array.from({length: (seasons.length - 1) * STEPS + 1}, (_, i) => i / STEPS)
+): {areas: string; place: {x: number; y: number} | null} {
+  const points = Array.from({length: Math.round((to - from) * STEPS) + 1}, (_, i) => from + i / STEPS)
   const at = (season: number, of: (one: OldAgainstNew["seasons"][number]) => number) => {
     const before = Math.min(Math.floor(season), seasons.length - 1)
     const after = Math.min(before + 1, seasons.length - 1)
     const share = season - before
     return of(seasons[before]!) * (1 - share) + of(seasons[after]!) * share
   }
-  const areas: string[] = []
-  let run: {x: number; top: number; bottom: number}[] = []
-  let widest: typeof run = []
-  const close = () => {
-    if (run.length > 1) {
-      const tops = run.map((one) => `${px(one.x)} ${px(one.top)}`)
-      const bottoms = run.toReversed().map((one) => `${px(one.x)} ${px(one.bottom)}`)
-      areas.push(`M${[...tops, ...bottoms].join("L")}Z`)
-      if (run.length > widest.length) widest = run
-    }
-    run = []
-  }
-  for (const season of points) {
+  const shared = points.flatMap((season) => {
     const high = Math.min(
       at(season, (one) => one.high),
       levelHigh,
@@ -179,12 +161,13 @@ function overlapOf(
       at(season, (one) => one.low),
       levelLow,
     )
-    if (high > low) run.push({x: x(season), top: y(high), bottom: y(low)})
-    else close()
-  }
-  close()
-  const middle = widest[Math.floor(widest.length / 2)]
-  return {areas: areas.join(""), middle: middle ? {x: middle.x, y: middle.top - 8} : null}
+    return high > low ? [{x: x(season), top: y(high), bottom: y(low)}] : []
+  })
+  if (shared.length < 2) return {areas: "", place: null}
+  const tops = shared.map((one) => `${px(one.x)} ${px(one.top)}`)
+  const bottoms = shared.toReversed().map((one) => `${px(one.x)} ${px(one.bottom)}`)
+  const {x: right} = shared.at(-1)!
+  return {areas: `M${[...tops, ...bottoms].join("L")}Z`, place: {x: right + 6, y: y(levelHigh) - 6}}
 }
 
 const px = (value: number) => value.toFixed(1)

@@ -1,6 +1,6 @@
 import {numberText} from "../../editor/display"
 import type {ReplantField} from "../../workbook/replant"
-import {crossingOf, eitherYears, type OldAgainstNew} from "./replantLayout"
+import {crossingOf, type OldAgainstNew} from "./replantLayout"
 import {inARow} from "./weekWords"
 
 const money = (value: number) => numberText(Math.round(value), 0)
@@ -40,7 +40,8 @@ export function crossingWords(picture: OldAgainstNew): string {
   if (crossing.kind === "below from the start") return "A new planting is better from the first season on"
   if (crossing.kind === "above to the end")
     return `This field beats a new planting in ${seasons.at(-1)!.year} still`
-  return `This field beats a new planting until ${crossing.before}, the new one is better from ${crossing.after}`
+  const start = seasons[0]!.cash < picture.level ? "After a poor start this" : "This"
+  return `${start} field beats a new planting until ${crossing.before}; the new one is better from ${crossing.after}`
 }
 
 /** The picture in words: the seasons beside the level, and the years that are close. */
@@ -49,13 +50,9 @@ export function replantSentence(picture: OldAgainstNew): string {
   const crossing = crossingOf(picture)
   const where =
     crossing.kind === "between" ? ` The lines cross between ${crossing.before} and ${crossing.after}.` : ""
-  const either = seasons.some(({low, high}) => high > low) ? eitherYears(picture) : []
+  const [from, to] = picture.either
   const close =
-    either.length > 1
-      ? ` From ${either[0]} to ${either.at(-1)} either can be right.`
-      : either.length === 1
-        ? ` In ${either[0]} either can be right.`
-        : ""
+    to - from > 1 ? ` From ${seasons[from]!.year} to ${seasons[to]!.year} either can be right.` : ""
   const told = seasons.map(({year, cash}) => `${money(cash)} in ${year}`).slice(0, 3)
   return `${field} brings ${inARow(told)}; a year must bring ${money(level)} to be kept.${where}${close}`
 }
