@@ -13,6 +13,8 @@ import {ColumnPanel} from "./ColumnPanel"
 import {ContentLine} from "./ContentLine"
 import {Contents} from "./Contents"
 import {FieldPage} from "./FieldPage"
+import {FieldLifePlate} from "./FieldLifePlate"
+import {fieldLifeFinding, fieldLifeShown} from "./fieldLifeShown"
 import {FindPanel} from "./FindPanel"
 import {Head} from "./Head"
 import {HelpPanel} from "./HelpPanel"
@@ -93,6 +95,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
   const week = weekShown(store)
   const needs = needsShown(store)
   const replant = replantShown(store)
+  const fieldLife = fieldLifeShown(store)
   const year = reserve && !isRefusal(reserve) ? reserve.year : null
   const only = state.only?.sheet === cell.sheet ? state.only : null
   const selectRow = useCallback(
@@ -132,11 +135,13 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                     ? needsFinding(needs, asOfDay(store), decimalOf(document))
                     : replant
                       ? replantFinding(replant.field, replant.replanting.money.little)
-                      : year
-                        ? reserveFinding(year)
-                        : reserve
-                          ? noReserve(reserve)
-                          : sheet.about}
+                      : fieldLife
+                        ? fieldLifeFinding(store, fieldLife)
+                        : year
+                          ? reserveFinding(year)
+                          : reserve
+                            ? noReserve(reserve)
+                            : sheet.about}
             </p>
             {only && (
               <p className="only">
@@ -144,7 +149,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                 <button onClick={() => showAllRows(store)}>Show all rows</button>
               </p>
             )}
-            {(plan || reserve || week || needs || replant) && sheet.about && (
+            {(plan || reserve || week || needs || replant || fieldLife) && sheet.about && (
               <p className="basis">{sheet.about}</p>
             )}
           </div>
@@ -164,6 +169,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
               {week && <WeekPlate store={store} week={week} />}
               {needs && <NeedsPlate needs={needs} asOf={asOfDay(store)} decimal={decimalOf(document)} />}
               {replant && <ReplantPlate store={store} shown={replant} />}
+              {fieldLife && <FieldLifePlate store={store} shown={fieldLife} />}
               {reserve && !isRefusal(reserve) && <ReservePlate store={store} shown={reserve} />}
               <div className="alone">{shown}</div>
             </>
