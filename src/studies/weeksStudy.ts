@@ -4,7 +4,8 @@ import {crownsOf} from "../workbook/crowns"
 import {numbersNamed} from "../workbook/replant"
 import {rowsOf} from "../workbook/season"
 import type {Workbook} from "../workbook/workbook"
-import {NODES} from "./bestWeeks"
+import {edgeWithin} from "../../functions/stand/chain"
+import {NODES, type PlantingWeeks} from "./bestWeeks"
 import {weeksRefused, type AskedPlanting, type BestWeeksInput} from "./bestWeeksAsked"
 
 /** What the study of the best weeks runs on in a workbook, and the season it begins with. */
@@ -13,6 +14,8 @@ export interface WeeksStudy {
   /** The year of the first season. */
   readonly season: number
   readonly asOf: number | null
+  /** A sum today that does not matter, money/ha. */
+  readonly little: number
   /** Areas by planting, ha. */
   readonly areas: ReadonlyMap<string, number>
 }
@@ -45,6 +48,7 @@ const NAMES = {
   lossFlow: "Loss_cash",
   lossChance: "Loss_chance",
   fullAge: "Full_age",
+  little: "Little_sum",
 } as const
 
 /**
@@ -62,7 +66,7 @@ export function weeksStudy(workbook: Workbook): WeeksStudy | Refusal | null {
   const held = new Map(rows.map((row) => [row.word("life input"), row.number("life input value")]))
   const inputs = all(INPUTS, (name) => held.get(name) ?? null, "on Life inputs")
   if (isRefusal(inputs)) return inputs
-  const {season, fullAge, lossChance, ...money} = values
+  const {season, fullAge, lossChance, little, ...money} = values
   const {technicalWeeks, oldest, age, structure, reserve, open, factor, weekCost} = inputs
 
   const table = rowsOf(workbook, "table age").flatMap((row) => {
@@ -129,8 +133,14 @@ export function weeksStudy(workbook: Workbook): WeeksStudy | Refusal | null {
       row.number("area") ?? 0,
     ]),
   )
-  return weeksRefused(input) ?? {input, season, asOf: crowns.asOf, areas}
+  return weeksRefused(input) ?? {input, season, asOf: crowns.asOf, little, areas}
 }
+
+/** The fewest and the most seasons of keeping a planting that come within a sum of the best. */
+export const nearSeasons = ({keep}: PlantingWeeks, little: number): readonly [number, number] => [
+  edgeWithin(keep, little, -1),
+  edgeWithin(keep, little, 1),
+]
 
 /** Each number by its name, or a refusal that names the first one that is missing. */
 function all<K extends string>(

@@ -6,7 +6,7 @@ import type {Store} from "../editor/store"
 import type {BestWeeks, PlantingWeeks} from "../studies/bestWeeks"
 import {runBestWeeks} from "../studies/run"
 import type {RunningStudy} from "../studies/shareOut"
-import type {WeeksStudy} from "../studies/weeksStudy"
+import {nearSeasons, type WeeksStudy} from "../studies/weeksStudy"
 import {whyWeeks} from "../studies/whyWeeks"
 import "./replant.css"
 
@@ -81,8 +81,9 @@ export function FieldLifePlate({store, shown}: {store: Store; shown: WeeksStudy 
       {studied && <Found store={store} shown={shown} studied={studied} />}
       <p className="guide">
         A general guide to judge by: the same weather every year, no loss of plants but the chance you give,
-        and a crop that follows the daily balance. Fields cut too long fell faster in trials than it says. Ask
-        your extension office before you cut longer than is usual near you.
+        and a crop that follows the daily balance. One new planting, the one on Life inputs, follows on every
+        field, without a loss on old ground. Fields cut too long fell faster in trials than it says. Ask your
+        extension office before you cut longer than is usual near you.
       </p>
     </div>
   )
@@ -127,6 +128,9 @@ function Found({store, shown, studied}: {store: Store; shown: WeeksStudy; studie
                   <th scope="col">days</th>
                   <th scope="col">clear after</th>
                   <th scope="col">
+                    either can be right <small>within {whole(shown.little)} money/ha</small>
+                  </th>
+                  <th scope="col">
                     reserve worth <small>money per kg left</small>
                   </th>
                   <th scope="col">
@@ -145,7 +149,7 @@ function Found({store, shown, studied}: {store: Store; shown: WeeksStudy; studie
               </thead>
               <tbody>
                 {plantings.map((one) => (
-                  <SeasonRow key={one.planting} one={one} season={season} />
+                  <SeasonRow key={one.planting} one={one} season={season} little={shown.little} />
                 ))}
               </tbody>
             </table>
@@ -184,9 +188,11 @@ function Found({store, shown, studied}: {store: Store; shown: WeeksStudy; studie
   )
 }
 
-function SeasonRow({one, season}: {one: PlantingWeeks; season: number}) {
+function SeasonRow({one, season, little}: {one: PlantingWeeks; season: number; little: number}) {
   const [first] = one.years
   const dayCost = dayCostOf(one)
+  const [least, most] = nearSeasons(one, little)
+  const after = (kept: number) => (kept === 0 ? "now" : season + kept - 1)
   const stop = first?.nextWeek?.stopPrice
   return (
     <tr>
@@ -199,6 +205,7 @@ function SeasonRow({one, season}: {one: PlantingWeeks; season: number}) {
         {first ? season + one.replaceAge - one.age - 1 : "now"}
         {one.isAtEnd ? " or later" : ""}
       </td>
+      <td>{least === most ? after(least) : `${after(least)} to ${after(most)}`}</td>
       <td>{first ? numberText(first.reserveWorth, 2) : ""}</td>
       <td>{stop !== undefined && Number.isFinite(stop) ? numberText(stop, 2) : "none pays"}</td>
       <td>{dayCost === null ? "" : whole(dayCost)}</td>

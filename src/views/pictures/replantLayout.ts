@@ -16,7 +16,7 @@ export interface OldAgainstNew {
   readonly level: number
   readonly levelLow: number
   readonly levelHigh: number
-  /** The seasons of the span in which either can be right, counted from 0: from the first last harvest to the year after the last. */
+  /** Between which seasons either can be right, counted from 0: the earliest near last harvest, and the season after the latest. */
   readonly either: readonly [from: number, to: number]
 }
 

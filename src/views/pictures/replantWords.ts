@@ -44,15 +44,12 @@ export function crossingWords(picture: OldAgainstNew): string {
   return `${start} field beats a new planting until ${crossing.before}; the new one is better from ${crossing.after}`
 }
 
-/** The picture in words: the seasons beside the level, and the years that are close. */
+/** The picture in words: the seasons beside the level, and where they cross. */
 export function replantSentence(picture: OldAgainstNew): string {
   const {seasons, level, field} = picture
   const crossing = crossingOf(picture)
   const where =
     crossing.kind === "between" ? ` The lines cross between ${crossing.before} and ${crossing.after}.` : ""
-  const [from, to] = picture.either
-  const close =
-    to - from > 1 ? ` From ${seasons[from]!.year} to ${seasons[to]!.year} either can be right.` : ""
   const told = seasons.map(({year, cash}) => `${money(cash)} in ${year}`).slice(0, 3)
-  return `${field} brings ${inARow(told)}; a year must bring ${money(level)} to be kept.${where}${close}`
+  return `${field} brings ${inARow(told)}; a year must bring ${money(level)} to be kept.${where}`
 }
