@@ -142,6 +142,13 @@ export const nearSeasons = ({keep}: PlantingWeeks, little: number): readonly [nu
   edgeWithin(keep, little, 1),
 ]
 
+/** "now to 2030": the last seasons before clearing that come within a sum of the best. */
+export function nearWords(one: PlantingWeeks, season: number, little: number): string {
+  const [least, most] = nearSeasons(one, little)
+  const after = (kept: number) => (kept === 0 ? "now" : String(season + kept - 1))
+  return least === most ? after(least) : `${after(least)} to ${after(most)}`
+}
+
 /** Each number by its name, or a refusal that names the first one that is missing. */
 function all<K extends string>(
   names: Readonly<Record<K, string>>,

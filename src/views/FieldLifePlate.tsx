@@ -6,7 +6,7 @@ import type {Store} from "../editor/store"
 import type {BestWeeks, PlantingWeeks} from "../studies/bestWeeks"
 import {runBestWeeks} from "../studies/run"
 import type {RunningStudy} from "../studies/shareOut"
-import {nearSeasons, type WeeksStudy} from "../studies/weeksStudy"
+import {nearWords, type WeeksStudy} from "../studies/weeksStudy"
 import {whyWeeks} from "../studies/whyWeeks"
 import "./replant.css"
 
@@ -167,7 +167,7 @@ function Found({store, shown, studied}: {store: Store; shown: WeeksStudy; studie
       <div className="ask">
         <button
           onClick={() => {
-            if (!store.run(keepWeeks(plantings, season, shown.asOf), "What the study found is kept."))
+            if (!store.run(keepWeeks(plantings, shown), "What the study found is kept."))
               store.turn(() => ({said: "What the study found is kept already."}))
           }}
         >
@@ -191,8 +191,6 @@ function Found({store, shown, studied}: {store: Store; shown: WeeksStudy; studie
 function SeasonRow({one, season, little}: {one: PlantingWeeks; season: number; little: number}) {
   const [first] = one.years
   const dayCost = dayCostOf(one)
-  const [least, most] = nearSeasons(one, little)
-  const after = (kept: number) => (kept === 0 ? "now" : season + kept - 1)
   const stop = first?.nextWeek?.stopPrice
   return (
     <tr>
@@ -205,7 +203,7 @@ function SeasonRow({one, season, little}: {one: PlantingWeeks; season: number; l
         {first ? season + one.replaceAge - one.age - 1 : "now"}
         {one.isAtEnd ? " or later" : ""}
       </td>
-      <td>{least === most ? after(least) : `${after(least)} to ${after(most)}`}</td>
+      <td>{nearWords(one, season, little)}</td>
       <td>{first ? numberText(first.reserveWorth, 2) : ""}</td>
       <td>{stop !== undefined && Number.isFinite(stop) ? numberText(stop, 2) : "none pays"}</td>
       <td>{dayCost === null ? "" : whole(dayCost)}</td>

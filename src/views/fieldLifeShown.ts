@@ -20,11 +20,13 @@ export function fieldLifeFinding({workbook}: Store, shown: WeeksStudy | Refusal)
   const kept = rowsOf(workbook, "life planting").flatMap((row) => {
     const [planting, last] = [row.word("life planting"), row.word("life last season")]
     if (planting === "" || last === "") return []
+    const near = row.word("life near")
+    const also = near === "" || near === last ? "" : ` (${near} come near)`
     const weeks = row.number("life weeks") ?? 0
     return [
       last === "now"
-        ? `${planting}: clear now`
-        : `${planting} ${weeks} ${weeks === 1 ? "week" : "weeks"}, clear after ${last}`,
+        ? `${planting}: clear now${also}`
+        : `${planting} ${weeks} ${weeks === 1 ? "week" : "weeks"}, clear after ${last}${also}`,
     ]
   })
   if (kept.length) return `As last run: ${kept.join("; ")}.`

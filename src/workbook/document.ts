@@ -210,6 +210,7 @@ export const REPLANT_PARTS = [
   "life weeks",
   "life days",
   "life last season",
+  "life near",
   "life replace age",
   "life why",
   "life reserve worth",

@@ -39,11 +39,12 @@ const planting = (name: string, age: number, years: BestYear[]): PlantingWeeks =
   isAtEnd: false,
   worth: 50_000.4,
   clearNow: 44_000,
-  keep: [],
+  keep: [44_000, 49_800, 50_000, 49_000],
   choices: [],
   days: 47,
 })
 const asOf = dayOf("2026-05-25")!
+const study = {season: 2026, asOf, little: 150}
 
 const aheadOf = (store: Store) =>
   rowsOf(store.workbook, "ahead planting").map((row) => [
@@ -56,7 +57,7 @@ describe("keeping what the study found", () => {
   it("writes a planting's row and its seasons ahead, in one step that can be undone", () => {
     const store = farm()
     const before = store.getState().document
-    expect(store.run(keepWeeks([planting("Long Acre", 9, [year(9), last(10)])], 2026, asOf))).toBe(true)
+    expect(store.run(keepWeeks([planting("Long Acre", 9, [year(9), last(10)])], study))).toBe(true)
     const row = rowsOf(store.workbook, "life planting").find(
       (one) => one.word("life planting") === "Long Acre",
     )!
@@ -64,6 +65,7 @@ describe("keeping what the study found", () => {
     expect(row.number("life weeks")).toBe(7)
     expect(row.number("life days")).toBe(47)
     expect(row.word("life last season")).toBe("2027")
+    expect(row.word("life near")).toBe("2027") // after one season 200 less, after none 6 000
     expect(row.number("life replace age")).toBe(11)
     expect(row.number("life reserve worth")).toBe(0.654)
     expect(row.number("life day cost")).toBe(50) // 350 over seven days
@@ -78,13 +80,9 @@ describe("keeping what the study found", () => {
   it("puts new seasons in place of a planting's old ones, and leaves those of others", () => {
     const store = farm()
     store.run(
-      keepWeeks(
-        [planting("Long Acre", 9, [year(9), last(10)]), planting("Sand Piece", 7, [last(7)])],
-        2026,
-        asOf,
-      ),
+      keepWeeks([planting("Long Acre", 9, [year(9), last(10)]), planting("Sand Piece", 7, [last(7)])], study),
     )
-    store.run(keepWeeks([planting("Long Acre", 9, [last(9)])], 2026, asOf))
+    store.run(keepWeeks([planting("Long Acre", 9, [last(9)])], study))
     expect(aheadOf(store)).toEqual([
       ["Sand Piece", "2026", 7],
       ["Long Acre", "2026", 7],
@@ -92,7 +90,7 @@ describe("keeping what the study found", () => {
   })
   it("says now for a planting that is best cleared before this season", () => {
     const store = farm()
-    store.run(keepWeeks([{...planting("North Bench", 14, []), days: 0}], 2026, asOf))
+    store.run(keepWeeks([{...planting("North Bench", 14, []), days: 0}], study))
     const [row] = rowsOf(store.workbook, "life planting")
     expect(row!.word("life last season")).toBe("now")
     expect(row!.number("life weeks")).toBe(0)

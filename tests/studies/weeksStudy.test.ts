@@ -5,7 +5,7 @@ import {isRefusal} from "../../functions/refusal"
 import type {Content} from "../../src/workbook/document"
 import {readFile} from "../../src/workbook/file"
 import {Workbook} from "../../src/workbook/workbook"
-import {nearSeasons, weeksStudy, type WeeksStudy} from "../../src/studies/weeksStudy"
+import {nearSeasons, nearWords, weeksStudy, type WeeksStudy} from "../../src/studies/weeksStudy"
 import type {PlantingWeeks} from "../../src/studies/bestWeeks"
 
 function open(name: string): Workbook {
@@ -111,4 +111,7 @@ it("calls seasons near that come within a sum of the best", () => {
   expect(nearSeasons(one, 50)).toEqual([2, 3])
   expect(nearSeasons(one, 0)).toEqual([2, 2])
   expect(nearSeasons(one, 60)).toEqual([1, 3])
+  expect(nearWords(one, 2026, 60)).toBe("2026 to 2028")
+  expect(nearWords(one, 2026, 0)).toBe("2027")
+  expect(nearWords(one, 2026, 200)).toBe("now to 2028")
 })

@@ -31,7 +31,7 @@ describe("the fields of the demonstration farm", () => {
     expect(field("Setback field").seasons[0]!.crop).toBeNull()
   })
   it("know their ground and their lease", () => {
-    expect(field("North Bench").onOldGround).toBe(true)
+    expect(field("Old ground field").onOldGround).toBe(true)
     expect(field("Long Acre").onOldGround).toBe(false)
     expect(field("Old ground field").rest).toBe(2)
     expect(field("Lease field").lease).toBe(6)
@@ -39,7 +39,8 @@ describe("the fields of the demonstration farm", () => {
     // The level is the rate on what the cleared ground is worth, clearing off.
     const {ground, level} = field("Long Acre")
     expect(level).toBeCloseTo(0.07 * (ground - 350), 9)
-    expect(field("North Bench").ground).toBeLessThan(ground)
+    expect(field("North Bench").ground).toBe(ground)
+    expect(field("Old ground field").ground).toBeLessThan(ground)
   })
   it("keep the one that has had a setback past its poor year", () => {
     expect(field("Setback field").waitGain).toBeLessThan(0)

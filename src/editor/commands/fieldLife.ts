@@ -1,5 +1,6 @@
 import {isoOf} from "../../../functions/calendar"
 import type {PlantingWeeks} from "../../studies/bestWeeks"
+import {nearWords, type WeeksStudy} from "../../studies/weeksStudy"
 import {whyWeeks} from "../../studies/whyWeeks"
 import {columnWith, sheetWith, type Content, type Document, type Part} from "../../workbook/document"
 import type {Edit, Entry} from "../../workbook/edit"
@@ -16,12 +17,18 @@ export const goesOn = ({years}: PlantingWeeks): boolean => years.length > 1
 
 /** Keeps what the study found: a row for each planting on Field life, and its seasons ahead in place of those kept before. */
 export const keepWeeks =
-  (found: readonly PlantingWeeks[], season: number, runOn: number | null): Command =>
+  (
+    found: readonly PlantingWeeks[],
+    {season, asOf, little}: Pick<WeeksStudy, "season" | "asOf" | "little">,
+  ): Command =>
   ({document}) => {
     const summary = rowsEdit(
       document,
       "life planting",
-      found.map((one) => [one.planting, summaryOf(one, season, runOn)]),
+      found.map((one) => [
+        one.planting,
+        {...summaryOf(one, season, asOf), "life near": nearWords(one, season, little)},
+      ]),
       "",
     )
     const ahead = aheadEdits(document, found, season)
