@@ -5,7 +5,7 @@ import {choose, showPanel} from "../editor/selection"
 import {showAllRows} from "../editor/showOnly"
 import type {Store} from "../editor/store"
 import {summaryOf} from "../editor/summary"
-import {decimalOf} from "../workbook/region"
+import {decimalOf, regionOf} from "../workbook/region"
 import {AskedQuestion} from "./AskedQuestion"
 import {CasesPanel} from "./CasesPanel"
 import {ChecksPanel} from "./ChecksPanel"
@@ -134,7 +134,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                   : needs
                     ? needsFinding(needs, asOfDay(store), decimalOf(document))
                     : replant
-                      ? replantFinding(replant.field, replant.replanting.money.little)
+                      ? replantFinding(replant.field, replant.replanting.money.little, regionOf(document))
                       : fieldLife
                         ? fieldLifeFinding(store, fieldLife)
                         : year

@@ -1,7 +1,9 @@
 import {useEffect, useRef, useState} from "react"
 import {isRefusal, type Refusal} from "../../functions/refusal"
 import {askDayCost, dayCostOf, goesOn, keepWeeks, meanDayCost} from "../editor/commands/fieldLife"
-import {numberText} from "../editor/display"
+import {shownIn} from "../editor/display"
+import type {Region} from "../workbook/document"
+import {regionOf} from "../workbook/region"
 import type {Store} from "../editor/store"
 import type {BestWeeks, PlantingWeeks} from "../studies/bestWeeks"
 import {runBestWeeks} from "../studies/run"
@@ -76,7 +78,7 @@ export function FieldLifePlate({store, shown}: {store: Store; shown: WeeksStudy 
         {studied && studied.of !== inputsOf(shown) && (
           <p className="warn">Something under the study has changed since it was run: run it again.</p>
         )}
-        {studied && <p className="told">{studyWords(studied)}</p>}
+        {studied && <p className="told">{studyWords(studied, regionOf(store.getState().document))}</p>}
       </div>
       {studied && <Found store={store} shown={shown} studied={studied} />}
       <p className="guide">
@@ -92,13 +94,12 @@ export function FieldLifePlate({store, shown}: {store: Store; shown: WeeksStudy 
 const inputsOf = ({input}: WeeksStudy) =>
   JSON.stringify(input, (_, value: unknown) => (value instanceof Float64Array ? [...value] : value))
 
-const whole = (value: number) => numberText(Math.round(value), 0)
-
 /** What the study found of the ground and of a new planting. */
-function studyWords({found: {ground, replants, successor}}: Studied): string {
+function studyWords({found: {ground, replants, successor}}: Studied, region: Region): string {
+  const {unit, text} = shownIn("money/ha", region)
   if (!replants) return "Planting again does not pay: the ground is worth more in its other use."
   const end = successor.isAtEnd ? ", the oldest age allowed, so that longer may be better" : ""
-  return `Cleared ground is worth ${whole(ground)} a hectare; a new planting is best cleared at age ${successor.replaceAge}${end}.`
+  return `Cleared ground is worth ${text(ground, 0)} ${unit}; a new planting is best cleared at age ${successor.replaceAge}${end}.`
 }
 
 function Found({store, shown, studied}: {store: Store; shown: WeeksStudy; studied: Studied}) {
@@ -106,6 +107,8 @@ function Found({store, shown, studied}: {store: Store; shown: WeeksStudy; studie
   const {season} = studied
   const cost = meanDayCost(plantings, shown.areas)
   const going = plantings.filter(goesOn)
+  const region = regionOf(store.getState().document)
+  const [perKg, perHa] = [shownIn("money/kg", region), shownIn("money/ha", region)]
   return (
     <>
       <div className="blocks">
@@ -128,19 +131,22 @@ function Found({store, shown, studied}: {store: Store; shown: WeeksStudy; studie
                   <th scope="col">days</th>
                   <th scope="col">clear after</th>
                   <th scope="col">
-                    either can be right <small>within {whole(shown.little)} money/ha</small>
+                    either can be right{" "}
+                    <small>
+                      within {perHa.text(shown.little, 0)} {perHa.unit}
+                    </small>
                   </th>
                   <th scope="col">
-                    reserve worth <small>money per kg left</small>
+                    reserve worth <small>{perKg.unit} left</small>
                   </th>
                   <th scope="col">
-                    stop price <small>money/kg packed</small>
+                    stop price <small>{perKg.unit} packed</small>
                   </th>
                   <th scope="col">
-                    a day costs later <small>money/ha</small>
+                    a day costs later <small>{perHa.unit}</small>
                   </th>
                   <th scope="col">
-                    keeping gains <small>money/ha today</small>
+                    keeping gains <small>{perHa.unit} today</small>
                   </th>
                   <th scope="col" className="txt">
                     Why
@@ -149,7 +155,13 @@ function Found({store, shown, studied}: {store: Store; shown: WeeksStudy; studie
               </thead>
               <tbody>
                 {plantings.map((one) => (
-                  <SeasonRow key={one.planting} one={one} season={season} little={shown.little} />
+                  <SeasonRow
+                    key={one.planting}
+                    one={one}
+                    season={season}
+                    little={shown.little}
+                    region={region}
+                  />
                 ))}
               </tbody>
             </table>
@@ -188,7 +200,18 @@ function Found({store, shown, studied}: {store: Store; shown: WeeksStudy; studie
   )
 }
 
-function SeasonRow({one, season, little}: {one: PlantingWeeks; season: number; little: number}) {
+function SeasonRow({
+  one,
+  season,
+  little,
+  region,
+}: {
+  one: PlantingWeeks
+  season: number
+  little: number
+  region: Region
+}) {
+  const [perKg, perHa] = [shownIn("money/kg", region), shownIn("money/ha", region)]
   const [first] = one.years
   const dayCost = dayCostOf(one)
   const stop = first?.nextWeek?.stopPrice
@@ -204,10 +227,10 @@ function SeasonRow({one, season, little}: {one: PlantingWeeks; season: number; l
         {one.isAtEnd ? " or later" : ""}
       </td>
       <td>{nearWords(one, season, little)}</td>
-      <td>{first ? numberText(first.reserveWorth, 2) : ""}</td>
-      <td>{stop !== undefined && Number.isFinite(stop) ? numberText(stop, 2) : "none pays"}</td>
-      <td>{dayCost === null ? "" : whole(dayCost)}</td>
-      <td>{whole(one.worth - one.clearNow)}</td>
+      <td>{first ? perKg.text(first.reserveWorth, 2) : ""}</td>
+      <td>{stop !== undefined && Number.isFinite(stop) ? perKg.text(stop, 2) : "none pays"}</td>
+      <td>{dayCost === null ? "" : perHa.text(dayCost, 0)}</td>
+      <td>{perHa.text(one.worth - one.clearNow, 0)}</td>
       <td className="txt wraps">
         {first ? whyWeeks(first) : "Clearing it now is worth more than any season of it."}
       </td>

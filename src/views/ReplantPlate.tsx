@@ -1,6 +1,6 @@
 import {payback} from "../../functions/stand/payback"
 import {isRefusal} from "../../functions/refusal"
-import {numberText} from "../editor/display"
+import {numberText, shownIn} from "../editor/display"
 import {choose} from "../editor/selection"
 import type {Store} from "../editor/store"
 import {
@@ -69,11 +69,13 @@ export function ReplantPlate({store, shown: {replanting, field}}: {store: Store;
 }
 
 function pictureOf(replanting: Replanting, field: ReplantField, {level}: Weighed): Picture {
-  const levelAt = (newYield: number) => weigh(replanting, field, {newYield})?.level ?? level
+  const {unit, number} = shownIn("money/ha", replanting.region)
+  const levelAt = (newYield: number) => number(weigh(replanting, field, {newYield})?.level ?? level)
   return {
     field: field.field,
-    seasons: rangesOf(field, replanting.money.spread),
-    level,
+    unit,
+    seasons: rangesOf(field, replanting.money.spread, number),
+    level: number(level),
     levelLow: levelAt(1 - NEW_SPREAD),
     levelHigh: levelAt(1 + NEW_SPREAD),
     either: [Math.max(0, field.keepLeast - 1), Math.min(field.keepMost, field.seasons.length - 1)],
@@ -93,12 +95,14 @@ interface Props {
 /** What keeping the field a number of seasons is worth. */
 function SpanOfYears({replanting, field, now}: Props & {now: Weighed}) {
   const best = Math.max(...now.worths)
+  const {unit, text} = shownIn("money/ha", replanting.region)
+  const ground = shownIn("ha", replanting.region)
   const rows = now.worths.slice(0, Math.min(now.worths.length, Math.max(8, now.keepYears + 3)))
   return (
     <section aria-labelledby="span-of-years">
       <h2 id="span-of-years">Span of years</h2>
       <p>
-        Years within {whole(replanting.money.little)} a hectare of the best are tinted; the sum is yours to
+        Years within {text(replanting.money.little, 0)} {unit} of the best are tinted; the sum is yours to
         set.
       </p>
       <table>
@@ -108,14 +112,17 @@ function SpanOfYears({replanting, field, now}: Props & {now: Weighed}) {
               Last harvest
             </th>
             <th scope="col">
-              worth today <small>per ha</small>
+              worth today <small>{unit}</small>
             </th>
             <th scope="col">
-              short of best <small>per ha</small>
+              short of best <small>{unit}</small>
             </th>
             {field.area !== null && (
               <th scope="col">
-                whole field <small>{numberText(field.area, 1)} ha</small>
+                whole field{" "}
+                <small>
+                  {ground.text(field.area, 1)} {ground.unit}
+                </small>
               </th>
             )}
           </tr>
@@ -126,8 +133,8 @@ function SpanOfYears({replanting, field, now}: Props & {now: Weighed}) {
               <th scope="row" className="txt">
                 {kept === 0 ? "clear now" : field.first + kept - 1}
               </th>
-              <td>{whole(worth)}</td>
-              <td>{worth === best ? "best" : whole(worth - best)}</td>
+              <td>{text(worth, 0)}</td>
+              <td>{worth === best ? "best" : text(worth - best, 0)}</td>
               {field.area !== null && <td>{worth === best ? "" : whole((worth - best) * field.area)}</td>}
             </tr>
           ))}
@@ -220,7 +227,11 @@ function ShareTable({
               <th scope="row" className="txt">
                 {words}
               </th>
-              {mustBring && <td>{whole(weigh(replanting, field, row)?.level ?? 0)}</td>}
+              {mustBring && (
+                <td>
+                  {shownIn("money/ha", replanting.region).text(weigh(replanting, field, row)?.level ?? 0, 0)}
+                </td>
+              )}
               {columns.map(([heading, column]) => {
                 const supposed = {...row, ...column}
                 return (
@@ -239,6 +250,7 @@ function ShareTable({
 
 /** Each input alone at both ends of its range, the one that moves most first. */
 function WhatMoves({replanting, field}: Props) {
+  const {unit, text} = shownIn("money/ha", replanting.region)
   return (
     <section aria-labelledby="what-moves" className="moves">
       <h2 id="what-moves">What moves the answer</h2>
@@ -260,7 +272,7 @@ function WhatMoves({replanting, field}: Props) {
               </th>
               <th scope="col">replant in</th>
               <th scope="col">
-                gain of waiting <small>money/ha</small>
+                gain of waiting <small>{unit}</small>
               </th>
             </tr>
           </thead>
@@ -276,7 +288,7 @@ function WhatMoves({replanting, field}: Props) {
                     : `${yearOrLater(low, field)} to ${yearOrLater(high, field)}`}
                 </td>
                 <td>
-                  {whole(low.waitGain)} to {whole(high.waitGain)}
+                  {text(low.waitGain, 0)} to {text(high.waitGain, 0)}
                 </td>
               </tr>
             ))}
@@ -293,6 +305,7 @@ const BAR = 76
 function NewPlanting({replanting, field, now}: Props & {now: Weighed}) {
   const flows = replanting.newYears.map(({yielding, other}) => yielding + other)
   const black = payback(flows)
+  const {unit, text} = shownIn("money/ha", replanting.region)
   const bars = flows.slice(0, 12)
   const most = Math.max(...bars.map(Math.abs), 1)
   const each = 28
@@ -310,7 +323,7 @@ function NewPlanting({replanting, field, now}: Props & {now: Weighed}) {
         height={BAR * 2 + 24}
         viewBox={`0 0 ${each * bars.length} ${BAR * 2 + 24}`}
         role="img"
-        aria-label={`Net cash of a new planting by year of its life: ${bars.map(whole).join(", ")} money/ha`}
+        aria-label={`Net cash of a new planting by year of its life: ${bars.map((cash) => text(cash, 0)).join(", ")} ${unit}`}
       >
         {bars.map((cash, i) => (
           <g key={i}>
@@ -331,12 +344,12 @@ function NewPlanting({replanting, field, now}: Props & {now: Weighed}) {
         <path className="axis" d={`M0 ${BAR}H${each * bars.length}`} />
       </svg>
       <p className="small q">
-        Money per ha by year of its life, from {whole(Math.min(...bars))} to {whole(Math.max(...bars))},
-        without interest.{" "}
+        By year of its life, from {text(Math.min(...bars), 0)} to {text(Math.max(...bars), 0)} {unit}, without
+        interest.{" "}
         {field.onOldGround
           ? `On the ground of ${field.field} it yields less: the losses stand on Rest and ground, an assumption.`
           : ""}{" "}
-        Its ground is worth {whole(now.ground)} a hectare once cleared.
+        Its ground is worth {text(now.ground, 0)} {unit} once cleared.
       </p>
     </section>
   )

@@ -1,6 +1,6 @@
-import type {CellAddress} from "./document"
-import {sheetWith, type Part} from "./document"
+import {sheetWith, type CellAddress, type Part, type Region} from "./document"
 import {namesIn} from "./names"
+import {regionOf} from "./region"
 import {rowsOf} from "./season"
 import type {Workbook} from "./workbook"
 
@@ -64,6 +64,8 @@ export interface ReplantMoney {
 
 export interface Replanting {
   readonly sheet: number
+  /** How numbers are to be shown. */
+  readonly region: Region
   readonly money: ReplantMoney
   readonly newYears: readonly NewYear[]
   readonly fields: readonly ReplantField[]
@@ -150,7 +152,7 @@ export function replantingOf(workbook: Workbook): Replanting | null {
       },
     ]
   })
-  return {sheet, money, newYears, fields}
+  return {sheet, region: regionOf(workbook.document), money, newYears, fields}
 }
 
 /** Named values that hold a number, by name. */

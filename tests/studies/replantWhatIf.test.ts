@@ -31,6 +31,7 @@ const field: ReplantField = {
 }
 const replanting: Replanting = {
   sheet: 0,
+  region: {},
   money: {
     rate: 0.07,
     clear: 0,

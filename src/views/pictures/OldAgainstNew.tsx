@@ -56,7 +56,9 @@ export function OldAgainstNew({picture}: {picture: Picture}) {
         <summary>This field and the new one as a table</summary>
         <div className="twin-scroll" tabIndex={0} role="region" aria-label="Old and new by year">
           <table>
-            <caption>Net cash of {picture.field} by season, money/ha</caption>
+            <caption>
+              Net cash of {picture.field} by season, {picture.unit}
+            </caption>
             <thead>
               <tr>
                 <th scope="col">Season</th>

@@ -2,9 +2,11 @@ import {numberText} from "../../editor/display"
 import type {ReplantField} from "../../workbook/replant"
 import {textWidth} from "./placing"
 
-/** What the picture of the old field against the new planting is drawn from. Money/ha and year. */
+/** What the picture of the old field against the new planting is drawn from, in numbers as they are shown. */
 export interface OldAgainstNew {
   readonly field: string
+  /** Of all its sums: "money/ha". */
+  readonly unit: string
   readonly seasons: readonly {
     readonly year: number
     readonly cash: number
@@ -37,10 +39,14 @@ export function crossingOf({seasons, level}: Pick<OldAgainstNew, "seasons" | "le
 }
 
 /** The range of a field's seasons: its crop may lie off by the spread; where the cash is typed no range is known. */
-export const rangesOf = ({seasons}: ReplantField, spread: number): OldAgainstNew["seasons"] =>
+export const rangesOf = (
+  {seasons}: ReplantField,
+  spread: number,
+  shown = (stored: number) => stored,
+): OldAgainstNew["seasons"] =>
   seasons.map(({year, cash, crop}) => {
     const off = crop === null ? 0 : spread * Math.max(0, crop.leaves)
-    return {year, cash, low: cash - off, high: cash + off}
+    return {year, cash: shown(cash), low: shown(cash - off), high: shown(cash + off)}
   })
 
 export interface Words {
@@ -81,7 +87,7 @@ const STEPS = 12
 
 /** Lays out the picture: seasons along, money up; the old field as a line through its seasons, the new planting as a level. */
 export function replantLayout(picture: OldAgainstNew, width: number): ReplantLayout {
-  const {seasons, level, levelLow, levelHigh} = picture
+  const {seasons, level, levelLow, levelHigh, unit} = picture
   const base = HEIGHT - BELOW
   const all = [...seasons.flatMap(({low, high}) => [low, high]), levelLow, levelHigh, 0]
   const step = niceStep(Math.max(...all) - Math.min(...all))
@@ -109,7 +115,7 @@ export function replantLayout(picture: OldAgainstNew, width: number): ReplantLay
     right: width - RIGHT,
     rules: steps.map((money) => ({
       y: y(money),
-      words: money === highest ? `${numberText(money, 0)} money per ha and year` : numberText(money, 0),
+      words: money === highest ? `${numberText(money, 0)} ${unit} a year` : numberText(money, 0),
     })),
     nought: lowest < 0 ? y(0) : null,
     years: seasons.flatMap(({year}, i) =>

@@ -1,4 +1,5 @@
-import {numberText} from "../../editor/display"
+import {numberText, shownIn} from "../../editor/display"
+import type {Region} from "../../workbook/document"
 import type {ReplantField} from "../../workbook/replant"
 import {crossingOf, type OldAgainstNew} from "./replantLayout"
 import {inARow} from "./weekWords"
@@ -13,7 +14,8 @@ const afterHarvest = ({first}: ReplantField, kept: number) =>
  * What was found for a field: the best year, the years that come as near to it as does not matter, and what going now costs.
  * A field whose ground goes back to its owner is told what its lease says.
  */
-export function replantFinding(field: ReplantField, little: number): string {
+export function replantFinding(field: ReplantField, little: number, region?: Region): string {
+  const {unit, text} = shownIn("money/ha", region)
   const {seasons, keepYears, keepLeast, keepMost, first, leaseAct, lease, earlyCost} = field
   if (seasons.length === 0) return `${field.field}: no net cash of its seasons is known yet.`
   if (lease !== null && leaseAct !== "") {
@@ -26,10 +28,12 @@ export function replantFinding(field: ReplantField, little: number): string {
     .filter((kept) => kept !== keepYears)
     .map((kept) => (kept === 0 ? "now" : String(first + kept - 1)))
   const nearby = near.length
-    ? `; ${inARow(near)} ${near.length === 1 ? "comes" : "come"} within ${money(little)} a hectare of it`
+    ? `; ${inARow(near)} ${near.length === 1 ? "comes" : "come"} within ${text(little, 0)} ${unit} of it`
     : ""
   const costs =
-    keepYears > 0 && earlyCost >= little ? ` Clearing now would cost ${money(earlyCost)} a hectare.` : ""
+    keepYears > 0 && earlyCost >= little
+      ? ` Clearing now would cost ${text(Math.round(earlyCost), 0)} ${unit}.`
+      : ""
   return `${field.field}: replant ${afterHarvest(field, keepYears)}${nearby}.${costs}`
 }
 
@@ -46,10 +50,10 @@ export function crossingWords(picture: OldAgainstNew): string {
 
 /** The picture in words: the seasons beside the level, and where they cross. */
 export function replantSentence(picture: OldAgainstNew): string {
-  const {seasons, level, field} = picture
+  const {seasons, level, field, unit} = picture
   const crossing = crossingOf(picture)
   const where =
     crossing.kind === "between" ? ` The lines cross between ${crossing.before} and ${crossing.after}.` : ""
   const told = seasons.map(({year, cash}) => `${money(cash)} in ${year}`).slice(0, 3)
-  return `${field} brings ${inARow(told)}; a year must bring ${money(level)} to be kept.${where}`
+  return `${field} brings ${inARow(told)} (${unit}); a year must bring ${money(level)} to be kept.${where}`
 }

@@ -32,6 +32,7 @@ const field: ReplantField = {
 }
 const picture: OldAgainstNew = {
   field: "Hill Field",
+  unit: "money/ha",
   seasons: rangesOf(field, 0.3),
   level: 2092,
   levelLow: 1800,
@@ -63,14 +64,14 @@ describe("the crossing", () => {
 
 describe("what was found", () => {
   it.each([
-    [{}, "Hill Field: replant after the 2028 harvest. Clearing now would cost 1\u202f642 a hectare."],
+    [{}, "Hill Field: replant after the 2028 harvest. Clearing now would cost 1\u202f642 money/ha."],
     [
       {keepLeast: 2, keepMost: 4},
-      "Hill Field: replant after the 2028 harvest; 2027 and 2029 come within 150 a hectare of it. Clearing now would cost 1\u202f642 a hectare.",
+      "Hill Field: replant after the 2028 harvest; 2027 and 2029 come within 150 money/ha of it. Clearing now would cost 1\u202f642 money/ha.",
     ],
     [
       {keepYears: 0, keepLeast: 0, keepMost: 1, earlyCost: 0},
-      "Hill Field: replant before the 2026 season; 2026 comes within 150 a hectare of it.",
+      "Hill Field: replant before the 2026 season; 2026 comes within 150 money/ha of it.",
     ],
     [{keepYears: 5}, "Hill Field: keep it through 2030, the last season weighed; longer may be better."],
     [
@@ -81,6 +82,14 @@ describe("what was found", () => {
   ])("is said in a sentence: %o", (change, words) => {
     expect(replantFinding({...field, ...change}, 150)).toBe(words)
   })
+})
+
+it("is told by the acre and in the region's money where that is asked for", () => {
+  // An acre is .4046856 of a hectare: 1 642 a hectare are 664.5 an acre, 150 are 60.7.
+  const near = {...field, keepLeast: 2}
+  expect(replantFinding(near, 150, {measures: "US", currency: "USD"})).toBe(
+    "Hill Field: replant after the 2028 harvest; 2027 comes within 61 USD/ac of it. Clearing now would cost 664 USD/ac.",
+  )
 })
 
 describe("the layout", () => {
