@@ -69,6 +69,11 @@ describe("weigh", () => {
     const {level, waitGain} = weigh(replanting, field)!
     expect(waitGain).toBeCloseTo((3100 - level) / 1.07, 9)
   })
+  it("asks less of a season when clearing costs something, for that is put off as well", () => {
+    // At the rate of the clearing: .07·500 less than of the ground alone.
+    const {ground, level} = weigh(replanting, field, {clear: 500})!
+    expect(level).toBeCloseTo(0.07 * ground - 35, 9)
+  })
   it("takes the loss on old ground from what goes with the yield alone", () => {
     const {level} = weigh(replanting, {...field, onOldGround: true})!
     const less = flows.map((cash) => (cash > 0 ? 0.85 * cash : cash))

@@ -48,6 +48,18 @@ describe("the fields of the demonstration farm", () => {
   })
 })
 
+it("does not know what the crop of a planting is whose margins are typed", () => {
+  const workbook = open("hollow-brook-farm")
+  const sheet = workbook.document.sheets.findIndex(({name}) => name === "Own margins")
+  const cells = ["North Bench", 2600, 1900].map((content, col) => ({at: {sheet, row: 3, col}, content}))
+  workbook.revise({type: "enter", cells})
+  const {seasons} = replantingOf(workbook)!.fields.find((one) => one.field === "North Bench")!
+  expect(seasons).toEqual([
+    {year: 2026, cash: 2600, crop: null},
+    {year: 2027, cash: 1900, crop: null},
+  ])
+})
+
 it("says nothing of a workbook without a rate", () => {
   expect(replantingOf(open("blank"))).toBeNull()
 })
