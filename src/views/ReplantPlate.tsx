@@ -47,7 +47,7 @@ export function ReplantPlate({store, shown: {replanting, field}}: {store: Store;
       {field.warning !== "" && <p className="warn">To look at: {field.warning}.</p>}
       <div className="blocks">
         <figure className="wide">
-          <figcaption>{crossingWords(picture)}</figcaption>
+          <figcaption>{crossingWords(picture, field.lease)}</figcaption>
           <p>{replantSentence(picture)}</p>
           <OldAgainstNew picture={picture} />
         </figure>

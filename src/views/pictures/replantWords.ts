@@ -19,8 +19,9 @@ export function replantFinding(field: ReplantField, little: number, region?: Reg
   const {seasons, keepYears, keepLeast, keepMost, first, leaseAct, lease, earlyCost} = field
   if (seasons.length === 0) return `${field.field}: no net cash of its seasons is known yet.`
   if (lease !== null && leaseAct !== "") {
-    const [act = "", ...rest] = leaseAct.split(", ")
-    return `${field.field}: ${act}${rest.length ? `, ${rest.join(", ")}` : ""}: ${lease} seasons of the lease are left.`
+    const [act = "", then = ""] = leaseAct.split(", ")
+    const left = lease === 1 ? "1 season of the lease is" : `${lease} seasons of the lease are`
+    return `${field.field}: ${LEASE_ACTS[act] ?? act}${then && ` and ${then}`}; ${left} left.`
   }
   if (keepYears === seasons.length)
     return `${field.field}: keep it through ${first + keepYears - 1}, the last season weighed; longer may be better.`
@@ -37,8 +38,18 @@ export function replantFinding(field: ReplantField, little: number, region?: Reg
   return `${field.field}: replant ${afterHarvest(field, keepYears)}${nearby}.${costs}`
 }
 
+/** What the lease's acts are in a sentence. */
+const LEASE_ACTS: Readonly<Record<string, string>> = {
+  keep: "keep it",
+  replant: "replant it now",
+  stop: "clear it now and plant no more",
+  wait: "clear it now and plant later",
+}
+
 /** "This field beats a new planting until 2028; from 2029 the new one is better." */
-export function crossingWords(picture: OldAgainstNew): string {
+export function crossingWords(picture: OldAgainstNew, lease: number | null = null): string {
+  if (lease !== null)
+    return `Had the lease no end: ${crossingWords(picture).replace(/^./, (letter) => letter.toLowerCase())}`
   const crossing = crossingOf(picture)
   const {seasons} = picture
   if (crossing.kind === "below from the start") return "A new planting is better from the first season on"

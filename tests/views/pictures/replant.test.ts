@@ -54,6 +54,10 @@ describe("the crossing", () => {
     expect(crossingWords({...picture, level: 4000})).toBe("A new planting is better from the first season on")
     expect(crossingWords({...picture, level: 1000})).toBe("This field beats a new planting in 2030 still")
   })
+  it("says of a field whose lease ends that it knows no end", () =>
+    expect(crossingWords(picture, 6)).toBe(
+      "Had the lease no end: this field beats a new planting until 2028; the new one is better from 2029",
+    ))
   it("is the last one of a field that has had a setback", () => {
     const seasons = rangesOf({...field, seasons: [{year: 2025, cash: -200, crop: null}, ...field.seasons]}, 0)
     expect(crossingWords({...picture, seasons})).toBe(
@@ -76,7 +80,7 @@ describe("what was found", () => {
     [{keepYears: 5}, "Hill Field: keep it through 2030, the last season weighed; longer may be better."],
     [
       {lease: 6, leaseAct: "keep, clear after 2031"},
-      "Hill Field: keep, clear after 2031: 6 seasons of the lease are left.",
+      "Hill Field: keep it and clear after 2031; 6 seasons of the lease are left.",
     ],
     [{seasons: []}, "Hill Field: no net cash of its seasons is known yet."],
   ])("is said in a sentence: %o", (change, words) => {
