@@ -23,6 +23,23 @@ const OF_ONE_SEASON: readonly Part[] = [
   "cutters from",
   "wait planting",
   "range of the study",
+  "ahead planting",
+]
+
+/** What the study of the best weeks found for one season. */
+const STUDIED: readonly Part[] = [
+  "life run on",
+  "life weeks",
+  "life days",
+  "life last season",
+  "life near",
+  "life replace age",
+  "life why",
+  "life reserve worth",
+  "life stop price",
+  "life day cost",
+  "life worth",
+  "life clear now",
 ]
 
 /**
@@ -41,7 +58,13 @@ export function nextSeason(workbook: Workbook): Document | null {
     const sheet = sheetWith(next, part)
     if (sheet >= 0) next = withSheet(next, sheet, {rows: []})
   }
-  next = withColumns(next, ["closed", "why closed", "close last week", "held by last week"], () => null)
+  next = withColumns(
+    next,
+    ["closed", "why closed", "close last week", "held by last week", ...STUDIED],
+    () => null,
+  )
+  next = withColumns(next, ["lease"], seasonLess)
+  next = withSeasonGone(next)
   next = withColumns(next, ["open"], yearLater)
   next = withNames(next, year)
   return {...next, season: `season ${year + 1}, draft`}
@@ -97,6 +120,27 @@ function withColumns(
     return {...sheet, rows}
   })
   return {...document, sheets}
+}
+
+/** A lease with a season less; blank once none is left. */
+const seasonLess = (content: Content): Content =>
+  typeof content !== "number" ? content : content > 1 ? content - 1 : null
+
+/** Margins that are typed season by season, each in the place of the one before: the first one lies behind. */
+function withSeasonGone(document: Document): Document {
+  const sheet = sheetWith(document, "own season")
+  if (sheet < 0) return document
+  const {columns, rows} = document.sheets[sheet]!
+  const cols = columns.flatMap(({part}, col) => (part === "own season" ? [col] : []))
+  const moved = rows.map((row) =>
+    columns.map((_, col) => {
+      const place = cols.indexOf(col)
+      if (place < 0) return row[col] ?? null
+      const from = cols[place + 1]
+      return from === undefined ? null : (row[from] ?? null)
+    }),
+  )
+  return withSheet(document, sheet, {rows: moved})
 }
 
 /** The season and the dates among the named values, a year later; the plan stands on a day of the winter. */

@@ -5,7 +5,7 @@ import {choose, showPanel} from "../editor/selection"
 import {showAllRows} from "../editor/showOnly"
 import type {Store} from "../editor/store"
 import {summaryOf} from "../editor/summary"
-import {decimalOf} from "../workbook/region"
+import {decimalOf, regionOf} from "../workbook/region"
 import {AskedQuestion} from "./AskedQuestion"
 import {BringInPanel} from "./BringInPanel"
 import {CasesPanel} from "./CasesPanel"
@@ -14,6 +14,8 @@ import {ColumnPanel} from "./ColumnPanel"
 import {ContentLine} from "./ContentLine"
 import {Contents} from "./Contents"
 import {FieldPage} from "./FieldPage"
+import {FieldLifePlate} from "./FieldLifePlate"
+import {fieldLifeFinding, fieldLifeShown} from "./fieldLifeShown"
 import {FindPanel} from "./FindPanel"
 import {Head} from "./Head"
 import {HelpPanel} from "./HelpPanel"
@@ -35,6 +37,8 @@ import {SheetPanel} from "./SheetPanel"
 import {HEAD_HEIGHT, ROW_HEIGHT} from "./sheetSize"
 import {TitleActs} from "./TitleActs"
 import {NeedsPlate} from "./NeedsPlate"
+import {ReplantPlate} from "./ReplantPlate"
+import {replantShown} from "./replantShown"
 import {WeekPlate} from "./WeekPlate"
 import {asOfDay, needsShown, weekShown} from "./weekShown"
 import {WhereFrom} from "./WhereFrom"
@@ -43,6 +47,7 @@ import {WorkBackPanel} from "./WorkBackPanel"
 import {CalendarTable} from "./pictures/CalendarTable"
 import {calendarFinding} from "./pictures/calendarWords"
 import {CalendarKey} from "./pictures/marks"
+import {replantFinding} from "./pictures/replantWords"
 import {needsFinding, weekFinding} from "./pictures/weekWords"
 import {reserveFinding} from "./pictures/reserveLayout"
 import {useEditor} from "./useEditor"
@@ -91,6 +96,8 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
   const reserve = reserveShown(store)
   const week = weekShown(store)
   const needs = needsShown(store)
+  const replant = replantShown(store)
+  const fieldLife = fieldLifeShown(store)
   const year = reserve && !isRefusal(reserve) ? reserve.year : null
   const only = state.only?.sheet === cell.sheet ? state.only : null
   const selectRow = useCallback(
@@ -128,11 +135,15 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                   ? weekFinding(week)
                   : needs
                     ? needsFinding(needs, asOfDay(store), decimalOf(document))
-                    : year
-                      ? reserveFinding(year)
-                      : reserve
-                        ? noReserve(reserve)
-                        : sheet.about}
+                    : replant
+                      ? replantFinding(replant.field, replant.replanting.money.little, regionOf(document))
+                      : fieldLife
+                        ? fieldLifeFinding(store, fieldLife)
+                        : year
+                          ? reserveFinding(year)
+                          : reserve
+                            ? noReserve(reserve)
+                            : sheet.about}
             </p>
             {only && (
               <p className="only">
@@ -140,7 +151,9 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                 <button onClick={() => showAllRows(store)}>Show all rows</button>
               </p>
             )}
-            {(plan || reserve || week || needs) && sheet.about && <p className="basis">{sheet.about}</p>}
+            {(plan || reserve || week || needs || replant || fieldLife) && sheet.about && (
+              <p className="basis">{sheet.about}</p>
+            )}
           </div>
           {plan ? (
             <SeasonSpread
@@ -157,6 +170,8 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
             <>
               {week && <WeekPlate store={store} week={week} />}
               {needs && <NeedsPlate needs={needs} asOf={asOfDay(store)} decimal={decimalOf(document)} />}
+              {replant && <ReplantPlate store={store} shown={replant} />}
+              {fieldLife && <FieldLifePlate store={store} shown={fieldLife} />}
               {reserve && !isRefusal(reserve) && <ReservePlate store={store} shown={reserve} />}
               <div className="alone">{shown}</div>
             </>

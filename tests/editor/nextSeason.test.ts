@@ -63,6 +63,19 @@ describe("the draft of the next season", () => {
     expect(rowsIn(next, "Root samples")).toEqual(rowsIn(farm, "Root samples"))
   })
 
+  it("counts typed margins and leases from a season later", () => {
+    const [setback] = rowsIn(farm, "Own margins")
+    expect(rowsIn(next, "Own margins")[0]!.slice(1, 13)).toEqual([...setback!.slice(2, 13), null])
+    expect(rowsIn(next, "Own margins")[0]!.at(-1)).toBe("invented")
+    const leases = (document: Document) =>
+      rowsIn(document, "Replant").flatMap((row) => {
+        const {columns} = document.sheets.find(({name}) => name === "Replant")!
+        return row[columns.findIndex(({heading}) => heading === "Lease")] ?? []
+      })
+    expect(leases(farm)).toEqual([6])
+    expect(leases(next)).toEqual([5])
+  })
+
   it("is a whole workbook, whose plan starts from the new record", () => {
     const reading = readFile(writeFile(next))
     expect("document" in reading).toBe(true)

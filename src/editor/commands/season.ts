@@ -82,10 +82,10 @@ export const addFieldRow =
     return cells.length ? {type: "enter", cells, name} : null
   }
 
-type RowContents = readonly [key: string, contents: Partial<Record<Part, Content>>]
+export type RowContents = readonly [key: string, contents: Partial<Record<Part, Content>>]
 
 /** Puts contents into the rows of a sheet by the names in its column of `key`; a name that has no row gets one. */
-function rowsEdit(document: Document, key: Part, rows: readonly RowContents[], name: string) {
+export function rowsEdit(document: Document, key: Part, rows: readonly RowContents[], name: string) {
   const sheet = sheetWith(document, key)
   if (sheet < 0) return null
   const keyAt = columnWith(document, sheet, key)

@@ -1,0 +1,277 @@
+import {useEffect, useRef, useState} from "react"
+import {isRefusal, type Refusal} from "../../functions/refusal"
+import {askDayCost, dayCostOf, goesOn, keepWeeks, meanDayCost} from "../editor/commands/fieldLife"
+import {shownIn} from "../editor/display"
+import type {Region} from "../workbook/document"
+import {regionOf} from "../workbook/region"
+import type {Store} from "../editor/store"
+import type {BestWeeks, PlantingWeeks} from "../studies/bestWeeks"
+import {runBestWeeks} from "../studies/run"
+import type {RunningStudy} from "../studies/shareOut"
+import {nearWords, type WeeksStudy} from "../studies/weeksStudy"
+import {whyWeeks} from "../studies/whyWeeks"
+import "./replant.css"
+
+/** A study, and what it was run on, so that it is told when anything under it has changed. */
+interface Studied {
+  readonly found: BestWeeks
+  readonly season: number
+  readonly of: string
+}
+
+/** The study of the best weeks above its sheet: run it, stop it, read it, keep it. */
+export function FieldLifePlate({store, shown}: {store: Store; shown: WeeksStudy | Refusal}) {
+  const [only, setOnly] = useState("")
+  const [share, setShare] = useState<number | null>(null)
+  const [fault, setFault] = useState("")
+  const [studied, setStudied] = useState<Studied | null>(null)
+  const running = useRef<RunningStudy<BestWeeks> | null>(null)
+  useEffect(() => () => running.current?.stop(), [])
+  if (isRefusal(shown))
+    return (
+      <div className="replant">
+        <p className="warn">The study cannot be run: {shown.refused}.</p>
+      </div>
+    )
+  const {input, season} = shown
+  const asked = input.plantings.filter(({planting}) => only === "" || planting === only)
+
+  const start = async () => {
+    setFault("")
+    setShare(0)
+    try {
+      running.current = runBestWeeks({...input, plantings: asked}, setShare)
+      const found = await running.current.result
+      if (found) setStudied({found, season, of: inputsOf(shown)})
+    } catch (error) {
+      setFault(`The study could not be run: ${error instanceof Error ? error.message : String(error)}`)
+    }
+    running.current = null
+    setShare(null)
+  }
+
+  return (
+    <div className="replant">
+      <div className="ask">
+        <label className="choice">
+          Planting{" "}
+          <select value={only} onChange={({target}) => setOnly(target.value)} disabled={share !== null}>
+            <option value="">all that can be run</option>
+            {input.plantings.map(({planting}) => (
+              <option key={planting}>{planting}</option>
+            ))}
+          </select>
+        </label>
+        {share === null ? (
+          <button className="chief" onClick={() => void start()}>
+            Find the best weeks
+          </button>
+        ) : (
+          <>
+            <progress value={share} aria-label="Share of the study done" />
+            <button onClick={() => running.current?.stop()}>Stop</button>
+          </>
+        )}
+      </div>
+      <div aria-live="polite">
+        {fault && <p>{fault}</p>}
+        {studied && studied.of !== inputsOf(shown) && (
+          <p className="warn">Something under the study has changed since it was run: run it again.</p>
+        )}
+        {studied && <p className="told">{studyWords(studied, regionOf(store.getState().document))}</p>}
+      </div>
+      {studied && <Found store={store} shown={shown} studied={studied} />}
+      <p className="guide">
+        A general guide to judge by: the same weather every year, no loss of plants but the chance you give,
+        and a crop that follows the daily balance. One new planting, the one on Life inputs, follows on every
+        field, without a loss on old ground. Fields cut too long fell faster in trials than it says. Ask your
+        extension office before you cut longer than is usual near you.
+      </p>
+    </div>
+  )
+}
+
+const inputsOf = ({input}: WeeksStudy) =>
+  JSON.stringify(input, (_, value: unknown) => (value instanceof Float64Array ? [...value] : value))
+
+/** What the study found of the ground and of a new planting. */
+function studyWords({found: {ground, replants, successor}}: Studied, region: Region): string {
+  const {unit, text} = shownIn("money/ha", region)
+  if (!replants) return "Planting again does not pay: the ground is worth more in its other use."
+  const end = successor.isAtEnd ? ", the oldest age allowed, so that longer may be better" : ""
+  return `Cleared ground is worth ${text(ground, 0)} ${unit}; a new planting is best cleared at age ${successor.replaceAge}${end}.`
+}
+
+function Found({store, shown, studied}: {store: Store; shown: WeeksStudy; studied: Studied}) {
+  const {plantings, successor} = studied.found
+  const {season} = studied
+  const cost = meanDayCost(plantings, shown.areas)
+  const going = plantings.filter(goesOn)
+  const region = regionOf(store.getState().document)
+  const [perKg, perHa] = [shownIn("money/kg", region), shownIn("money/ha", region)]
+  return (
+    <>
+      <div className="blocks">
+        <section className="all" aria-labelledby="this-season">
+          <h2 id="this-season">This season</h2>
+          <div
+            className="scroll"
+            tabIndex={0}
+            role="region"
+            aria-label="This season, can be scrolled sideways"
+          >
+            <table>
+              <caption className="hide">Best weeks of this season, and when to replace</caption>
+              <thead>
+                <tr>
+                  <th scope="col" className="txt">
+                    Planting
+                  </th>
+                  <th scope="col">weeks</th>
+                  <th scope="col">days</th>
+                  <th scope="col">clear after</th>
+                  <th scope="col">
+                    either can be right{" "}
+                    <small>
+                      within {perHa.text(shown.little, 0)} {perHa.unit}
+                    </small>
+                  </th>
+                  <th scope="col">
+                    reserve worth <small>{perKg.unit} left</small>
+                  </th>
+                  <th scope="col">
+                    stop price <small>{perKg.unit} packed</small>
+                  </th>
+                  <th scope="col">
+                    a day costs later <small>{perHa.unit}</small>
+                  </th>
+                  <th scope="col">
+                    keeping gains <small>{perHa.unit} today</small>
+                  </th>
+                  <th scope="col" className="txt">
+                    Why
+                  </th>
+                </tr>
+              </thead>
+              <tbody>
+                {plantings.map((one) => (
+                  <SeasonRow
+                    key={one.planting}
+                    one={one}
+                    season={season}
+                    little={shown.little}
+                    region={region}
+                  />
+                ))}
+              </tbody>
+            </table>
+          </div>
+        </section>
+        <section className="all" aria-labelledby="weeks-by-age">
+          <h2 id="weeks-by-age">Weeks by season, until it is cleared</h2>
+          <WeeksByAge plantings={plantings} season={season} />
+          <p className="small q">
+            A new planting, from age {successor.years[0]?.age ?? "?"}:{" "}
+            {successor.years.map(({weeks}) => weeks).join(", ")} weeks, then cleared.
+          </p>
+        </section>
+      </div>
+      <div className="ask">
+        <button
+          onClick={() => {
+            if (!store.run(keepWeeks(plantings, shown), "What the study found is kept."))
+              store.turn(() => ({said: "What the study found is kept already."}))
+          }}
+        >
+          Keep these in the sheets
+        </button>
+        {cost !== null && (
+          <button
+            onClick={() => {
+              const ask = askDayCost(store.getState().document, cost, going.length)
+              if (ask) store.turn(ask)
+            }}
+          >
+            Use {cost} for Next_year_cost…
+          </button>
+        )}
+      </div>
+    </>
+  )
+}
+
+function SeasonRow({
+  one,
+  season,
+  little,
+  region,
+}: {
+  one: PlantingWeeks
+  season: number
+  little: number
+  region: Region
+}) {
+  const [perKg, perHa] = [shownIn("money/kg", region), shownIn("money/ha", region)]
+  const [first] = one.years
+  const dayCost = dayCostOf(one)
+  const stop = first?.nextWeek?.stopPrice
+  return (
+    <tr>
+      <th scope="row" className="txt">
+        {one.planting}
+      </th>
+      <td>{first ? first.weeks : ""}</td>
+      <td>{one.days}</td>
+      <td>
+        {first ? season + one.replaceAge - one.age - 1 : "now"}
+        {one.isAtEnd ? " or later" : ""}
+      </td>
+      <td>{nearWords(one, season, little)}</td>
+      <td>{first ? perKg.text(first.reserveWorth, 2) : ""}</td>
+      <td>{stop !== undefined && Number.isFinite(stop) ? perKg.text(stop, 2) : "none pays"}</td>
+      <td>{dayCost === null ? "" : perHa.text(dayCost, 0)}</td>
+      <td>{perHa.text(one.worth - one.clearNow, 0)}</td>
+      <td className="txt wraps">
+        {first ? whyWeeks(first) : "Clearing it now is worth more than any season of it."}
+      </td>
+    </tr>
+  )
+}
+
+/** One row a planting, one column a season: the weeks that are best. */
+function WeeksByAge({plantings, season}: {plantings: readonly PlantingWeeks[]; season: number}) {
+  const most = Math.max(1, ...plantings.map(({years}) => years.length))
+  return (
+    <div className="scroll" tabIndex={0} role="region" aria-label="Weeks by season, can be scrolled sideways">
+      <table>
+        <caption className="hide">Best weeks of cutting by season</caption>
+        <thead>
+          <tr>
+            <th scope="col" className="txt">
+              Planting
+            </th>
+            <th scope="col">age now</th>
+            {Array.from({length: most}, (_, i) => (
+              <th key={i} scope="col">
+                {season + i}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {plantings.map(({planting, age, years}) => (
+            <tr key={planting}>
+              <th scope="row" className="txt">
+                {planting}
+              </th>
+              <td>{age}</td>
+              {Array.from({length: most}, (_, i) => (
+                <td key={i}>{years[i] ? years[i].weeks : "\u2013"}</td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  )
+}

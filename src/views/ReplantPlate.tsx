@@ -1,0 +1,356 @@
+import {payback} from "../../functions/stand/payback"
+import {isRefusal} from "../../functions/refusal"
+import {numberText, shownIn} from "../editor/display"
+import {choose} from "../editor/selection"
+import type {Store} from "../editor/store"
+import {
+  followsCrop,
+  ratesAbout,
+  SHARES,
+  weigh,
+  whatMoves,
+  type Supposed,
+  type Weighed,
+} from "../studies/replantWhatIf"
+import type {ReplantField, Replanting} from "../workbook/replant"
+import type {ReplantShown} from "./replantShown"
+import {OldAgainstNew} from "./pictures/OldAgainstNew"
+import {rangesOf, type OldAgainstNew as Picture} from "./pictures/replantLayout"
+import {crossingWords, replantSentence} from "./pictures/replantWords"
+import "./week.css"
+import "./replant.css"
+
+/** Chosen: the mean of a planting's whole life is surer than one season. */
+const NEW_SPREAD = 0.1
+
+/** The page above the sheet of fields: one of them against a new planting on its ground, and how sure that is. */
+export function ReplantPlate({store, shown: {replanting, field}}: {store: Store; shown: ReplantShown}) {
+  const now = weigh(replanting, field)
+  if (!now) return null
+  const picture = pictureOf(replanting, field, now)
+  return (
+    <div className="replant">
+      <label className="choice">
+        Field{" "}
+        <select
+          value={field.field}
+          onChange={({target}) => {
+            const {row} = replanting.fields.find((one) => one.field === target.value)!
+            store.turn(choose({sheet: replanting.sheet, row, col: store.getState().cell.col}))
+          }}
+        >
+          {replanting.fields.map((one) => (
+            <option key={one.field}>{one.field}</option>
+          ))}
+        </select>
+      </label>
+      {field.warning !== "" && <p className="warn">To look at: {field.warning}.</p>}
+      <div className="blocks">
+        <figure className="wide">
+          <figcaption>{crossingWords(picture, field.lease)}</figcaption>
+          <p>{replantSentence(picture)}</p>
+          <OldAgainstNew picture={picture} />
+        </figure>
+        <SpanOfYears replanting={replanting} field={field} now={now} />
+        <WhatIf replanting={replanting} field={field} />
+        <WhatMoves replanting={replanting} field={field} />
+        <NewPlanting replanting={replanting} field={field} now={now} />
+      </div>
+      <p className="small q">
+        Cash comes at the end of its year and is valued on 1 January {field.first}. Thin lines hold 8 outcomes
+        of 10 of a season’s crop; the dashed ones are a new planting that yields a tenth less or more.
+      </p>
+      <p className="guide">
+        A general guide to judge by. Soil disease on old asparagus ground can cost more than shown: ask your
+        extension office, and talk to your lender before you plant on borrowed money.
+      </p>
+    </div>
+  )
+}
+
+function pictureOf(replanting: Replanting, field: ReplantField, {level}: Weighed): Picture {
+  const {unit, number} = shownIn("money/ha", replanting.region)
+  const levelAt = (newYield: number) => number(weigh(replanting, field, {newYield})?.level ?? level)
+  return {
+    field: field.field,
+    unit,
+    seasons: rangesOf(field, replanting.money.spread, number),
+    level: number(level),
+    levelLow: levelAt(1 - NEW_SPREAD),
+    levelHigh: levelAt(1 + NEW_SPREAD),
+    either: [Math.max(0, field.keepLeast - 1), Math.min(field.keepMost, field.seasons.length - 1)],
+  }
+}
+
+const whole = (value: number) => numberText(Math.round(value), 0)
+const percent = (share: number) => `${numberText(Math.round(share * 1000) / 10)}\u202f%`
+const yearOrLater = (weighed: Weighed | null, {first, seasons}: ReplantField) =>
+  weighed === null ? "" : (weighed.replantIn ?? `after ${first + seasons.length - 1}`)
+
+interface Props {
+  replanting: Replanting
+  field: ReplantField
+}
+
+/** What keeping the field a number of seasons is worth. */
+function SpanOfYears({replanting, field, now}: Props & {now: Weighed}) {
+  const best = Math.max(...now.worths)
+  const {unit, text} = shownIn("money/ha", replanting.region)
+  const ground = shownIn("ha", replanting.region)
+  const rows = now.worths.slice(0, Math.min(now.worths.length, Math.max(8, now.keepYears + 3)))
+  return (
+    <section aria-labelledby="span-of-years">
+      <h2 id="span-of-years">Span of years</h2>
+      <p>
+        Years within {text(replanting.money.little, 0)} {unit} of the best are tinted; the sum is yours to
+        set.
+      </p>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col" className="txt">
+              Last harvest
+            </th>
+            <th scope="col">
+              worth today <small>{unit}</small>
+            </th>
+            <th scope="col">
+              short of best <small>{unit}</small>
+            </th>
+            {field.area !== null && (
+              <th scope="col">
+                whole field{" "}
+                <small>
+                  {ground.text(field.area, 1)} {ground.unit}
+                </small>
+              </th>
+            )}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((worth, kept) => (
+            <tr key={kept} className={best - worth <= replanting.money.little ? "near" : ""}>
+              <th scope="row" className="txt">
+                {kept === 0 ? "clear now" : field.first + kept - 1}
+              </th>
+              <td>{text(worth, 0)}</td>
+              <td>{worth === best ? "best" : text(worth - best, 0)}</td>
+              {field.area !== null && <td>{worth === best ? "" : whole((worth - best) * field.area)}</td>}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  )
+}
+
+/** The first season that is better replanted, by rate and price and by yield and price. */
+function WhatIf({replanting, field}: Props) {
+  const follows = followsCrop(replanting, field)
+  const rates = ratesAbout(replanting.money.rate)
+  const shares = follows ? SHARES : ([1] as const)
+  return (
+    <section aria-labelledby="what-if">
+      <h2 id="what-if">How sure: rate, price and yield</h2>
+      <p>The first season that is better replanted.</p>
+      <ShareTable
+        caption="First season that is better replanted, by rate and price"
+        corner="Rate"
+        field={field}
+        columns={shares.map((price) => [priceWords(price), {price}])}
+        rows={rates.map((rate) => [percent(rate), {rate}])}
+        isNow={({rate, price = 1}) => rate === replanting.money.rate && price === 1}
+        replanting={replanting}
+        mustBring
+      />
+      {follows ? (
+        <ShareTable
+          caption="First season that is better replanted, by yield of this field and price"
+          corner="Yield of this field"
+          field={field}
+          columns={SHARES.map((price) => [priceWords(price), {price}])}
+          rows={SHARES.map((oldYield) => [shareWords(oldYield), {oldYield}])}
+          isNow={({oldYield, price}) => oldYield === 1 && price === 1}
+          replanting={replanting}
+        />
+      ) : (
+        <p className="small q">
+          Net cash is typed for this field or for the new planting: what prices do to it is not known.
+        </p>
+      )}
+    </section>
+  )
+}
+
+const shareWords = (share: number) =>
+  share === 1 ? "as planned" : `${share > 1 ? "+" : "\u2212"}${Math.round(Math.abs(share - 1) * 100)}\u202f%`
+const priceWords = (price: number) => (price === 1 ? "as planned" : `price ${shareWords(price)}`)
+
+function ShareTable({
+  caption,
+  corner,
+  rows,
+  columns,
+  isNow,
+  replanting,
+  field,
+  mustBring = false,
+}: Props & {
+  caption: string
+  corner: string
+  rows: readonly (readonly [string, Supposed])[]
+  columns: readonly (readonly [string, Supposed])[]
+  isNow: (supposed: Supposed) => boolean
+  /** Whether a column says what a year must bring in each row. */
+  mustBring?: boolean
+}) {
+  return (
+    <div className="scroll" tabIndex={0} role="region" aria-label={`${caption}, can be scrolled sideways`}>
+      <table>
+        <caption className="hide">{caption}</caption>
+        <thead>
+          <tr>
+            <th scope="col" className="txt">
+              {corner}
+            </th>
+            {mustBring && <th scope="col">a year must bring</th>}
+            {columns.map(([words]) => (
+              <th key={words} scope="col">
+                {words}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(([words, row]) => (
+            <tr key={words}>
+              <th scope="row" className="txt">
+                {words}
+              </th>
+              {mustBring && (
+                <td>
+                  {shownIn("money/ha", replanting.region).text(weigh(replanting, field, row)?.level ?? 0, 0)}
+                </td>
+              )}
+              {columns.map(([heading, column]) => {
+                const supposed = {...row, ...column}
+                return (
+                  <td key={heading} className={isNow(supposed) ? "now" : ""}>
+                    {yearOrLater(weigh(replanting, field, supposed), field)}
+                  </td>
+                )
+              })}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  )
+}
+
+/** Each input alone at both ends of its range, the one that moves most first. */
+function WhatMoves({replanting, field}: Props) {
+  const {unit, text} = shownIn("money/ha", replanting.region)
+  return (
+    <section aria-labelledby="what-moves" className="moves">
+      <h2 id="what-moves">What moves the answer</h2>
+      <p>Each input alone at the low and the high end of its range.</p>
+      <div
+        className="scroll"
+        tabIndex={0}
+        role="region"
+        aria-label="What moves the answer, can be scrolled sideways"
+      >
+        <table>
+          <caption className="hide">
+            Effect of each input on the season to replant and on the gain of waiting
+          </caption>
+          <thead>
+            <tr>
+              <th scope="col" className="txt">
+                Input
+              </th>
+              <th scope="col">replant in</th>
+              <th scope="col">
+                gain of waiting <small>{unit}</small>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {whatMoves(replanting, field).map(({input, range, low, high}) => (
+              <tr key={input}>
+                <th scope="row" className="txt">
+                  {input} <small>{range}</small>
+                </th>
+                <td>
+                  {low.replantIn === high.replantIn
+                    ? yearOrLater(low, field)
+                    : `${yearOrLater(low, field)} to ${yearOrLater(high, field)}`}
+                </td>
+                <td>
+                  {text(low.waitGain, 0)} to {text(high.waitGain, 0)}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  )
+}
+
+const BAR = 76
+
+/** The cash of a new planting on fresh ground by year of its life, and when it is in the black. */
+function NewPlanting({replanting, field, now}: Props & {now: Weighed}) {
+  const flows = replanting.newYears.map(({yielding, other}) => yielding + other)
+  const black = payback(flows)
+  const {unit, text} = shownIn("money/ha", replanting.region)
+  const bars = flows.slice(0, 12)
+  const most = Math.max(...bars.map(Math.abs), 1)
+  const each = 28
+  const scale = BAR / most
+  return (
+    <section aria-labelledby="new-planting">
+      <h2 id="new-planting">
+        {isRefusal(black)
+          ? "A new planting is never in the black"
+          : `A new planting is in the black in year ${black}`}
+      </h2>
+      <svg
+        className="pic"
+        width={each * bars.length}
+        height={BAR * 2 + 24}
+        viewBox={`0 0 ${each * bars.length} ${BAR * 2 + 24}`}
+        role="img"
+        aria-label={`Net cash of a new planting by year of its life: ${bars.map((cash) => text(cash, 0)).join(", ")} ${unit}`}
+      >
+        {bars.map((cash, i) => (
+          <g key={i}>
+            <rect
+              className={cash < 0 ? "to-come" : "past"}
+              x={each * i + 4}
+              y={cash < 0 ? BAR : BAR - cash * scale}
+              width={each - 8}
+              height={Math.max(1, Math.abs(cash) * scale)}
+            />
+            {(i % 2 === 0 || each > 40) && (
+              <text className="quiet" x={each * i + each / 2} y={BAR * 2 + 20} textAnchor="middle">
+                {i + 1}
+              </text>
+            )}
+          </g>
+        ))}
+        <path className="axis" d={`M0 ${BAR}H${each * bars.length}`} />
+      </svg>
+      <p className="small q">
+        By year of its life, from {text(Math.min(...bars), 0)} to {text(Math.max(...bars), 0)} {unit}, without
+        interest.{" "}
+        {field.onOldGround
+          ? `On the ground of ${field.field} it yields less: the losses stand on Rest and ground, an assumption.`
+          : ""}{" "}
+        Its ground is worth {text(now.ground, 0)} {unit} once cleared.
+      </p>
+    </section>
+  )
+}

@@ -1,0 +1,186 @@
+import {numberText} from "../../editor/display"
+import type {ReplantField} from "../../workbook/replant"
+import {textWidth} from "./placing"
+
+/** What the picture of the old field against the new planting is drawn from, in numbers as they are shown. */
+export interface OldAgainstNew {
+  readonly field: string
+  /** Of all its sums: "money/ha". */
+  readonly unit: string
+  readonly seasons: readonly {
+    readonly year: number
+    readonly cash: number
+    /** Ends of the range that holds 8 outcomes of 10; the cash itself where none is known. */
+    readonly low: number
+    readonly high: number
+  }[]
+  /** What a season must bring, and its ends when a new planting yields a tenth less or more. */
+  readonly level: number
+  readonly levelLow: number
+  readonly levelHigh: number
+  /** Between which seasons either can be right, counted from 0: the earliest near last harvest, and the season after the latest. */
+  readonly either: readonly [from: number, to: number]
+}
+
+/** The place where the old field falls below the level for good: between two seasons, before the first, or not among them. */
+export type Crossing =
+  | {readonly kind: "between"; readonly before: number; readonly after: number; readonly at: number}
+  | {readonly kind: "below from the start"}
+  | {readonly kind: "above to the end"}
+
+/** Where the line of the old field last falls through the level; `at` counts seasons from 0. */
+export function crossingOf({seasons, level}: Pick<OldAgainstNew, "seasons" | "level">): Crossing {
+  const last = seasons.findLastIndex(({cash}) => cash >= level)
+  if (last < 0) return {kind: "below from the start"}
+  if (last === seasons.length - 1) return {kind: "above to the end"}
+  const [from, to] = [seasons[last]!, seasons[last + 1]!]
+  const at = last + (from.cash - level) / (from.cash - to.cash)
+  return {kind: "between", before: from.year, after: to.year, at}
+}
+
+/** The range of a field's seasons: its crop may lie off by the spread; where the cash is typed no range is known. */
+export const rangesOf = (
+  {seasons}: ReplantField,
+  spread: number,
+  shown = (stored: number) => stored,
+): OldAgainstNew["seasons"] =>
+  seasons.map(({year, cash, crop}) => {
+    const off = crop === null ? 0 : spread * Math.max(0, crop.leaves)
+    return {year, cash: shown(cash), low: shown(cash - off), high: shown(cash + off)}
+  })
+
+export interface Words {
+  readonly x: number
+  readonly y: number
+  readonly words: string
+  readonly anchor: "start" | "middle" | "end"
+}
+
+/** Everything that the drawing needs, px. */
+export interface ReplantLayout {
+  readonly width: number
+  readonly height: number
+  readonly left: number
+  readonly right: number
+  readonly rules: readonly {readonly y: number; readonly words: string}[]
+  readonly nought: number | null
+  readonly years: readonly Words[]
+  readonly line: string
+  readonly dots: readonly {readonly x: number; readonly y: number; readonly isAbove: boolean}[]
+  readonly edges: readonly string[]
+  readonly level: {readonly y: number; readonly low: number; readonly high: number; readonly words: Words}
+  /** Where the two ranges overlap. */
+  readonly either: string
+  readonly eitherWords: Words | null
+  readonly oldWords: Words
+  readonly crossing: {readonly x: number; readonly y: number} | null
+}
+
+const EITHER = "either can be right"
+const HEIGHT = 300
+const TOP = 30
+const BELOW = 30
+const LEFT = 4
+const RIGHT = 8
+/** Points between two seasons at which the overlap is followed. */
+const STEPS = 12
+
+/** Lays out the picture: seasons along, money up; the old field as a line through its seasons, the new planting as a level. */
+export function replantLayout(picture: OldAgainstNew, width: number): ReplantLayout {
+  const {seasons, level, levelLow, levelHigh, unit} = picture
+  const base = HEIGHT - BELOW
+  const all = [...seasons.flatMap(({low, high}) => [low, high]), levelLow, levelHigh, 0]
+  const step = niceStep(Math.max(...all) - Math.min(...all))
+  const [lowest, highest] = [
+    Math.floor(Math.min(...all) / step) * step,
+    Math.ceil(Math.max(...all) / step) * step,
+  ]
+  const y = (money: number) => base - ((money - lowest) / (highest - lowest)) * (base - TOP)
+  const each = (width - LEFT - RIGHT) / seasons.length
+  const x = (season: number) => LEFT + each * (season + 0.5)
+  const through = (of: (one: OldAgainstNew["seasons"][number]) => number) =>
+    seasons.map((one, i) => `${i ? "L" : "M"}${px(x(i))} ${px(y(of(one)))}`).join("")
+  const hasRange = seasons.some(({low, high}) => high > low)
+  const count = Math.round((highest - lowest) / step)
+  const crossing = crossingOf(picture)
+  const skips = Math.max(1, Math.ceil(44 / each))
+  const {areas, place} = overlapOf(picture, x, y)
+  const steps = Array.from({length: count + 1}, (_, i) => lowest + i * step)
+  const levelText = `a year must bring ${numberText(Math.round(level), 0)}`
+  const lastCash = seasons.at(-1)!.cash
+  return {
+    width,
+    height: HEIGHT,
+    left: LEFT,
+    right: width - RIGHT,
+    rules: steps.map((money) => ({
+      y: y(money),
+      words: money === highest ? `${numberText(money, 0)} ${unit} a year` : numberText(money, 0),
+    })),
+    nought: lowest < 0 ? y(0) : null,
+    years: seasons.flatMap(({year}, i) =>
+      i % skips === 0 ? [{x: x(i), y: HEIGHT - 8, words: String(year), anchor: "middle" as const}] : [],
+    ),
+    line: through(({cash}) => cash),
+    dots: seasons.map(({cash}, i) => ({x: x(i), y: y(cash), isAbove: cash >= level})),
+    edges: hasRange ? [through(({high}) => high), through(({low}) => low)] : [],
+    level: {
+      y: y(level),
+      low: y(levelLow),
+      high: y(levelHigh),
+      words: {x: width - RIGHT, y: y(level) - 7, words: levelText, anchor: "end"},
+    },
+    either: areas,
+    eitherWords:
+      place && width > 420 && place.x + textWidth(EITHER) < width
+        ? {...place, words: EITHER, anchor: "start"}
+        : null,
+    oldWords: {
+      x: x(seasons.length - 1) + Math.min(each / 2, 0),
+      y: y(lastCash) + (lastCash < level ? 20 : -12),
+      words: "this field",
+      anchor: seasons.length > 1 ? "end" : "middle",
+    },
+    crossing: crossing.kind === "between" ? {x: x(crossing.at), y: y(level)} : null,
+  }
+}
+
+/** The area between the ranges where they overlap within the span, and a place for its name above its right end. */
+function overlapOf(
+  {seasons, levelLow, levelHigh, either: [from, to]}: OldAgainstNew,
+  x: (season: number) => number,
+  y: (money: number) => number,
+): {areas: string; place: {x: number; y: number} | null} {
+  const points = Array.from({length: Math.round((to - from) * STEPS) + 1}, (_, i) => from + i / STEPS)
+  const at = (season: number, of: (one: OldAgainstNew["seasons"][number]) => number) => {
+    const before = Math.min(Math.floor(season), seasons.length - 1)
+    const after = Math.min(before + 1, seasons.length - 1)
+    const share = season - before
+    return of(seasons[before]!) * (1 - share) + of(seasons[after]!) * share
+  }
+  const shared = points.flatMap((season) => {
+    const high = Math.min(
+      at(season, (one) => one.high),
+      levelHigh,
+    )
+    const low = Math.max(
+      at(season, (one) => one.low),
+      levelLow,
+    )
+    return high > low ? [{x: x(season), top: y(high), bottom: y(low)}] : []
+  })
+  if (shared.length < 2) return {areas: "", place: null}
+  const tops = shared.map((one) => `${px(one.x)} ${px(one.top)}`)
+  const bottoms = shared.toReversed().map((one) => `${px(one.x)} ${px(one.bottom)}`)
+  const {x: right} = shared.at(-1)!
+  return {areas: `M${[...tops, ...bottoms].join("L")}Z`, place: {x: right + 6, y: y(levelHigh) - 6}}
+}
+
+const px = (value: number) => value.toFixed(1)
+
+/** A step of 1, 2 or 5 times a power of ten that gives some four to seven rules. */
+function niceStep(range: number): number {
+  const rough = Math.max(range, 1) / 5
+  const power = 10 ** Math.floor(Math.log10(rough))
+  return power * ([1, 2, 5].find((one) => one * power >= rough) ?? 10)
+}

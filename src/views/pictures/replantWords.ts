@@ -1,0 +1,70 @@
+import {numberText, shownIn} from "../../editor/display"
+import type {Region} from "../../workbook/document"
+import type {ReplantField} from "../../workbook/replant"
+import {crossingOf, type OldAgainstNew} from "./replantLayout"
+import {inARow} from "./weekWords"
+
+const money = (value: number) => numberText(Math.round(value), 0)
+
+/** "replant after the 2028 harvest", for a number of seasons that the field is kept. */
+const afterHarvest = ({first}: ReplantField, kept: number) =>
+  kept === 0 ? `before the ${first} season` : `after the ${first + kept - 1} harvest`
+
+/**
+ * What was found for a field: the best year, the years that come as near to it as does not matter, and what going now costs.
+ * A field whose ground goes back to its owner is told what its lease says.
+ */
+export function replantFinding(field: ReplantField, little: number, region?: Region): string {
+  const {unit, text} = shownIn("money/ha", region)
+  const {seasons, keepYears, keepLeast, keepMost, first, leaseAct, lease, earlyCost} = field
+  if (seasons.length === 0) return `${field.field}: no net cash of its seasons is known yet.`
+  if (lease !== null && leaseAct !== "") {
+    const [act = "", then = ""] = leaseAct.split(", ")
+    const left = lease === 1 ? "1 season of the lease is" : `${lease} seasons of the lease are`
+    return `${field.field}: ${LEASE_ACTS[act] ?? act}${then && ` and ${then}`}; ${left} left.`
+  }
+  if (keepYears === seasons.length)
+    return `${field.field}: keep it through ${first + keepYears - 1}, the last season weighed; longer may be better.`
+  const near = Array.from({length: keepMost - keepLeast + 1}, (_, i) => keepLeast + i)
+    .filter((kept) => kept !== keepYears)
+    .map((kept) => (kept === 0 ? "now" : String(first + kept - 1)))
+  const nearby = near.length
+    ? `; ${inARow(near)} ${near.length === 1 ? "comes" : "come"} within ${text(little, 0)} ${unit} of it`
+    : ""
+  const costs =
+    keepYears > 0 && earlyCost >= little
+      ? ` Clearing now would cost ${text(Math.round(earlyCost), 0)} ${unit}.`
+      : ""
+  return `${field.field}: replant ${afterHarvest(field, keepYears)}${nearby}.${costs}`
+}
+
+/** What the lease's acts are in a sentence. */
+const LEASE_ACTS: Readonly<Record<string, string>> = {
+  keep: "keep it",
+  replant: "replant it now",
+  stop: "clear it now and plant no more",
+  wait: "clear it now and plant later",
+}
+
+/** "This field beats a new planting until 2028; from 2029 the new one is better." */
+export function crossingWords(picture: OldAgainstNew, lease: number | null = null): string {
+  if (lease !== null)
+    return `Had the lease no end: ${crossingWords(picture).replace(/^./, (letter) => letter.toLowerCase())}`
+  const crossing = crossingOf(picture)
+  const {seasons} = picture
+  if (crossing.kind === "below from the start") return "A new planting is better from the first season on"
+  if (crossing.kind === "above to the end")
+    return `This field beats a new planting in ${seasons.at(-1)!.year} still`
+  const start = seasons[0]!.cash < picture.level ? "After a poor start this" : "This"
+  return `${start} field beats a new planting until ${crossing.before}; the new one is better from ${crossing.after}`
+}
+
+/** The picture in words: the seasons beside the level, and where they cross. */
+export function replantSentence(picture: OldAgainstNew): string {
+  const {seasons, level, field, unit} = picture
+  const crossing = crossingOf(picture)
+  const where =
+    crossing.kind === "between" ? ` The lines cross between ${crossing.before} and ${crossing.after}.` : ""
+  const told = seasons.map(({year, cash}) => `${money(cash)} in ${year}`).slice(0, 3)
+  return `${field} brings ${inARow(told)} (${unit}); a year must bring ${money(level)} to be kept.${where}`
+}

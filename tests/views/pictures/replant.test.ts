@@ -1,0 +1,128 @@
+import {describe, expect, it} from "vitest"
+import {
+  crossingOf,
+  rangesOf,
+  replantLayout,
+  type OldAgainstNew,
+} from "../../../src/views/pictures/replantLayout"
+import {crossingWords, replantFinding, replantSentence} from "../../../src/views/pictures/replantWords"
+import type {ReplantField} from "../../../src/workbook/replant"
+
+const margins = [3100, 2700, 2250, 1700, 1200]
+const field: ReplantField = {
+  row: 0,
+  field: "Hill Field",
+  area: null,
+  first: 2026,
+  seasons: margins.map((cash, i) => ({year: 2026 + i, cash, crop: null})),
+  onOldGround: false,
+  rest: 0,
+  lease: null,
+  leaseAct: "",
+  ground: 29886,
+  level: 2092,
+  keepYears: 3,
+  keepLeast: 3,
+  keepMost: 3,
+  waitGain: 942,
+  earlyCost: 1642,
+  warning: "",
+  note: "",
+  cells: {},
+}
+const picture: OldAgainstNew = {
+  field: "Hill Field",
+  unit: "money/ha",
+  seasons: rangesOf(field, 0.3),
+  level: 2092,
+  levelLow: 1800,
+  levelHigh: 2400,
+  either: [2, 3],
+}
+
+describe("the crossing", () => {
+  it("lies between the last season above the level and the next, by their distances from it", () => {
+    // 2 250 is 158 above, 1 700 is 392 below: 158/550 of the way from the third season.
+    const crossing = crossingOf(picture)
+    expect(crossing).toEqual({kind: "between", before: 2028, after: 2029, at: 2 + 158 / 550})
+    expect(crossingWords(picture)).toBe(
+      "This field beats a new planting until 2028; the new one is better from 2029",
+    )
+    expect(replantSentence(picture)).toContain("The lines cross between 2028 and 2029.")
+  })
+  it("is not there when one is better throughout", () => {
+    expect(crossingWords({...picture, level: 4000})).toBe("A new planting is better from the first season on")
+    expect(crossingWords({...picture, level: 1000})).toBe("This field beats a new planting in 2030 still")
+  })
+  it("says of a field whose lease ends that it knows no end", () =>
+    expect(crossingWords(picture, 6)).toBe(
+      "Had the lease no end: this field beats a new planting until 2028; the new one is better from 2029",
+    ))
+  it("is the last one of a field that has had a setback", () => {
+    const seasons = rangesOf({...field, seasons: [{year: 2025, cash: -200, crop: null}, ...field.seasons]}, 0)
+    expect(crossingWords({...picture, seasons})).toBe(
+      "After a poor start this field beats a new planting until 2028; the new one is better from 2029",
+    )
+  })
+})
+
+describe("what was found", () => {
+  it.each([
+    [{}, "Hill Field: replant after the 2028 harvest. Clearing now would cost 1\u202f642 money/ha."],
+    [
+      {keepLeast: 2, keepMost: 4},
+      "Hill Field: replant after the 2028 harvest; 2027 and 2029 come within 150 money/ha of it. Clearing now would cost 1\u202f642 money/ha.",
+    ],
+    [
+      {keepYears: 0, keepLeast: 0, keepMost: 1, earlyCost: 0},
+      "Hill Field: replant before the 2026 season; 2026 comes within 150 money/ha of it.",
+    ],
+    [{keepYears: 5}, "Hill Field: keep it through 2030, the last season weighed; longer may be better."],
+    [
+      {lease: 6, leaseAct: "keep, clear after 2031"},
+      "Hill Field: keep it and clear after 2031; 6 seasons of the lease are left.",
+    ],
+    [{seasons: []}, "Hill Field: no net cash of its seasons is known yet."],
+  ])("is said in a sentence: %o", (change, words) => {
+    expect(replantFinding({...field, ...change}, 150)).toBe(words)
+  })
+})
+
+it("is told by the acre and in the region's money where that is asked for", () => {
+  // An acre is .4046856 of a hectare: 1 642 a hectare are 664.5 an acre, 150 are 60.7.
+  const near = {...field, keepLeast: 2}
+  expect(replantFinding(near, 150, {measures: "US", currency: "USD"})).toBe(
+    "Hill Field: replant after the 2028 harvest; 2027 comes within 61 USD/ac of it. Clearing now would cost 664 USD/ac.",
+  )
+})
+
+describe("the layout", () => {
+  const layout = replantLayout(picture, 640)
+  it("puts the crossing on the level, between its two seasons", () => {
+    expect(layout.crossing!.y).toBe(layout.level.y)
+    expect(layout.crossing!.x).toBeGreaterThan(layout.dots[2]!.x)
+    expect(layout.crossing!.x).toBeLessThan(layout.dots[3]!.x)
+    expect(layout.dots.map(({isAbove}) => isAbove)).toEqual([true, true, true, false, false])
+  })
+  it("keeps everything in the picture at any width, the higher sum further up", () => {
+    for (const width of [320, 640, 900]) {
+      const {dots, rules, years} = replantLayout(picture, width)
+      for (const {x, y} of dots) expect(x > 0 && x < width && y > 0 && y < 300).toBe(true)
+      expect(dots.map(({y}) => y)).toEqual(dots.map(({y}) => y).toSorted((a, b) => a - b))
+      expect(rules.length).toBeGreaterThan(3)
+      expect(years.every(({x}) => x < width)).toBe(true)
+    }
+  })
+  it("draws a range only where the crop is known, and shades where it meets that of the new planting", () => {
+    expect(layout.edges).toEqual([])
+    const grown = rangesOf(
+      {...field, seasons: field.seasons.map((one) => ({...one, crop: {leaves: 3000, sells: 9000}}))},
+      0.3,
+    )
+    // 30 % of 3 000 either way.
+    expect(grown[2]).toEqual({year: 2028, cash: 2250, low: 1350, high: 3150})
+    const ranged = replantLayout({...picture, seasons: grown}, 640)
+    expect(ranged.edges).toHaveLength(2)
+    expect(ranged.either).toMatch(/^M.*Z$/)
+  })
+})
