@@ -165,6 +165,44 @@ export const SEASON_PARTS = [
   "pick again",
 ] as const
 
+/** What the lender's page reads, by the columns of their sheets. */
+export const LENDER_PARTS = [
+  "page line",
+  "page text",
+  "cash year",
+  "cash crop",
+  "cash price",
+  "cash sales",
+  "capacity",
+  "due",
+  "cover",
+  "short",
+  "cause",
+  "break price",
+  "cash at end",
+  "cover under stress",
+  "evidence planting",
+  "evidence age",
+  "record three ago",
+  "record two ago",
+  "record last",
+  "three-year mean",
+  "record at this age",
+  "projection",
+  "projection low",
+  "projection high",
+  "gap",
+  "gap at this age",
+  "reason typed",
+  "reason",
+  "curve age",
+  "curve factor",
+  "recorded planting",
+  "recorded age",
+  "recorded yield",
+  "recorded disaster",
+] as const
+
 const columnSchema = z.strictObject({
   heading: z.string().min(1),
   unit: z.string().optional(),
@@ -196,6 +234,7 @@ const columnSchema = z.strictObject({
       ...CROWN_PARTS,
       ...ENTRY_PARTS,
       ...SEASON_PARTS,
+      ...LENDER_PARTS,
     ])
     .optional(),
   /** One or two sentences for the person who reads it: what it means, how it is worked out, what it rests on. */
