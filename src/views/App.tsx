@@ -18,6 +18,8 @@ import {Head} from "./Head"
 import {HelpPanel} from "./HelpPanel"
 import type {Keeping} from "./keeping"
 import {KeysPanel} from "./KeysPanel"
+import {LenderPlate} from "./LenderPlate"
+import {lenderShown} from "./lenderShown"
 import {NamesPanel} from "./NamesPanel"
 import {NotePanel} from "./NotePanel"
 import {onceDrawn} from "./onceDrawn"
@@ -41,6 +43,7 @@ import {WorkBackPanel} from "./WorkBackPanel"
 import {CalendarTable} from "./pictures/CalendarTable"
 import {calendarFinding} from "./pictures/calendarWords"
 import {CalendarKey} from "./pictures/marks"
+import {lenderFinding} from "./pictures/lenderWords"
 import {needsFinding, weekFinding} from "./pictures/weekWords"
 import {reserveFinding} from "./pictures/reserveLayout"
 import {useEditor} from "./useEditor"
@@ -89,6 +92,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
   const reserve = reserveShown(store)
   const week = weekShown(store)
   const needs = needsShown(store)
+  const lender = lenderShown(store)
   const year = reserve && !isRefusal(reserve) ? reserve.year : null
   const only = state.only?.sheet === cell.sheet ? state.only : null
   const selectRow = useCallback(
@@ -126,11 +130,13 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                   ? weekFinding(week)
                   : needs
                     ? needsFinding(needs, asOfDay(store), decimalOf(document))
-                    : year
-                      ? reserveFinding(year)
-                      : reserve
-                        ? noReserve(reserve)
-                        : sheet.about}
+                    : lender
+                      ? lenderFinding(lender.page)
+                      : year
+                        ? reserveFinding(year)
+                        : reserve
+                          ? noReserve(reserve)
+                          : sheet.about}
             </p>
             {only && (
               <p className="only">
@@ -138,7 +144,9 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                 <button onClick={() => showAllRows(store)}>Show all rows</button>
               </p>
             )}
-            {(plan || reserve || week || needs) && sheet.about && <p className="basis">{sheet.about}</p>}
+            {(plan || reserve || week || needs || lender) && sheet.about && (
+              <p className="basis">{sheet.about}</p>
+            )}
           </div>
           {plan ? (
             <SeasonSpread
@@ -154,6 +162,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
           ) : (
             <>
               {week && <WeekPlate store={store} week={week} />}
+              {lender && <LenderPlate store={store} shown={lender} />}
               {needs && <NeedsPlate needs={needs} asOf={asOfDay(store)} decimal={decimalOf(document)} />}
               {reserve && !isRefusal(reserve) && <ReservePlate store={store} shown={reserve} />}
               <div className="alone">{shown}</div>

@@ -201,6 +201,10 @@ export const LENDER_PARTS = [
   "recorded age",
   "recorded yield",
   "recorded disaster",
+  "recorded full",
+  "published place",
+  "published low",
+  "published high",
 ] as const
 
 const columnSchema = z.strictObject({

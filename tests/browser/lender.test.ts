@@ -1,0 +1,60 @@
+import {AxeBuilder} from "@axe-core/playwright"
+import {expect, it} from "vitest"
+import {openPlanner, type View} from "./page"
+import {sheetOn} from "./sheet"
+
+async function openLender(view: View = {}) {
+  const {page, trouble} = await openPlanner(view)
+  await page.locator(".ag-cell").first().waitFor()
+  const sheet = sheetOn(page)
+  if ((view.width ?? 1440) < 600) await page.locator("nav summary").first().click()
+  await sheet.open("Lender's page")
+  await page.locator(".lender").waitFor()
+  return {page, trouble, sheet}
+}
+
+it("answers a lender's first questions on the first page (LE1)", async () => {
+  const {page, trouble} = await openLender()
+  const text = await page.locator(".lender").innerText()
+  expect(text).toMatch(/Hollow Brook Farm, season 2026/)
+  expect(text).toMatch(/Version 7, after the frost, as it stood on 25 May 2026, by R\.T\./)
+  expect(text).toMatch(/2027: cover 1\.\d\d, .* with replanting North Bench/)
+  expect(text).toMatch(/t planned, 90\.2.t by their three-year mean/)
+  expect(text).toContain("No number typed over")
+  expect(await page.locator(".finding").innerText()).toMatch(/2027 is the tightest with cover 1\.\d\d/)
+  const [cash, yields] = await page.locator(".lender-picture svg").all()
+  expect(await cash!.getAttribute("aria-label")).toMatch(/2027: 39.127 for 34.310 due, cover 1\.14/)
+  expect(await yields!.getAttribute("aria-label")).toMatch(
+    /Long Acre: projection for age 9 is 3.777 kg\/ha, 30.% under the three-year record of 5.360\./,
+  )
+  expect(trouble).toEqual([])
+})
+
+it("lists what is typed over, with the formula's own value (LE8)", async () => {
+  const {page, sheet} = await openLender()
+  await sheet.open("Cash and debt")
+  await sheet.type(2, "Cover", "1.30")
+  await sheet.open("Lender's page")
+  const section = page.getByRole("region", {name: "Numbers typed over"})
+  await section.waitFor()
+  expect(await page.locator("#typed-over").innerText()).toBe("1 number typed over")
+  expect(await section.locator("tbody tr").innerText()).toMatch(
+    /Cover of 2027, Cash and debt\s+1\.30\s+1\.14\s+no reason noted/,
+  )
+  await section.getByRole("button").click()
+  expect(await page.locator("h1").innerText()).toBe("Cash and debt")
+})
+
+it.each<View>([
+  {},
+  {colorScheme: "dark"},
+  {width: 390, height: 844},
+  {width: 390, height: 844, colorScheme: "dark"},
+])("can be read by everyone at %o", async (view) => {
+  const {page, trouble} = await openLender(view)
+  const {violations} = await new AxeBuilder({page}).analyze()
+  expect(violations.map(({id, nodes}) => `${id}: ${nodes[0]?.html}`)).toEqual([])
+  const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
+  expect(wide).toBeLessThanOrEqual(0)
+  expect(trouble).toEqual([])
+})
