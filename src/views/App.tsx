@@ -28,6 +28,7 @@ import {PlantingPanel} from "./PlantingPanel"
 import {planShown} from "./planShown"
 import {RegionPanel} from "./RegionPanel"
 import {noReserve, ReservePlate} from "./ReservePlate"
+import {ReadingLine} from "./ReadingLine"
 import {reserveShown} from "./reserveShown"
 import {SeasonSpread} from "./SeasonSpread"
 import type {SheetFocus} from "./SheetGrid"
@@ -138,6 +139,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                           ? noReserve(reserve)
                           : sheet.about}
             </p>
+            <ReadingLine store={store} />
             {only && (
               <p className="only">
                 {only.rows.length} of {sheet.rows.length} rows shown: {only.words}.{" "}
@@ -162,7 +164,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
           ) : (
             <>
               {week && <WeekPlate store={store} week={week} />}
-              {lender && <LenderPlate store={store} shown={lender} />}
+              {lender && <LenderPlate store={store} shown={lender} keeping={keeping} />}
               {needs && <NeedsPlate needs={needs} asOf={asOfDay(store)} decimal={decimalOf(document)} />}
               {reserve && !isRefusal(reserve) && <ReservePlate store={store} shown={reserve} />}
               <div className="alone">{shown}</div>

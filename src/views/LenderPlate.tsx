@@ -1,4 +1,4 @@
-import {memo} from "react"
+import {memo, useState} from "react"
 import {shownIn} from "../editor/display"
 import {openSheetKeeping} from "../editor/editing"
 import {choose} from "../editor/selection"
@@ -9,17 +9,19 @@ import {CashAndDebt} from "./pictures/CashAndDebt"
 import {inARow} from "./pictures/weekWords"
 import {gapText} from "./pictures/yieldLayout"
 import {YieldByAge} from "./pictures/YieldByAge"
+import type {Keeping} from "./keeping"
 import type {LenderShown} from "./lenderShown"
 import "./lender.css"
 
 interface Props {
   store: Store
   shown: LenderShown
+  keeping: Keeping
 }
 
 /** The first page of the lender's copy: lines of plain text, two pictures, and what a reader has to know of the numbers. */
-export const LenderPlate = memo(function LenderPlate({store, shown: {page, lists}}: Props) {
-  const {name, season} = store.getState().document
+export const LenderPlate = memo(function LenderPlate({store, shown: {page, lists}, keeping}: Props) {
+  const {name, season, reading} = store.getState().document
   const go = (at: CellAddress) => store.turn(choose(at))
   const open = (part: Part) => openSheetKeeping(store, sheetWith(store.getState().document, part))
   return (
@@ -111,6 +113,7 @@ export const LenderPlate = memo(function LenderPlate({store, shown: {page, lists
           )}
         </section>
       </div>
+      {!reading && <ReadingCopy preparedBy={page.preparedBy} keeping={keeping} />}
       <p className="guide">
         Ask Where from on any number for what it rests on. Cover: term debt coverage as the Farm Financial
         Standards Council defines it. A general guide, no score and no pass mark: each lender sets its own
@@ -119,6 +122,35 @@ export const LenderPlate = memo(function LenderPlate({store, shown: {page, lists
     </div>
   )
 })
+
+/** Keeps a copy that can be read but not changed, for whoever is to judge the plan. */
+function ReadingCopy({preparedBy, keeping}: {preparedBy: string; keeping: Keeping}) {
+  const [by, setBy] = useState(preparedBy)
+  return (
+    <form
+      className="reading-copy"
+      onSubmit={(event) => {
+        event.preventDefault()
+        void keeping.keepReadingCopy(by.trim())
+      }}
+    >
+      <label>
+        Made by{" "}
+        <input
+          required
+          pattern=".*\S.*"
+          value={by}
+          onChange={({currentTarget}) => setBy(currentTarget.value)}
+        />
+      </label>
+      <button>Make a reading copy</button>
+      <p className="small q">
+        A file for the lender: it opens for reading, and shows by its digest whether anything was changed on
+        the way. A digest finds slips, it is no signature: tell its first signs by another way too.
+      </p>
+    </form>
+  )
+}
 
 const counted = (count: number, what: string, how: string) =>
   count === 0 ? `No ${what} ${how}` : `${count} ${count === 1 ? what : `${what}s`} ${how}`

@@ -16,6 +16,8 @@ export interface Keeping {
   /** "Saved on this device 14:02" */
   words(): string
   keepFileCopy(): Promise<void>
+  /** Keeps a copy in a file that is for reading only, with who made it. */
+  keepReadingCopy(madeBy: string): Promise<void>
   openFileCopy(): Promise<void>
   /** Reads days of weather from a table in text, and asks before they go into the sheet. */
   bringInWeather(): Promise<void>

@@ -280,6 +280,15 @@ const regionSchema = z.strictObject({
   dates: z.enum(["day first", "month first"]).optional(),
 })
 
+/** The mark of a reading copy: who made it, on which day, and the digests of what it held and what came out of it. */
+const readingSchema = z.strictObject({
+  madeBy: z.string().min(1),
+  on: z.string(),
+  /** SHA-256 of the saved text without this mark, and of its results, in hexadecimal digits. */
+  digest: z.string().regex(/^[0-9a-f]{64}$/),
+  results: z.string().regex(/^[0-9a-f]{64}$/),
+})
+
 /** The saved workbook. Rows may be shorter than the columns; what is missing is blank. */
 export const documentSchema = z.strictObject({
   name: z.string().min(1),
@@ -290,11 +299,14 @@ export const documentSchema = z.strictObject({
   /** Names of cases: other contents of some cells, to be compared with what the cells hold. */
   cases: z.array(z.string().min(1)).optional(),
   region: regionSchema.optional(),
+  /** It is for reading only, until somebody makes a copy of their own. */
+  reading: readingSchema.optional(),
   sheets: z.array(sheetSchema).min(1),
 })
 
 type DeepReadonly<T> = T extends object ? {readonly [K in keyof T]: DeepReadonly<T[K]>} : T
 export type Document = DeepReadonly<z.infer<typeof documentSchema>>
+export type ReadingMark = NonNullable<Document["reading"]>
 export type Sheet = Document["sheets"][number]
 export type Column = Sheet["columns"][number]
 export type Format = Column["format"]

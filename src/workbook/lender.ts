@@ -67,6 +67,8 @@ export interface LenderPage {
   /** "yields −20 %, prices −10 %" */
   readonly stress: string
   readonly region: Region
+  /** Who made the plan, as they sign; "" for nobody. */
+  readonly preparedBy: string
 }
 
 /** The page for the lender, or null when the workbook has no sheet of it. */
@@ -92,6 +94,7 @@ export function lenderOf(workbook: Workbook): LenderPage | null {
     wanted: numberOf(valueNamed(workbook, "Wanted_cover")),
     stress: wordOf(valueNamed(workbook, "Stress_words")),
     region: regionOf(workbook.document),
+    preparedBy: wordOf(valueNamed(workbook, "Prepared_by")),
   }
 }
 

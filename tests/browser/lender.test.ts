@@ -58,3 +58,48 @@ it.each<View>([
   expect(wide).toBeLessThanOrEqual(0)
   expect(trouble).toEqual([])
 })
+
+it("keeps a reading copy that opens for reading only and says whether it was changed (LE12)", async () => {
+  const {page, trouble, sheet} = await openLender()
+  await page.evaluate(() =>
+    Object.assign(window, {showSaveFilePicker: undefined, showOpenFilePicker: undefined}),
+  )
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", {name: "Make a reading copy"}).click(),
+  ])
+  expect(download.suggestedFilename()).toMatch(/^hollow-brook-farm-reading-copy-\d{4}-\d\d-\d\d\.json$/)
+  const text = await (await download.createReadStream()).toArray()
+  const copy = Buffer.concat(text).toString("utf8")
+  const said = await sheet.said()
+  expect(said).toMatch(/Its digest is ([0-9a-f]{4} ){2}[0-9a-f]{4}\./)
+  const openCopy = async (content: string) => {
+    const [chooser] = await Promise.all([
+      page.waitForEvent("filechooser"),
+      page.getByRole("button", {name: "Open a file copy"}).click(),
+    ])
+    await chooser.setFiles({name: "copy.json", mimeType: "application/json", buffer: Buffer.from(content)})
+  }
+  const line = page.getByRole("note")
+
+  await openCopy(copy)
+  await expect
+    .poll(() => line.innerText())
+    .toMatch(/made by R\.T\. on .*Unchanged since it was made\. Digest/)
+  expect(said).toContain(/Digest (.*)\./.exec(await line.innerText())![1])
+  await sheet.open("Prices")
+  await sheet.choose(1, "Price")
+  await page.keyboard.type("9")
+  const asked = page.getByRole("alertdialog")
+  await asked.getByText("This is a reading copy. Make your own copy to try changes?").waitFor()
+  expect(await sheet.text(1, "Price")).toBe("3.65")
+  await asked.getByRole("button", {name: "Make my own copy"}).click()
+  await expect.poll(() => page.locator(".book").innerText()).toContain("Hollow Brook Farm, own copy")
+  expect(await line.count()).toBe(0)
+  await sheet.type(1, "Price", "3.70")
+  expect(await sheet.text(1, "Price")).toBe("3.70")
+
+  await openCopy(copy.replace("[1,3.65]", "[1,3.75]"))
+  await expect.poll(() => line.innerText()).toContain("Changed since it was made")
+  expect(trouble).toEqual([])
+})
