@@ -1,5 +1,5 @@
 import {memo, useState} from "react"
-import {shownIn} from "../editor/display"
+import {numberText, shownIn} from "../editor/display"
 import {openSheetKeeping} from "../editor/editing"
 import {choose} from "../editor/selection"
 import type {Store} from "../editor/store"
@@ -26,6 +26,7 @@ export const LenderPlate = memo(function LenderPlate({store, shown: {page, lists
   const open = (part: Part) => openSheetKeeping(store, sheetWith(store.getState().document, part))
   return (
     <div className="lender">
+      <style>{onEachPage(`${name}, ${season ?? ""}. ${page.lines[1]?.text ?? ""}`)}</style>
       <dl className="five">
         {page.lines.map((line, i) => (
           <div key={line.name}>
@@ -52,6 +53,7 @@ export const LenderPlate = memo(function LenderPlate({store, shown: {page, lists
           </button>
         </div>
       </div>
+      <CashTable page={page} />
       <div className="lists">
         <section aria-labelledby="typed-over">
           <h2 id="typed-over">{counted(lists.typedOver.length, "number", "typed over")}</h2>
@@ -122,6 +124,51 @@ export const LenderPlate = memo(function LenderPlate({store, shown: {page, lists
     </div>
   )
 })
+
+/** What stands at the foot of each printed page. Quotes would end the words of the style. */
+const onEachPage = (words: string) =>
+  `@page { @bottom-left { content: ${JSON.stringify(words.replace(/[<>\\"\n]/g, " "))} } }`
+
+/** The years of cash and debt as a table, on paper only: on the screen the sheet of that name has them. */
+function CashTable({page: {years, region}}: {page: LenderPage}) {
+  const {unit, text} = shownIn("money", region)
+  const number = (value: number | null, decimals: number) =>
+    value === null ? "" : numberText(value, decimals, region.decimal)
+  return (
+    <table className="on-paper">
+      <caption>Cash and debt by year, {unit}</caption>
+      <thead>
+        <tr>
+          {["Year", "to pay debt", "due", "left", "cover", "under stress", "price", "break price"].map(
+            (heading) => (
+              <th key={heading} scope="col">
+                {heading}
+              </th>
+            ),
+          )}
+          <th scope="col" className="txt">
+            what presses
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {years.map((one) => (
+          <tr key={one.year}>
+            <th scope="row">{one.year}</th>
+            <td>{text(one.capacity, 0)}</td>
+            <td>{text(one.due, 0)}</td>
+            <td>{text(one.capacity - one.due, 0)}</td>
+            <td>{number(one.cover, 2)}</td>
+            <td>{number(one.stressed, 2)}</td>
+            <td>{number(one.price, 2)}</td>
+            <td>{number(one.breakPrice, 2)}</td>
+            <td className="txt">{one.cause}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  )
+}
 
 /** Keeps a copy that can be read but not changed, for whoever is to judge the plan. */
 function ReadingCopy({preparedBy, keeping}: {preparedBy: string; keeping: Keeping}) {
