@@ -103,3 +103,24 @@ it("keeps a reading copy that opens for reading only and says whether it was cha
   await expect.poll(() => line.innerText()).toContain("Changed since it was made")
   expect(trouble).toEqual([])
 })
+
+it("prints on its own, whole, with the years as a table and a number on each page (LE10)", async () => {
+  const {page} = await openLender()
+  await page.emulateMedia({media: "print"})
+  const A4_WITHIN = 688 // px: 210 mm less the margins
+  await page.setViewportSize({width: A4_WITHIN, height: 900})
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(A4_WITHIN)
+  expect(await page.locator(".on-paper").isVisible()).toBe(true)
+  for (const away of [".alone", ".contents", ".folio", ".reading-copy"])
+    expect(await page.locator(away).first().isVisible(), away).toBe(false)
+  const wide = await page
+    .locator(".lender svg, .lender table")
+    .evaluateAll((all) => all.map((one) => one.getBoundingClientRect().right))
+  expect(Math.max(...wide)).toBeLessThanOrEqual(A4_WITHIN)
+  for (const format of ["A4", "Letter"]) {
+    const pdf = (await page.pdf({format, printBackground: true})).toString("latin1")
+    expect(pdf.match(/\/Type\s*\/Page\b/g)!.length, format).toBeGreaterThanOrEqual(2)
+  }
+  const foot = await page.locator(".lender style").textContent()
+  expect(foot).toMatch(/@bottom-left .*Hollow Brook Farm, season 2026\. Version 7, after the frost/)
+})
