@@ -205,6 +205,19 @@ export const LENDER_PARTS = [
   "published place",
   "published low",
   "published high",
+  "cash picking",
+  "cash field",
+  "cash fixed",
+  "owed before",
+  "stand name",
+  "stand year",
+  "stand area",
+  "stand yield",
+  "stress set",
+  "stress yield",
+  "stress price",
+  "stress costs",
+  "stress rates",
 ] as const
 
 const columnSchema = z.strictObject({
