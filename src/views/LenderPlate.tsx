@@ -3,6 +3,7 @@ import {numberText, shownIn} from "../editor/display"
 import {openSheetKeeping} from "../editor/editing"
 import {choose} from "../editor/selection"
 import type {Store} from "../editor/store"
+import type {Risk} from "../studies/risk"
 import {sheetWith, type CellAddress, type Part} from "../workbook/document"
 import type {LenderPage} from "../workbook/lender"
 import {CashAndDebt} from "./pictures/CashAndDebt"
@@ -10,6 +11,7 @@ import {inARow} from "./pictures/weekWords"
 import {gapText} from "./pictures/yieldLayout"
 import {YieldByAge} from "./pictures/YieldByAge"
 import type {Keeping} from "./keeping"
+import {RiskPanel} from "./RiskPanel"
 import type {LenderShown} from "./lenderShown"
 import "./lender.css"
 
@@ -23,6 +25,8 @@ interface Props {
 export const LenderPlate = memo(function LenderPlate({store, shown: {page, lists}, keeping}: Props) {
   const {name, season, reading} = store.getState().document
   const go = (at: CellAddress) => store.turn(choose(at))
+  const [risk, setRisk] = useState<{readonly of: LenderPage; readonly found: Risk} | null>(null)
+  const found = risk?.of === page ? risk.found : null // a study of another plan says nothing of this one
   const open = (part: Part) => openSheetKeeping(store, sheetWith(store.getState().document, part))
   return (
     <div className="lender">
@@ -40,7 +44,7 @@ export const LenderPlate = memo(function LenderPlate({store, shown: {page, lists
       </dl>
       <div className="pictures">
         <div>
-          <CashAndDebt page={page} />
+          <CashAndDebt page={page} risk={found} />
           <button className="link" onClick={() => open("cash year")}>
             Cash and debt as a table
           </button>
@@ -53,6 +57,13 @@ export const LenderPlate = memo(function LenderPlate({store, shown: {page, lists
           </button>
         </div>
       </div>
+      <RiskPanel
+        store={store}
+        region={page.region}
+        stress={page.stress}
+        found={found}
+        onFound={(found) => setRisk(found && {of: page, found})}
+      />
       <CashTable page={page} />
       <div className="lists">
         <section aria-labelledby="typed-over">

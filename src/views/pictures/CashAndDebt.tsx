@@ -1,5 +1,6 @@
 import {memo, useId} from "react"
 import {numberText, shownIn} from "../../editor/display"
+import type {Risk} from "../../studies/risk"
 import type {LenderPage} from "../../workbook/lender"
 import {cashLayout} from "./cashLayout"
 import {cashSentence, cashTitle} from "./lenderWords"
@@ -14,8 +15,11 @@ const FIRST_WIDTH = 620
  */
 export const CashAndDebt = memo(function CashAndDebt({
   page: {years, wanted, stress, region},
+  risk = null,
 }: {
   page: Pick<LenderPage, "years" | "wanted" | "stress" | "region">
+  /** Where it was worked out: the band holds eight draws of ten. */
+  risk?: Risk | null
 }) {
   const [place, measured] = useWidth()
   const hatch = useId()
@@ -25,6 +29,7 @@ export const CashAndDebt = memo(function CashAndDebt({
     measured ?? FIRST_WIDTH,
     wanted,
     region,
+    risk,
   )
   return (
     <figure ref={place} className="lender-picture">
@@ -32,7 +37,8 @@ export const CashAndDebt = memo(function CashAndDebt({
         <b>{cashTitle(years, region)}</b>{" "}
         <span className="q">
           Column: {currency} to pay debt. Line: what is due. Dot: cover in the plan.
-          {stress && ` Ring: ${stress}.`} Level line: just pays
+          {stress && ` Ring: ${stress}.`}
+          {risk && " Band: eight draws of ten."} Level line: just pays
           {wanted === null ? "" : `; dotted: the ${numberText(wanted, undefined, region.decimal)} you want`}.
         </span>
       </figcaption>
@@ -96,8 +102,11 @@ export const CashAndDebt = memo(function CashAndDebt({
           cover: {currency} for each 1 due
         </text>
         {columns.length > 0 && <CoverLines {...cover} left={left} width={width} isNarrow={isNarrow} />}
-        {columns.map(({year, x, cover: plan, stressed}) => (
+        {columns.map(({year, x, cover: plan, stressed, band}) => (
           <g key={year}>
+            {band && (
+              <rect className="band" x={x - 6} y={band.high} width={12} height={band.low - band.high} />
+            )}
             {plan && stressed && <path className="lead" d={`M${x} ${plan.y}V${stressed.y}`} />}
             {stressed && (
               <>

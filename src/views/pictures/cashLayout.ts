@@ -1,4 +1,6 @@
 import {numberText} from "../../editor/display"
+import type {Quantiles} from "../../studies/howSure"
+import type {Risk} from "../../studies/risk"
 import type {Region} from "../../workbook/document"
 import type {CashYear} from "../../workbook/lender"
 import {PLAIN_REGION} from "../../workbook/region"
@@ -25,6 +27,8 @@ export interface YearColumn {
   readonly short: {readonly bar: Bar; readonly words: readonly string[]; readonly y: number} | null
   readonly cover: {readonly y: number; readonly text: string; readonly textY: number} | null
   readonly stressed: {readonly y: number; readonly text: string; readonly textY: number} | null
+  /** From the cover that one draw in ten falls below to that which one lies above; null before it was worked out. */
+  readonly band: {readonly low: number; readonly high: number} | null
 }
 
 export interface CashLayout {
@@ -62,6 +66,7 @@ export function cashLayout(
   width: number,
   wanted: number | null,
   region: Region = PLAIN_REGION,
+  risk: Risk | null = null,
 ): CashLayout {
   const years = all.filter(({due}) => due > 0)
   const isNarrow = width < ROOM_BESIDE
@@ -71,7 +76,11 @@ export function cashLayout(
   const most = Math.max(1, ...years.flatMap(({capacity, due}) => [capacity, due])) * 1.06
   const least = Math.min(0, ...years.map(({capacity}) => capacity))
   const money = scale(least, most, TOP + MONEY_HEIGHT, TOP)
-  const covers = years.flatMap(({cover, stressed}) => [cover, stressed].filter((one) => one !== null))
+  const bandIn = (year: number) => risk?.plans[0]?.years.find((one) => one.year === year)?.cover?.at
+  const covers = years.flatMap(({year, cover, stressed}) => {
+    const [low = null, , , , high = null] = bandIn(year) ?? []
+    return [cover, stressed, low, high].filter((one) => one !== null)
+  })
   const cover = scale(
     Math.min(0, ...covers),
     Math.max(1.2, wanted ?? 0, ...covers),
@@ -99,6 +108,7 @@ export function cashLayout(
         due: {from: x - barWidth / 2 - 5, to: x + barWidth / 2 + 5, y: money(one.due)},
         short: shortOf(one, x, barWidth, step, money),
         ...dots(one, cover, region),
+        band: bandOf(bandIn(one.year), cover),
       }
     }),
     yearsY: money(least) + LETTERS,
@@ -107,6 +117,9 @@ export function cashLayout(
     coverTitleY: COVER_TOP - 28,
   }
 }
+
+const bandOf = (at: Quantiles | undefined, y: (value: number) => number) =>
+  at ? {low: y(at[0]), high: y(at[4])} : null
 
 const scale = (least: number, most: number, bottom: number, top: number) => (value: number) =>
   bottom - ((value - least) / (most - least)) * (bottom - top)

@@ -1,4 +1,5 @@
 import {describe, expect, it} from "vitest"
+import type {Risk} from "../../../src/studies/risk"
 import {cashLayout} from "../../../src/views/pictures/cashLayout"
 import {textWidth} from "../../../src/views/pictures/placing"
 import {cashYear, fiveYears} from "./lenders"
@@ -57,5 +58,15 @@ describe("the picture of cash and debt", () => {
         expect(x + textWidth(text) / 2).toBeLessThanOrEqual(width + 2)
         expect(textY).toBeLessThan(height)
       }
+  })
+
+  it("draws the cover of eight draws of ten as a band on the same scale", () => {
+    const years = [cashYear(2026, 150, 100)]
+    expect(cashLayout(years, 620, null).columns[0]!.band).toBeNull()
+    const found = {plans: [{years: [{year: 2026, cover: {at: [1, 1.2, 1.5, 1.8, 2]}}]}]} as unknown as Risk
+    const {columns, justPays} = cashLayout(years, 620, null, {}, found)
+    const [{band, cover}] = columns as [(typeof columns)[0]]
+    expect(band!.low).toBeCloseTo(justPays, 6)
+    expect(cover!.y).toBeCloseTo((band!.low + band!.high) / 2, 6)
   })
 })
