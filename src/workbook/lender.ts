@@ -74,7 +74,7 @@ export interface LenderPage {
 /** The page for the lender, or null when the workbook has no sheet of it. */
 export function lenderOf(workbook: Workbook): LenderPage | null {
   if (sheetWith(workbook.document, "page line") < 0) return null
-  const record = rowsOf(workbook, "recorded planting")
+  const record = rowsOf(workbook, "record planting")
   const full = record.flatMap((row) => row.number("recorded full") ?? [])
   return {
     lines: rowsOf(workbook, "page line").map((row) => ({
@@ -135,8 +135,8 @@ function evidence(row: Row, record: readonly Row[]): readonly YieldEvidence[] {
       planting,
       age: number("evidence age"),
       record: record.flatMap((one) => {
-        const [age, kg] = [one.number("recorded age"), one.number("recorded yield")]
-        if (one.word("recorded planting") !== planting || age === null || kg === null) return []
+        const [age, kg] = [one.number("recorded age"), one.number("record crop")]
+        if (one.word("record planting") !== planting || age === null || kg === null) return []
         return [{age, kg, isDisaster: one.word("recorded disaster") !== ""}]
       }),
       mean: number("three-year mean"),

@@ -23,7 +23,7 @@ export function lenderFinding({years, region}: Pick<LenderPage, "years" | "regio
   const short = owing.filter((one) => one.short >= 0.5)
   const because = tight.cause ? `, with ${tight.cause}` : ""
   if (short.length === 0)
-    return `Every year pays what is due; ${tight.year} is the tightest with cover ${coverText(tight.cover!, region)}${because}.`
+    return `In the plan every year pays what is due; ${tight.year} is the tightest with cover ${coverText(tight.cover!, region)}${because}.`
   const pays = `The plan pays in ${owing.length - short.length} of ${owing.length} years`
   return `${pays}; ${tight.year} is short by ${money(tight.short)}${because}.`
 }

@@ -21,7 +21,7 @@ describe("the words of the lender's page", () => {
   it("name the tightest year where every year pays, and the first of equals", () => {
     const years = [cashYear(2026, 150, 100), cashYear(2027, 110, 100), cashYear(2028, 110, 100)]
     expect(lenderFinding({years, region: {}})).toBe(
-      "Every year pays what is due; 2027 is the tightest with cover 1.10.",
+      "In the plan every year pays what is due; 2027 is the tightest with cover 1.10.",
     )
     expect(cashTitle(years)).toBe("Lowest cover 1.10 in 2027; every year pays")
   })
