@@ -14,6 +14,8 @@ import {App} from "./views/App"
 import {copyOut} from "./views/copyOut"
 import type {Keeping} from "./views/keeping"
 import {onceDrawn} from "./views/onceDrawn"
+import {shortDigest} from "./views/readingWords"
+import {isoDate} from "./workbook/clock"
 import type {Document} from "./workbook/document"
 import {readFile} from "./workbook/file"
 import {planOf} from "./workbook/plan"
@@ -105,6 +107,18 @@ export async function startPlanner(root: Root) {
       const {document} = store.getState()
       const kept = await keepFileCopy(document, copyName(document.name, new Date()))
       if (kept) tell(isRefused(kept) ? `${kept.refused}.` : `A copy is kept as ${kept.name}.`)
+    },
+    async keepReadingCopy(madeBy) {
+      const {readingCopy} = await import("./workbook/reading")
+      const copy = await readingCopy(store.workbook, madeBy, isoDate(new Date()))
+      if (!copy) return tell("No reading copy was made: this browser makes no digests on this page.")
+      const kept = await keepFileCopy(copy, copyName(`${copy.name} reading copy`, new Date()))
+      if (kept)
+        tell(
+          isRefused(kept)
+            ? `${kept.refused}.`
+            : `A reading copy is kept as ${kept.name}. Its digest is ${shortDigest(copy.reading!.digest)}.`,
+        )
     },
     async openFileCopy() {
       const chosen = await openFileCopy()

@@ -37,7 +37,12 @@ const map: readonly Layer[] = [
     uses: ["functions/", "src/workbook/", "src/studies/", "src/editor/", "src/storage/"],
     packages: drawing,
   },
-  {path: "src/command-line/", uses: ["functions/", "src/workbook/", "src/studies/"], packages: ["node:"]},
+  {
+    path: "src/command-line/",
+    uses: ["functions/", "src/workbook/", "src/studies/"],
+    // The last two print a page of the planner.
+    packages: ["node:", "playwright-core", "vite"],
+  },
   // Runs beside the page, without any of its code.
   {path: "src/offline/", uses: [], packages: []},
   {path: "src/oneFile/", uses: ["src/"], packages: []},

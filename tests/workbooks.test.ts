@@ -583,7 +583,7 @@ describe("blank.json", () => {
       workbook.valueAt({sheet, row, col: 1}),
     )
     expect(new Set(counts)).toEqual(new Set([0]))
-    expect(counts).toHaveLength(27)
+    expect(counts).toHaveLength(32)
   })
 
   it("works out the farm's values once the farm's rows are typed into it", () => {

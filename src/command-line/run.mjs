@@ -27,7 +27,7 @@ async function write(bundle, source) {
     configFile: false,
     root: top,
     logLevel: "error",
-    ssr: {noExternal: true},
+    ssr: {noExternal: true, external: ["playwright-core", "vite"]},
     build: {ssr: source, write: false, target: "node20", rolldownOptions: {output: {codeSplitting: false}}},
   })
   mkdirSync(dirname(bundle), {recursive: true})

@@ -17,12 +17,14 @@ import {enterContent, isGuarded} from "./commands/cells"
 import {textWithUnit} from "./display"
 import {readEntry, readsAs, type Entry} from "./entry"
 import {isPointing, pointAtSheet} from "./pointing"
+import {askToOwn} from "./reading"
 import {choose, chosenStep, openSheet} from "./selection"
 import type {Question, Store, Turn} from "./store"
 import {cellName} from "./words"
 
 /** Begins editing the chosen cell with what it holds, the caret at the end; arrow keys then move the caret. */
 export const startEditing: Turn = ({document, cell}) => {
+  if (document.reading) return askToOwn
   const text = lineText(document, cell)
   return {
     editing: {at: cell, text, caret: text.length, arrowsLeave: false, refused: null, pointed: null},
@@ -37,17 +39,20 @@ export const lineText = (document: Document, at: CellAddress) =>
 /** Begins editing by typing: what is typed takes the place of what the cell holds. */
 export const startTyping =
   (text: string): Turn =>
-  ({cell}) => ({
-    editing: {
-      at: cell,
-      text,
-      caret: text.length,
-      arrowsLeave: !text.startsWith("="),
-      refused: null,
-      pointed: null,
-    },
-    question: null,
-  })
+  ({cell, document}) =>
+    document.reading
+      ? askToOwn
+      : {
+          editing: {
+            at: cell,
+            text,
+            caret: text.length,
+            arrowsLeave: !text.startsWith("="),
+            refused: null,
+            pointed: null,
+          },
+          question: null,
+        }
 
 /** What is typed now reads so. In a formula the arrow keys move the caret. */
 export const typeText =

@@ -3,6 +3,7 @@ import type {Edit} from "../workbook/edit"
 import {planSheet} from "../workbook/plan"
 import type {Change} from "../workbook/value"
 import {Workbook} from "../workbook/workbook"
+import {askToOwn} from "./reading"
 import {editName, whatMoved} from "./words"
 
 /** One act in the history: the document before it (or after it, when it waits to be redone) and its name. */
@@ -204,11 +205,15 @@ export function createStore(document: Document, later: (act: () => void) => void
     },
     /**
      * Makes the edit of a command; `told` comes before what it moved. Says whether there was one. With `joins` it is part of
-     * the step before, where that has the same word.
+     * the step before, where that has the same word. In a reading copy it asks instead whether to make an own copy.
      */
     run(command: Command, told = "", joins?: string): boolean {
       const edit = command(state)
       if (!edit) return false
+      if (state.document.reading && edit.type !== "makeOwn") {
+        become({...state, editing: null, ...askToOwn})
+        return true
+      }
       const name = editName(state.document, edit)
       const step = {document: state.document, name, ...(joins === undefined ? {} : {joins})}
       const isJoined = joins !== undefined && state.undoable.at(-1)?.joins === joins

@@ -52,6 +52,8 @@ export function editName(document: Document, edit: Edit): string {
       return `sheet ${sheet(edit.sheet)} taken out`
     case "setRegion":
       return `region and units: ${regionName(edit.region)}`
+    case "makeOwn":
+      return "own copy of the reading copy"
   }
 }
 

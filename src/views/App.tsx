@@ -21,6 +21,8 @@ import {Head} from "./Head"
 import {HelpPanel} from "./HelpPanel"
 import type {Keeping} from "./keeping"
 import {KeysPanel} from "./KeysPanel"
+import {LenderPlate} from "./LenderPlate"
+import {lenderShown} from "./lenderShown"
 import {NamesPanel} from "./NamesPanel"
 import {NotePanel} from "./NotePanel"
 import {onceDrawn} from "./onceDrawn"
@@ -29,6 +31,7 @@ import {PlantingPanel} from "./PlantingPanel"
 import {planShown} from "./planShown"
 import {RegionPanel} from "./RegionPanel"
 import {noReserve, ReservePlate} from "./ReservePlate"
+import {ReadingLine} from "./ReadingLine"
 import {reserveShown} from "./reserveShown"
 import {SeasonSpread} from "./SeasonSpread"
 import type {SheetFocus} from "./SheetGrid"
@@ -48,6 +51,7 @@ import {CalendarTable} from "./pictures/CalendarTable"
 import {calendarFinding} from "./pictures/calendarWords"
 import {CalendarKey} from "./pictures/marks"
 import {replantFinding} from "./pictures/replantWords"
+import {lenderFinding} from "./pictures/lenderWords"
 import {needsFinding, weekFinding} from "./pictures/weekWords"
 import {reserveFinding} from "./pictures/reserveLayout"
 import {useEditor} from "./useEditor"
@@ -98,6 +102,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
   const needs = needsShown(store)
   const replant = replantShown(store)
   const fieldLife = fieldLifeShown(store)
+  const lender = lenderShown(store)
   const year = reserve && !isRefusal(reserve) ? reserve.year : null
   const only = state.only?.sheet === cell.sheet ? state.only : null
   const selectRow = useCallback(
@@ -139,19 +144,22 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                       ? replantFinding(replant.field, replant.replanting.money.little, regionOf(document))
                       : fieldLife
                         ? fieldLifeFinding(store, fieldLife)
-                        : year
-                          ? reserveFinding(year)
-                          : reserve
-                            ? noReserve(reserve)
-                            : sheet.about}
+                        : lender
+                          ? lenderFinding(lender.page)
+                          : year
+                            ? reserveFinding(year)
+                            : reserve
+                              ? noReserve(reserve)
+                              : sheet.about}
             </p>
+            <ReadingLine store={store} />
             {only && (
               <p className="only">
                 {only.rows.length} of {sheet.rows.length} rows shown: {only.words}.{" "}
                 <button onClick={() => showAllRows(store)}>Show all rows</button>
               </p>
             )}
-            {(plan || reserve || week || needs || replant || fieldLife) && sheet.about && (
+            {(plan || reserve || week || needs || replant || fieldLife || lender) && sheet.about && (
               <p className="basis">{sheet.about}</p>
             )}
           </div>
@@ -169,6 +177,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
           ) : (
             <>
               {week && <WeekPlate store={store} week={week} />}
+              {lender && <LenderPlate store={store} shown={lender} keeping={keeping} />}
               {needs && <NeedsPlate needs={needs} asOf={asOfDay(store)} decimal={decimalOf(document)} />}
               {replant && <ReplantPlate store={store} shown={replant} />}
               {fieldLife && <FieldLifePlate store={store} shown={fieldLife} />}

@@ -27,6 +27,8 @@ export interface Keeping {
   /** "Saved on this device 14:02" */
   words(): string
   keepFileCopy(): Promise<void>
+  /** Keeps a copy in a file that is for reading only, with who made it. */
+  keepReadingCopy(madeBy: string): Promise<void>
   openFileCopy(): Promise<void>
   /** Writes what is open for other programs. Gives what of it the file does not hold, or null when none was written. */
   sendOut(copy: OutCopy): Promise<readonly string[] | null>

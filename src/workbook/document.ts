@@ -233,6 +233,59 @@ export const REPLANT_PARTS = [
   "life input value",
 ] as const
 
+/** What the lender's page reads, by the columns of their sheets. */
+export const LENDER_PARTS = [
+  "page line",
+  "page text",
+  "cash year",
+  "cash crop",
+  "cash price",
+  "cash sales",
+  "capacity",
+  "due",
+  "cover",
+  "short",
+  "cause",
+  "break price",
+  "cash at end",
+  "cover under stress",
+  "evidence planting",
+  "evidence age",
+  "record three ago",
+  "record two ago",
+  "record last",
+  "three-year mean",
+  "record at this age",
+  "projection",
+  "projection low",
+  "projection high",
+  "gap",
+  "gap at this age",
+  "reason typed",
+  "reason",
+  "curve age",
+  "curve factor",
+  "recorded age",
+  "recorded disaster",
+  "recorded full",
+  "published place",
+  "published low",
+  "published high",
+  "cash picking",
+  "cash field",
+  "cash fixed",
+  "owed before",
+  "stand name",
+  "stand year",
+  "stand area",
+  "stand yield",
+  "stress set",
+  "stress yield",
+  "stress price",
+  "stress costs",
+  "stress rates",
+] as const
+
 const columnSchema = z.strictObject({
   heading: z.string().min(1),
   unit: z.string().optional(),
@@ -265,6 +318,7 @@ const columnSchema = z.strictObject({
       ...ENTRY_PARTS,
       ...SEASON_PARTS,
       ...REPLANT_PARTS,
+      ...LENDER_PARTS,
     ])
     .optional(),
   /** One or two sentences for the person who reads it: what it means, how it is worked out, what it rests on. */
@@ -306,6 +360,15 @@ const regionSchema = z.strictObject({
   dates: z.enum(["day first", "month first"]).optional(),
 })
 
+/** The mark of a reading copy: who made it, on which day, and the digests of what it held and what came out of it. */
+const readingSchema = z.strictObject({
+  madeBy: z.string().min(1),
+  on: z.string(),
+  /** SHA-256 of the saved text without this mark, and of its results, in hexadecimal digits. */
+  digest: z.string().regex(/^[0-9a-f]{64}$/),
+  results: z.string().regex(/^[0-9a-f]{64}$/),
+})
+
 /** The saved workbook. Rows may be shorter than the columns; what is missing is blank. */
 export const documentSchema = z.strictObject({
   name: z.string().min(1),
@@ -316,11 +379,14 @@ export const documentSchema = z.strictObject({
   /** Names of cases: other contents of some cells, to be compared with what the cells hold. */
   cases: z.array(z.string().min(1)).optional(),
   region: regionSchema.optional(),
+  /** It is for reading only, until somebody makes a copy of their own. */
+  reading: readingSchema.optional(),
   sheets: z.array(sheetSchema).min(1),
 })
 
 type DeepReadonly<T> = T extends object ? {readonly [K in keyof T]: DeepReadonly<T[K]>} : T
 export type Document = DeepReadonly<z.infer<typeof documentSchema>>
+export type ReadingMark = NonNullable<Document["reading"]>
 export type Sheet = Document["sheets"][number]
 export type Column = Sheet["columns"][number]
 export type Format = Column["format"]

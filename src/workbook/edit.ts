@@ -47,6 +47,8 @@ export type Edit =
   | {readonly type: "several"; readonly edits: readonly Edit[]; readonly name: string}
   /** How numbers and dates are typed and shown from now on; what is stored stays as it is. */
   | {readonly type: "setRegion"; readonly region: Region}
+  /** A reading copy becomes a workbook of one's own, under a name of its own. */
+  | {readonly type: "makeOwn"}
 
 /** What can be said anew of a column; `undefined` takes it away. Its formula and its part in the pictures stay. */
 export type ColumnChange = Partial<Pick<Column, "heading" | "unit" | "format" | "width" | "rule" | "about">>
@@ -81,6 +83,8 @@ export function editRefused(document: Document, edit: Edit): string | null {
       return edit.edits.length ? severalRefused(document, edit.edits) : "There is nothing to do"
     case "setRegion":
       return currencyRefused(edit.region.currency)
+    case "makeOwn":
+      return document.reading ? null : "This workbook is yours already"
     default:
       return null
   }

@@ -4,6 +4,7 @@ import type {ColumnChange, Edit, Entry} from "./edit"
 import {withExtras} from "./extras"
 import {isName, isTaken, standsFor, withNameChanged} from "./names"
 import {withRegion} from "./region"
+import {withoutReading} from "./reading"
 import {blankRow, withRowsInserted, withRowsRemoved} from "./rows"
 import {withSheetAdded, withSheetCopied, withSheetMoved, withSheetRemoved, withSheetRenamed} from "./sheets"
 import {withRowsMoved} from "./sorting"
@@ -48,6 +49,8 @@ export function revised(document: Document, edit: Edit): Document {
       return edit.edits.reduce(revised, document)
     case "setRegion":
       return withRegion(document, edit.region)
+    case "makeOwn":
+      return {...withoutReading(document), name: `${document.name}, own copy`}
   }
 }
 

@@ -160,7 +160,7 @@ function daysOf(open: number, close: number, by: (day: number) => number | null)
   })
 }
 
-interface Row {
+export interface Row {
   readonly cells: Readonly<Partial<Record<Part, CellAddress>>>
   number(part: Part): number | null
   word(part: Part): string

@@ -1,6 +1,6 @@
 import {build, preview} from "vite"
 import type {TestProject} from "vitest/node"
-import {startBrowser} from "./browser"
+import {startBrowser} from "../../src/command-line/common/browser"
 
 declare module "vitest" {
   interface ProvidedContext {

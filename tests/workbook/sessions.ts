@@ -173,6 +173,7 @@ const acts: Record<Edit["type"], (random: Random, document: Document, sheet: num
     type: "setRegion",
     region: oneOf(random, [{}, {decimal: ","}, {measures: "US", currency: "$"}, {dates: "day first"}]),
   }),
+  makeOwn: () => ({type: "makeOwn"}),
   enter(random, document, sheet) {
     const {rows, columns, names} = document.sheets[sheet]!
     const cells = Array.from({length: 1 + below(random, 2)}, () => {

@@ -1,6 +1,7 @@
 import {useId} from "react"
 import {numberText} from "../../editor/display"
 import type {Decimal} from "../../workbook/region"
+import {niceStep} from "./steps"
 import {useWidth} from "./useWidth"
 import "./pictures.css"
 
@@ -168,11 +169,4 @@ export function needsSentence(
       return `Week ${week}: ${told}${isShort ? `, ${shown(short)} short` : ""}.`
     })
     .join(" ")
-}
-
-/** A round step that parts a scale into three to six. */
-function niceStep(most: number): number {
-  const raw = most / 4
-  const power = 10 ** Math.floor(Math.log10(raw))
-  return [1, 2, 5, 10].map((one) => one * power).find((one) => one >= raw) ?? raw
 }

@@ -5,15 +5,17 @@ import type {Finding} from "./finding"
 /** Headings under which a sheet says where its inputs are from. */
 const SOURCE = new Set(["source", "from", "document"])
 /** What a column of sources is not about: the name of the row, and words. */
-const isInput = ({columns}: Sheet, col: number) =>
+export const isInput = ({columns}: Sheet, col: number) =>
   col > 0 && columns[col]!.kind !== "worked out" && columns[col]!.format !== "text"
+
+/** The column in which a sheet says where its inputs are from, or -1. */
+export const sourceColumn = ({columns}: Sheet) =>
+  columns.findIndex(({heading, format}) => format === "text" && SOURCE.has(heading.toLowerCase()))
 
 /** Rows with an input and no source, or no date, on sheets that have a column for it. */
 export function sources({document, words}: Checked): Finding[] {
   return document.sheets.flatMap((sheet, index) => {
-    const source = sheet.columns.findIndex(
-      ({heading, format}) => format === "text" && SOURCE.has(heading.toLowerCase()),
-    )
+    const source = sourceColumn(sheet)
     if (source < 0) return []
     const date = sheet.columns.findIndex(
       ({heading, format}) => format === "date" && heading.toLowerCase() === "date",

@@ -27,7 +27,10 @@ export function typedOver(checked: Checked): Finding[] {
 }
 
 /** What the formula of the column gives in this row; undefined where that shows only once it stands there. */
-function ownValue({document, workbook}: Checked, at: CellAddress): Value | undefined {
+export function ownValue(
+  {document, workbook}: Pick<Checked, "document" | "workbook">,
+  at: CellAddress,
+): Value | undefined {
   const formula = movedDown(document.sheets[at.sheet]!.columns[at.col]!.formula!, at.row)
   const asksItsPlace = tokens(formula).some(
     ({kind, text}) => kind === "function" && /^(ROW|COLUMN)$/i.test(text),

@@ -29,7 +29,7 @@ const args = [
   "--disable-background-networking",
   "--disable-component-update",
   "--disable-sync",
-  // A test must not depend on another host, nor reach one by mistake.
+  // Neither a test nor a report may depend on another host, nor reach one by mistake.
   "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE localhost, EXCLUDE 127.0.0.1, EXCLUDE [::1]",
 ]
 
@@ -52,8 +52,8 @@ function findBrowser(): string {
     if (program) return program
   }
   throw new Error(
-    "The browser tests need Chrome, Chromium or Edge: install one, or set PLANNER_BROWSER to its program file " +
-      "(`npm test -- --project unit` runs the other tests alone)",
+    "There is no Chrome, Chromium or Edge: install one, or set PLANNER_BROWSER to its program file " +
+      "(`npm test -- --project unit` runs the tests that need none)",
   )
 }
 
@@ -110,13 +110,13 @@ function install() {
 }
 
 function succeeds(what: string, program: string, args: string[]): boolean {
-  console.log(`${what} for the browser tests ...`)
+  console.error(`${what} ...`)
   const {status, stderr} = spawnSync(program, args, {
     env: {...process.env, DEBIAN_FRONTEND: "noninteractive"},
     stdio: ["ignore", "ignore", "pipe"],
     encoding: "utf8",
     timeout: 600_000,
   })
-  if (status !== 0) console.log(`That did not work. ${/^E(rror)?:.*/m.exec(stderr)?.[0] ?? ""}`)
+  if (status !== 0) console.error(`That did not work. ${/^E(rror)?:.*/m.exec(stderr)?.[0] ?? ""}`)
   return status === 0
 }

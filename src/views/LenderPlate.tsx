@@ -1,0 +1,266 @@
+import {memo, useState} from "react"
+import {numberText, shownIn} from "../editor/display"
+import {openSheetKeeping} from "../editor/editing"
+import {choose} from "../editor/selection"
+import type {Store} from "../editor/store"
+import type {Risk} from "../studies/risk"
+import {sheetWith, type CellAddress, type Part} from "../workbook/document"
+import type {LenderPage} from "../workbook/lender"
+import {CashAndDebt} from "./pictures/CashAndDebt"
+import {inARow} from "./pictures/weekWords"
+import {gapText} from "./pictures/yieldLayout"
+import {YieldByAge} from "./pictures/YieldByAge"
+import type {Keeping} from "./keeping"
+import {RiskPanel} from "./RiskPanel"
+import type {LenderShown} from "./lenderShown"
+import "./lender.css"
+
+interface Props {
+  store: Store
+  shown: LenderShown
+  keeping: Keeping
+}
+
+/** The first page of the lender's copy: lines of plain text, two pictures, and what a reader has to know of the numbers. */
+export const LenderPlate = memo(function LenderPlate({store, shown: {page, lists}, keeping}: Props) {
+  const {name, season, reading} = store.getState().document
+  const go = (at: CellAddress) => store.turn(choose(at))
+  const [risk, setRisk] = useState<{readonly of: LenderPage; readonly found: Risk} | null>(null)
+  const found = risk?.of === page ? risk.found : null // a study of another plan says nothing of this one
+  const open = (part: Part) => openSheetKeeping(store, sheetWith(store.getState().document, part))
+  return (
+    <div className="lender">
+      <style>{onEachPage(`${name}, ${season ?? ""}. ${page.lines[1]?.text ?? ""}`)}</style>
+      <dl className="five">
+        {page.lines.map((line, i) => (
+          <div key={line.name}>
+            <dt>{line.name}</dt>
+            <dd>
+              {i === 0 && <b>{season ? `${name}, ${season}. ` : `${name}. `}</b>}
+              {line.text}
+            </dd>
+          </div>
+        ))}
+      </dl>
+      <div className="pictures">
+        <div>
+          <CashAndDebt page={page} risk={found} />
+          <button className="link" onClick={() => open("cash year")}>
+            Cash and debt as a table
+          </button>
+        </div>
+        <div>
+          <YieldByAge page={page} />
+          <YieldTable page={page} />
+          <button className="link" onClick={() => open("evidence planting")}>
+            Yield evidence as a table
+          </button>
+        </div>
+      </div>
+      <RiskPanel
+        store={store}
+        region={page.region}
+        stress={page.stress}
+        found={found}
+        onFound={(found) => setRisk(found && {of: page, found})}
+      />
+      <CashTable page={page} />
+      <div className="lists">
+        <section aria-labelledby="typed-over">
+          <h2 id="typed-over">{counted(lists.typedOver.length, "number", "typed over")}</h2>
+          {lists.typedOver.length === 0 ? (
+            <p className="small q">
+              Every worked-out number on this page and under it comes from its formula.
+            </p>
+          ) : (
+            <div className="scroll" tabIndex={0} role="region" aria-label="Numbers typed over">
+              <table>
+                <thead>
+                  <tr>
+                    <th scope="col" className="txt">
+                      Cell
+                    </th>
+                    <th scope="col">typed</th>
+                    <th scope="col">formula says</th>
+                    <th scope="col" className="txt">
+                      reason, person
+                    </th>
+                  </tr>
+                </thead>
+                <tbody>
+                  {lists.typedOver.map(({at, name, typed, formula, note}) => (
+                    <tr key={`${at.sheet}:${at.row}:${at.col}`}>
+                      <th scope="row" className="txt">
+                        <button className="link" onClick={() => go(at)}>
+                          {name}
+                        </button>
+                      </th>
+                      <td>{typed}</td>
+                      <td>{formula}</td>
+                      <td className="txt">{note}</td>
+                    </tr>
+                  ))}
+                </tbody>
+              </table>
+            </div>
+          )}
+        </section>
+        <section aria-labelledby="unsourced">
+          <h2 id="unsourced">{counted(lists.unsourced.length, "input", "without a source")}</h2>
+          {lists.unsourced.length > 0 && (
+            <ul>
+              {lists.unsourced.map(({at, name, value}) => (
+                <li key={`${at.sheet}:${at.row}:${at.col}`}>
+                  <button className="link" onClick={() => go(at)}>
+                    {name}
+                  </button>{" "}
+                  {value}
+                </li>
+              ))}
+            </ul>
+          )}
+          {lists.silent.length > 0 && (
+            <p className="small q">
+              The inputs of {inARow(lists.silent)} have no column for a source: they are the grower’s own.
+            </p>
+          )}
+        </section>
+      </div>
+      {!reading && <ReadingCopy preparedBy={page.preparedBy} keeping={keeping} />}
+      <p className="guide">
+        Ask Where from on any number for what it rests on. Cover: term debt coverage as the Farm Financial
+        Standards Council defines it. A general guide, no score and no pass mark: each lender sets its own
+        points.
+      </p>
+    </div>
+  )
+})
+
+/** What stands at the foot of each printed page. Quotes would end the words of the style. */
+const onEachPage = (words: string) =>
+  `@page { @bottom-left { content: ${JSON.stringify(words.replace(/[<>\\"\n]/g, " "))} } }`
+
+/** The years of cash and debt as a table, on paper only: on the screen the sheet of that name has them. */
+function CashTable({page: {years, region}}: {page: LenderPage}) {
+  const {unit, text} = shownIn("money", region)
+  const number = (value: number | null, decimals: number) =>
+    value === null ? "" : numberText(value, decimals, region.decimal)
+  return (
+    <table className="on-paper">
+      <caption>Cash and debt by year, {unit}</caption>
+      <thead>
+        <tr>
+          {["Year", "to pay debt", "due", "left", "cover", "under stress", "price", "break price"].map(
+            (heading) => (
+              <th key={heading} scope="col">
+                {heading}
+              </th>
+            ),
+          )}
+          <th scope="col" className="txt">
+            what presses
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {years.map((one) => (
+          <tr key={one.year}>
+            <th scope="row">{one.year}</th>
+            <td>{text(one.capacity, 0)}</td>
+            <td>{text(one.due, 0)}</td>
+            <td>{text(one.capacity - one.due, 0)}</td>
+            <td>{number(one.cover, 2)}</td>
+            <td>{number(one.stressed, 2)}</td>
+            <td>{number(one.price, 2)}</td>
+            <td>{number(one.breakPrice, 2)}</td>
+            <td className="txt">{one.cause}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  )
+}
+
+/** Keeps a copy that can be read but not changed, for whoever is to judge the plan. */
+function ReadingCopy({preparedBy, keeping}: {preparedBy: string; keeping: Keeping}) {
+  const [by, setBy] = useState(preparedBy)
+  return (
+    <form
+      className="reading-copy"
+      onSubmit={(event) => {
+        event.preventDefault()
+        void keeping.keepReadingCopy(by.trim())
+      }}
+    >
+      <label>
+        Made by{" "}
+        <input
+          required
+          pattern=".*\S.*"
+          value={by}
+          onChange={({currentTarget}) => setBy(currentTarget.value)}
+        />
+      </label>
+      <button>Make a reading copy</button>
+      <p className="small q">
+        A file for the lender: it opens for reading, and shows by its digest whether anything was changed on
+        the way. A digest finds slips, it is no signature: tell its first signs by another way too.
+      </p>
+    </form>
+  )
+}
+
+const counted = (count: number, what: string, how: string) =>
+  count === 0 ? `No ${what} ${how}` : `${count} ${count === 1 ? what : `${what}s`} ${how}`
+
+function YieldTable({page: {yields, region}}: {page: LenderPage}) {
+  const told = yields.filter(({mean, projection}) => mean !== null || (projection ?? 0) > 0)
+  const {unit, text} = shownIn("kg/ha", region)
+  const kg = (value: number | null) => (value === null ? "" : text(value, 0))
+  return (
+    <div
+      className="scroll"
+      tabIndex={0}
+      role="region"
+      aria-label="Record and projection, can be scrolled sideways"
+    >
+      <table>
+        <caption className="hide">Three-year record and projection of each planting, {unit}</caption>
+        <thead>
+          <tr>
+            <th scope="col" className="txt">
+              Planting
+            </th>
+            <th scope="col">
+              record <small>{unit}</small>
+            </th>
+            <th scope="col">
+              as if this old <small>{unit}</small>
+            </th>
+            <th scope="col">
+              this season <small>{unit}</small>
+            </th>
+            <th scope="col">gap</th>
+            <th scope="col" className="txt">
+              reason given
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {told.map(({planting, mean, atThisAge, projection, gap, reason}) => (
+            <tr key={planting}>
+              <th scope="row" className="txt">
+                {planting}
+              </th>
+              <td>{kg(mean)}</td>
+              <td>{kg(atThisAge)}</td>
+              <td>{kg(projection)}</td>
+              <td>{gap === null ? "" : gapText(gap)}</td>
+              <td className="txt">{reason}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  )
+}

@@ -1,0 +1,125 @@
+import {useEffect, useRef, useState} from "react"
+import {numberText} from "../editor/display"
+import type {Store} from "../editor/store"
+import {ASSUMED_RISK, lenderRisk} from "../studies/lenderRisk"
+import type {PlanRisk, Risk} from "../studies/risk"
+import {runRisk} from "../studies/run"
+import type {RunningStudy} from "../studies/shareOut"
+import type {Chance} from "../studies/spreadOf"
+import type {Region} from "../workbook/document"
+
+const DRAWS = 5000
+const SEED = 1
+
+interface Props {
+  store: Store
+  region: Region
+  stress: string
+  found: Risk | null
+  onFound: (found: Risk | null) => void
+}
+
+/** Runs the study of what yields and prices may do to the cover, in workers, and says what it found in plain words. */
+export function RiskPanel({store, region, stress, found, onFound}: Props) {
+  const [share, setShare] = useState<number | null>(null)
+  const [said, setSaid] = useState("")
+  const running = useRef<RunningStudy<Risk> | null>(null)
+  useEffect(() => () => running.current?.stop(), [])
+  const start = async () => {
+    const input = lenderRisk(store.workbook, SEED)
+    if (!input) return setSaid("The study needs years of cash and debt, and a planting with root samples.")
+    setSaid("")
+    setShare(0)
+    running.current = runRisk(input, DRAWS, setShare)
+    try {
+      const result = await running.current.result
+      if (result) onFound(result)
+    } catch (fault) {
+      setSaid(`The study could not be run: ${fault instanceof Error ? fault.message : String(fault)}`)
+    }
+    running.current = null
+    setShare(null)
+  }
+  return (
+    <section className="risk" aria-labelledby="risk">
+      <h2 id="risk">{found ? riskTitle(found) : "What chance may do to the cover"}</h2>
+      {share === null ? (
+        <button onClick={() => void start()}>Work out the risk</button>
+      ) : (
+        <>
+          <progress value={share} aria-label="Draws done" />{" "}
+          <button onClick={() => running.current?.stop()}>Stop</button>
+        </>
+      )}
+      <div aria-live="polite">{said && <p>{said}</p>}</div>
+      {found && <RiskTable found={found} region={region} stress={stress} />}
+      <p className="small q">
+        {numberText(DRAWS)} draws, seed {SEED}: the same seed and plan give the same numbers. Assumed, not
+        measured here: yields of a year {percent(ASSUMED_RISK.yearSpread)} alike on all fields and{" "}
+        {percent(ASSUMED_RISK.fieldSpread)} on each, what is expected of a field {percent(ASSUMED_RISK.doubt)}{" "}
+        for all years, the price {percent(ASSUMED_RISK.priceVariation)}, lower in a full year. Costs, taxes
+        and living stay as planned. ± is the standard error of the draws alone.
+      </p>
+    </section>
+  )
+}
+
+const percent = (share: number) => `${numberText(share * 100, 0)}\u202f%`
+const chance = ({share, error}: Chance) =>
+  `${numberText(share * 100, 0)} ± ${numberText(error * 100, error < 0.01 ? 1 : 0)}`
+
+/** "In 36 runs of 100 the cover falls below 1 in 2027, the most of all years" */
+export function riskTitle({plans: [plan]}: Risk): string {
+  const years = plan!.years.flatMap(({year, below1}) => (below1 ? [{year, below1}] : []))
+  if (years.length === 0) return "Nothing falls due: there is no cover to study"
+  const worst = years.reduce((most, one) => (one.below1.share > most.below1.share ? one : most))
+  return `In ${numberText(worst.below1.share * 100, 0)} runs of 100 the cover is below 1 in ${worst.year}, the most of all years`
+}
+
+function RiskTable({found: {plans}, region, stress}: {found: Risk; region: Region; stress: string}) {
+  const [plan, other] = plans as [PlanRisk, PlanRisk?]
+  const two = (value: number) => numberText(value, 2, region.decimal)
+  return (
+    <div className="scroll" tabIndex={0} role="region" aria-label="Cover by chance, can be scrolled sideways">
+      <table>
+        <caption className="hide">Cover of each year over all draws</caption>
+        <thead>
+          <tr>
+            <th scope="col">Year</th>
+            <th scope="col">1 in 10 below</th>
+            <th scope="col">middle</th>
+            <th scope="col">1 in 10 above</th>
+            <th scope="col">
+              below 1 <small>of 100 runs</small>
+            </th>
+            {other && (
+              <th scope="col">
+                below 1 <small>of 100, {stress}</small>
+              </th>
+            )}
+          </tr>
+        </thead>
+        <tbody>
+          {plan.years.map(({year, cover, below1}, i) =>
+            cover && below1 ? (
+              <tr key={year}>
+                <th scope="row">{year}</th>
+                <td>{two(cover.at[0])}</td>
+                <td>{two(cover.at[2])}</td>
+                <td>{two(cover.at[4])}</td>
+                <td>{chance(below1)}</td>
+                {other && <td>{other.years[i]!.below1 ? chance(other.years[i]!.below1) : ""}</td>}
+              </tr>
+            ) : null,
+          )}
+        </tbody>
+      </table>
+      {plan.anyBelow1 && plan.lowestCover && (
+        <p className="small">
+          In any of these years: {chance(plan.anyBelow1)} runs of 100. Lowest cover of all years: one run in
+          ten below {two(plan.lowestCover.at[0])}; mean of the worst tenth {two(plan.lowestCover.worstTenth)}.
+        </p>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,167 @@
+import {memo, useId} from "react"
+import {numberText, shownIn} from "../../editor/display"
+import type {Risk} from "../../studies/risk"
+import type {LenderPage} from "../../workbook/lender"
+import {cashLayout} from "./cashLayout"
+import {cashSentence, cashTitle} from "./lenderWords"
+import {useWidth} from "./useWidth"
+import "./pictures.css"
+
+const FIRST_WIDTH = 620
+
+/**
+ * What there is to pay debt, year by year, against what is due; below, the cover of the plan as a filled dot and of the
+ * stress as a ring. A short year is hatched and says by how much. Its table is the sheet Cash and debt.
+ */
+export const CashAndDebt = memo(function CashAndDebt({
+  page: {years, wanted, stress, region},
+  risk = null,
+}: {
+  page: Pick<LenderPage, "years" | "wanted" | "stress" | "region">
+  /** Where it was worked out: the band holds eight draws of ten. */
+  risk?: Risk | null
+}) {
+  const [place, measured] = useWidth()
+  const hatch = useId()
+  const currency = shownIn("money", region).unit
+  const {width, height, left, isNarrow, zero, rules, columns, yearsY, ...cover} = cashLayout(
+    years,
+    measured ?? FIRST_WIDTH,
+    wanted,
+    region,
+    risk,
+  )
+  return (
+    <figure ref={place} className="lender-picture">
+      <figcaption>
+        <b>{cashTitle(years, region)}</b>{" "}
+        <span className="q">
+          Column: {currency} to pay debt. Line: what is due. Dot: cover in the plan.
+          {stress && ` Ring: ${stress}.`}
+          {risk && " Band: eight draws of ten."} Level line: just pays
+          {wanted === null ? "" : `; dotted: the ${numberText(wanted, undefined, region.decimal)} you want`}.
+        </span>
+      </figcaption>
+      <svg
+        className="pic"
+        width={width}
+        height={height}
+        viewBox={`0 0 ${width} ${height}`}
+        role="img"
+        aria-label={cashSentence(years, region)}
+      >
+        <defs>
+          <pattern
+            id={hatch}
+            width="6"
+            height="6"
+            patternUnits="userSpaceOnUse"
+            patternTransform="rotate(45)"
+          >
+            <path className="axis" d="M0 0V6" />
+          </pattern>
+        </defs>
+        <text className="quiet" x={0} y={16}>
+          {currency}
+        </text>
+        {rules.map(({y, text}) => (
+          <g key={text}>
+            <path className="hair" d={`M${left - 2} ${y}H${width}`} />
+            <text
+              className="quiet halo"
+              x={isNarrow ? 0 : left - 10}
+              y={isNarrow ? y - 4 : y + 5}
+              textAnchor={isNarrow ? "start" : "end"}
+            >
+              {text}
+            </text>
+          </g>
+        ))}
+        {columns.map(({year, x, capacity, due, short}, i) => (
+          <g key={year}>
+            <rect className="past-band" {...capacity} />
+            {short && <rect className="short" {...short.bar} fill={`url(#${hatch})`} />}
+            <path className="axis at-hand" d={`M${due.from} ${due.y}H${due.to}`} />
+            {i === 0 && (
+              <text className="strong halo" x={due.from} y={due.y - 6}>
+                due
+              </text>
+            )}
+            {short?.words.map((line, row) => (
+              <text key={line} className="strong halo" x={x} y={short.y + 18 * row} textAnchor="middle">
+                {line}
+              </text>
+            ))}
+            <text className={short ? "strong" : "quiet"} x={x} y={yearsY} textAnchor="middle">
+              {columns.length > 5 && isNarrow ? `\u2019${String(year).slice(2)}` : year}
+            </text>
+          </g>
+        ))}
+        <path className="axis" d={`M${left - 4} ${zero}H${width}`} />
+        <text className="strong" x={0} y={cover.coverTitleY}>
+          cover: {currency} for each 1 due
+        </text>
+        {columns.length > 0 && <CoverLines {...cover} left={left} width={width} isNarrow={isNarrow} />}
+        {columns.map(({year, x, cover: plan, stressed, band}) => (
+          <g key={year}>
+            {band && (
+              <rect className="band" x={x - 6} y={band.high} width={12} height={band.low - band.high} />
+            )}
+            {plan && stressed && <path className="lead" d={`M${x} ${plan.y}V${stressed.y}`} />}
+            {stressed && (
+              <>
+                <circle className="to-come" cx={x} cy={stressed.y} r={4.5} />
+                <text className="quiet halo" x={x} y={stressed.textY} textAnchor="middle">
+                  {stressed.text}
+                </text>
+              </>
+            )}
+            {plan && (
+              <>
+                <circle className="past" cx={x} cy={plan.y} r={5.5} />
+                <text className="strong halo" x={x} y={plan.textY} textAnchor="middle">
+                  {plan.text}
+                </text>
+              </>
+            )}
+          </g>
+        ))}
+      </svg>
+    </figure>
+  )
+})
+
+function CoverLines({
+  justPays,
+  wanted,
+  left,
+  width,
+  isNarrow,
+}: {
+  justPays: number
+  wanted: number | null
+  left: number
+  width: number
+  isNarrow: boolean
+}) {
+  const isClose = wanted !== null && Math.abs(wanted - justPays) < 18
+  const isOver = isClose && wanted < justPays
+  const label = (words: string, y: number) =>
+    !isNarrow && (
+      <text className="quiet" x={left - 10} y={y} textAnchor="end">
+        {words}
+      </text>
+    )
+  return (
+    <>
+      <path className="axis" d={`M${left - 2} ${justPays}H${width}`} />
+      {label("just pays", justPays + (isOver ? 14 : 5))}
+      {wanted !== null && (
+        <>
+          <path className="as-of" d={`M${left - 2} ${wanted}H${width}`} />
+          {label("wanted", wanted + (isOver ? -4 : 5))}
+        </>
+      )}
+    </>
+  )
+}

@@ -1,0 +1,92 @@
+import {memo} from "react"
+import {numberText, shownIn} from "../../editor/display"
+import type {LenderPage} from "../../workbook/lender"
+import {yieldSentence, yieldTitle} from "./lenderWords"
+import {useWidth} from "./useWidth"
+import {yieldLayout} from "./yieldLayout"
+import "./pictures.css"
+
+const FIRST_WIDTH = 560
+const RADIUS = 5.5
+
+/**
+ * The farm's own records over age, filled, each planting with a shape of its own; this season's projections hollow; the curve of
+ * the age factors with its assumed band; published yields as a bracket at the side, never mixed with the farm's own.
+ */
+export const YieldByAge = memo(function YieldByAge({page}: {page: LenderPage}) {
+  const [place, measured] = useWidth()
+  const {yields, spread, region} = page
+  const layout = yieldLayout(page, measured ?? FIRST_WIDTH)
+  const {width, height, left, right, base, published} = layout
+  return (
+    <figure ref={place} className="lender-picture">
+      <figcaption>
+        <b>{yieldTitle(yields)}</b>{" "}
+        <span className="q">
+          Filled: recorded. Hollow: this season’s plan, with its gap to the three-year mean (short line).
+          Curve: the age factors
+          {spread ? `; band: assumed ±${numberText(spread * 100, 0)}\u202f%` : ""}.
+          {published && ` Bracket: ${published.words}.`}
+        </span>
+      </figcaption>
+      <svg
+        className="pic"
+        width={width}
+        height={height}
+        viewBox={`0 0 ${width} ${height}`}
+        role="img"
+        aria-label={yields.map((one) => yieldSentence(one, region)).join(" ")}
+      >
+        <text className="quiet" x={0} y={16}>
+          {shownIn("kg/ha", region).unit}
+        </text>
+        {layout.rules.map(({y, text}) => (
+          <g key={text}>
+            <path className="hair" d={`M${left} ${y}H${right}`} />
+            <text className="quiet" x={left - 6} y={y + 5} textAnchor="end">
+              {text}
+            </text>
+          </g>
+        ))}
+        {layout.band && <path className="band" d={layout.band} />}
+        {layout.line && <path className="course" d={layout.line} />}
+        <path className="axis" d={`M${left} ${base}H${right}`} />
+        {layout.ages.map(({x, text}) => (
+          <text key={text} className="quiet" x={x} y={base + 18} textAnchor="middle">
+            {text}
+          </text>
+        ))}
+        <text className="quiet" x={(left + right) / 2} y={base + 38} textAnchor="middle">
+          age, planting year 0
+        </text>
+        {published && (
+          <path className="axis" d={`M${published.x - 4} ${published.high}h8V${published.low}h-8`} />
+        )}
+        {layout.plantings.map(({planting, shape, dots, projection, lead, mean, label}) => (
+          <g key={planting}>
+            {lead && <path className="as-of" d={lead} />}
+            {mean && <path className="axis" d={`M${mean.from} ${mean.y}H${mean.to}`} />}
+            {dots.map(({x, y, isDisaster}, i) => (
+              <g key={i}>
+                <path className="recorded" d={shape(x, y, RADIUS)} />
+                {isDisaster && <path className="axis" d={`M${x - 8} ${y + 8}L${x + 8} ${y - 8}`} />}
+              </g>
+            ))}
+            {projection && <path className="to-come" d={shape(projection.x, projection.y, RADIUS + 0.5)} />}
+            {label?.lines.map((line, i) => (
+              <text
+                key={line}
+                className={i === 0 ? "strong halo" : "halo"}
+                x={label.x}
+                y={label.y + 17 * i}
+                textAnchor={label.anchor}
+              >
+                {line}
+              </text>
+            ))}
+          </g>
+        ))}
+      </svg>
+    </figure>
+  )
+})

@@ -1,0 +1,159 @@
+import {numberText} from "../../editor/display"
+import type {Quantiles} from "../../studies/howSure"
+import type {Risk} from "../../studies/risk"
+import type {Region} from "../../workbook/document"
+import type {CashYear} from "../../workbook/lender"
+import {PLAIN_REGION} from "../../workbook/region"
+import {coverText} from "./lenderWords"
+import {textWidth} from "./placing"
+import {niceStep} from "./steps"
+
+/** A rectangle standing on or hanging from a line, px. */
+interface Bar {
+  readonly x: number
+  readonly y: number
+  readonly width: number
+  readonly height: number
+}
+
+export interface YearColumn {
+  readonly year: number
+  /** Middle of the column, px. */
+  readonly x: number
+  readonly capacity: Bar
+  /** The line of what is due. */
+  readonly due: {readonly from: number; readonly to: number; readonly y: number}
+  /** The part of what is due that capacity does not reach, and its words; null where the year pays. */
+  readonly short: {readonly bar: Bar; readonly words: readonly string[]; readonly y: number} | null
+  readonly cover: {readonly y: number; readonly text: string; readonly textY: number} | null
+  readonly stressed: {readonly y: number; readonly text: string; readonly textY: number} | null
+  /** From the cover that one draw in ten falls below to that which one lies above; null before it was worked out. */
+  readonly band: {readonly low: number; readonly high: number} | null
+}
+
+export interface CashLayout {
+  readonly width: number
+  readonly height: number
+  readonly left: number
+  /** The numbers of the rules stand over them, not beside: there is no room. */
+  readonly isNarrow: boolean
+  readonly zero: number
+  readonly rules: readonly {readonly y: number; readonly text: string}[]
+  readonly columns: readonly YearColumn[]
+  readonly yearsY: number
+  /** The level at which capacity is just what is due, and the cover that is wanted. */
+  readonly justPays: number
+  readonly wanted: number | null
+  readonly coverTitleY: number
+}
+
+const TOP = 34
+const MONEY_HEIGHT = 150
+const COVER_TOP = TOP + MONEY_HEIGHT + 76
+const COVER_HEIGHT = 136
+const LETTERS = 18
+const LEFT = 8
+/** Room for a number beside the rules, px. */
+const NUMBERS = 58
+const ROOM_BESIDE = 460
+
+/**
+ * The years that have something due: what there is to pay it as columns with a line for what is due, and below them the cover
+ * of the plan and of the stress on one level scale that always holds 0 and 1.
+ */
+export function cashLayout(
+  all: readonly CashYear[],
+  width: number,
+  wanted: number | null,
+  region: Region = PLAIN_REGION,
+  risk: Risk | null = null,
+): CashLayout {
+  const years = all.filter(({due}) => due > 0)
+  const isNarrow = width < ROOM_BESIDE
+  const left = isNarrow ? 2 : LEFT + NUMBERS
+  const step = (width - left) / Math.max(1, years.length)
+  const barWidth = Math.min(44, step * 0.62)
+  const most = Math.max(1, ...years.flatMap(({capacity, due}) => [capacity, due])) * 1.06
+  const least = Math.min(0, ...years.map(({capacity}) => capacity))
+  const money = scale(least, most, TOP + MONEY_HEIGHT, TOP)
+  const bandIn = (year: number) => risk?.plans[0]?.years.find((one) => one.year === year)?.cover?.at
+  const covers = years.flatMap(({year, cover, stressed}) => {
+    const [low = null, , , , high = null] = bandIn(year) ?? []
+    return [cover, stressed, low, high].filter((one) => one !== null)
+  })
+  const cover = scale(
+    Math.min(0, ...covers),
+    Math.max(1.2, wanted ?? 0, ...covers),
+    COVER_TOP + COVER_HEIGHT,
+    COVER_TOP,
+  )
+  const rule = niceStep(most)
+  const zero = money(0)
+  return {
+    width,
+    height: COVER_TOP + COVER_HEIGHT + LETTERS + 8,
+    left,
+    isNarrow,
+    zero,
+    rules: Array.from({length: Math.floor(most / rule)}, (_, i) => (i + 1) * rule).map((value) => ({
+      y: money(value),
+      text: numberText(value),
+    })),
+    columns: years.map((one, i) => {
+      const x = left + (i + 0.5) * step
+      return {
+        year: one.year,
+        x,
+        capacity: barFrom(x, barWidth, zero, money(one.capacity)),
+        due: {from: x - barWidth / 2 - 5, to: x + barWidth / 2 + 5, y: money(one.due)},
+        short: shortOf(one, x, barWidth, step, money),
+        ...dots(one, cover, region),
+        band: bandOf(bandIn(one.year), cover),
+      }
+    }),
+    yearsY: money(least) + LETTERS,
+    justPays: cover(1),
+    wanted: wanted === null ? null : cover(wanted),
+    coverTitleY: COVER_TOP - 28,
+  }
+}
+
+const bandOf = (at: Quantiles | undefined, y: (value: number) => number) =>
+  at ? {low: y(at[0]), high: y(at[4])} : null
+
+const scale = (least: number, most: number, bottom: number, top: number) => (value: number) =>
+  bottom - ((value - least) / (most - least)) * (bottom - top)
+
+const barFrom = (x: number, width: number, from: number, to: number): Bar => ({
+  x: x - width / 2,
+  y: Math.min(from, to),
+  width,
+  height: Math.abs(to - from),
+})
+
+function shortOf(
+  {short, capacity, due}: CashYear,
+  x: number,
+  width: number,
+  step: number,
+  money: (value: number) => number,
+): YearColumn["short"] {
+  if (short < 0.5) return null
+  const amount = numberText(short, 0)
+  const words = textWidth(`short by ${amount}`) < step ? [`short by ${amount}`] : ["short", amount]
+  return {
+    bar: barFrom(x, width, money(Math.max(0, capacity)), money(due)),
+    words,
+    y: money(due) - 8 - LETTERS * (words.length - 1),
+  }
+}
+
+/** The two dots of a year; each number stands on the side away from the other dot. */
+function dots({cover, stressed}: CashYear, y: (value: number) => number, region: Region) {
+  const isAbove = stressed === null || cover === null || cover >= stressed
+  const dot = (value: number | null, above: boolean) =>
+    value === null
+      ? null
+      : {y: y(value), text: coverText(value, region), textY: y(value) + (above ? -10 : LETTERS + 3)}
+  return {cover: dot(cover, isAbove), stressed: dot(stressed, !isAbove)}
+}

@@ -1,0 +1,73 @@
+import {numberText, quantityText, shownIn} from "../../editor/display"
+import type {Region} from "../../workbook/document"
+import type {CashYear, LenderPage, YieldEvidence} from "../../workbook/lender"
+import {PLAIN_REGION} from "../../workbook/region"
+import {inARow} from "./weekWords"
+
+const money = (value: number) => numberText(value, 0)
+
+/** "1.14" */
+export const coverText = (cover: number, {decimal}: Region) => numberText(cover, 2, decimal)
+
+/** The year with the lowest cover, the earliest of equals; null while nothing is due. */
+export function tightYear(years: readonly CashYear[]): CashYear | null {
+  const due = years.filter(({cover}) => cover !== null)
+  return due.length ? due.reduce((least, one) => (one.cover! < least.cover! ? one : least)) : null
+}
+
+/** What the lender's page found, in a sentence. */
+export function lenderFinding({years, region}: Pick<LenderPage, "years" | "region">): string {
+  const tight = tightYear(years)
+  if (!tight) return "No loan falls due in these years."
+  const owing = years.filter(({due}) => due > 0)
+  const short = owing.filter((one) => one.short >= 0.5)
+  const because = tight.cause ? `, with ${tight.cause}` : ""
+  if (short.length === 0)
+    return `In the plan every year pays what is due; ${tight.year} is the tightest with cover ${coverText(tight.cover!, region)}${because}.`
+  const pays = `The plan pays in ${owing.length - short.length} of ${owing.length} years`
+  return `${pays}; ${tight.year} is short by ${money(tight.short)}${because}.`
+}
+
+/** The title of the picture of cash and debt. */
+export function cashTitle(years: readonly CashYear[], region: Region = PLAIN_REGION): string {
+  const tight = tightYear(years)
+  if (!tight) return "Nothing falls due"
+  const short = years.filter((one) => one.short >= 0.5)
+  const lowest = `Lowest cover ${coverText(tight.cover!, region)} in ${tight.year}`
+  if (short.length === 0) return `${lowest}; every year pays`
+  if (short.length === 1) return `${lowest}, ${money(tight.short)} short; every other year pays`
+  return `${lowest}, ${money(tight.short)} short; short in ${inARow(short.map(({year}) => String(year)))}`
+}
+
+/** The picture of cash and debt in words, year by year. */
+export function cashSentence(years: readonly CashYear[], region: Region = PLAIN_REGION): string {
+  const told = years.map(({year, capacity, due, cover, short, stressed}) => {
+    if (due <= 0) return `${year}: nothing due.`
+    const stress = stressed === null ? "" : `, under the stress ${coverText(stressed, region)}`
+    const lacks = short >= 0.5 ? `, short by ${money(short)}` : ""
+    return `${year}: ${money(capacity)} for ${money(due)} due, cover ${coverText(cover!, region)}${lacks}${stress}.`
+  })
+  return told.join(" ")
+}
+
+/** "Long Acre: projection for age 9 is 3 777, 30 % under the three-year record of 5 360." */
+export function yieldSentence(
+  {planting, age, projection, mean, gap, record}: YieldEvidence,
+  region: Region = PLAIN_REGION,
+): string {
+  if (!projection || age === null) return `${planting}: no crop is projected this season.`
+  const projected = `${planting}: projection for age ${age} is ${quantityText(projection, 0, "kg/ha", region)}`
+  if (mean === null || gap === null)
+    return `${projected}; ${record.length === 0 ? "no year" : record.length === 1 ? "1 year" : `${record.length} years`} on record.`
+  const share = `${numberText(Math.abs(gap) * 100, 0)}\u202f%`
+  return `${projected}, ${share} ${gap < 0 ? "under" : "above"} the three-year record of ${shownIn("kg/ha", region).text(mean, 0)}.`
+}
+
+/** The title of the picture of yields. */
+export function yieldTitle(yields: readonly YieldEvidence[]): string {
+  const known = yields.filter(({gap}) => gap !== null)
+  if (known.length === 0) return "No planting has three years on record"
+  const above = known.filter(({gap}) => gap! > 0).map(({planting}) => planting)
+  if (above.length === 0) return "No projection stands above its own record"
+  return `${inARow(above)} ${above.length === 1 ? "stands above its" : "stand above their"} own record`
+}

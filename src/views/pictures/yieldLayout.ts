@@ -1,0 +1,218 @@
+import {numberText, shownIn} from "../../editor/display"
+import type {Region} from "../../workbook/document"
+import type {LenderPage, YieldEvidence} from "../../workbook/lender"
+import {boxAround, clearest, textWidth, type Box} from "./placing"
+import {niceStep} from "./steps"
+
+type Shown = Pick<LenderPage, "yields" | "curve" | "fullBearing" | "spread" | "published" | "region">
+
+export interface YieldDot {
+  readonly x: number
+  readonly y: number
+  readonly isDisaster: boolean
+}
+
+export interface PlantingYields {
+  readonly planting: string
+  /** Outline of its mark around a middle, at a radius in px. */
+  readonly shape: (x: number, y: number, radius: number) => string
+  readonly dots: readonly YieldDot[]
+  /** This season's projection, and a line to it from the last record. */
+  readonly projection: {readonly x: number; readonly y: number} | null
+  readonly lead: string | null
+  /** The three-year mean as a short line over the ages it covers. */
+  readonly mean: {readonly from: number; readonly to: number; readonly y: number} | null
+  readonly label: {
+    readonly x: number
+    readonly y: number
+    readonly lines: readonly string[]
+    readonly anchor: "start" | "middle" | "end"
+  } | null
+}
+
+export interface YieldLayout {
+  readonly width: number
+  readonly height: number
+  readonly left: number
+  readonly right: number
+  readonly base: number
+  readonly rules: readonly {readonly y: number; readonly text: string}[]
+  readonly ages: readonly {readonly x: number; readonly text: string}[]
+  readonly line: string
+  readonly band: string | null
+  readonly published: {
+    readonly x: number
+    readonly low: number
+    readonly high: number
+    readonly words: string
+  } | null
+  readonly plantings: readonly PlantingYields[]
+}
+
+const HEIGHT = 344
+const TOP = 30
+const BASE = HEIGHT - 44
+const LEFT = 52
+const BRACKET = 18
+const LETTERS = 17
+
+/** The farm's own records and projections over age, with the curve that the age factors draw through its full bearing. */
+export function yieldLayout(
+  {yields, curve, fullBearing, spread, published, region}: Shown,
+  width: number,
+): YieldLayout {
+  const told = yields.filter(({record, projection}) => record.length > 0 || (projection ?? 0) > 0)
+  const lastAge = Math.max(8, ...told.map(({age}) => age ?? 0))
+  const right = width - (published ? BRACKET : 4)
+  const points = curve.filter(({age}) => age <= lastAge)
+  const onCurve = (share: number, times = 1) => share * (fullBearing ?? 0) * times
+  const {number} = shownIn("kg/ha", region)
+  const most = number(
+    Math.max(
+      1000,
+      published?.high ?? 0,
+      ...told.flatMap(({record, projection}) => [projection ?? 0, ...record.map(({kg}) => kg)]),
+      ...points.map(({share}) => onCurve(share, 1 + (spread ?? 0))),
+    ) * 1.04,
+  )
+  const x = (age: number) => LEFT + 10 + (age / lastAge) * (right - LEFT - 24)
+  const onScale = (shown: number) => BASE - (shown / most) * (BASE - TOP)
+  const y = (kg: number) => onScale(number(kg))
+  const path = (times: number, backwards = false) =>
+    (backwards ? points.toReversed() : points).map(
+      ({age, share}) => `${round(x(age))} ${round(y(onCurve(share, times)))}`,
+    )
+  const rule = niceStep(most)
+  const hasCurve = fullBearing !== null && points.length > 1
+  const plantings = told.map((one, i) => placed(one, SHAPES[i % SHAPES.length]!, x, y))
+  return {
+    width,
+    height: HEIGHT,
+    left: LEFT,
+    right,
+    base: BASE,
+    rules: Array.from({length: Math.floor(most / rule)}, (_, i) => (i + 1) * rule).map((shown) => ({
+      y: onScale(shown),
+      text: numberText(shown),
+    })),
+    ages: Array.from({length: lastAge + 1}, (_, age) => age)
+      .filter((age) => lastAge <= 10 || width > 460 || age % 2 === 0)
+      .map((age) => ({x: x(age), text: String(age)})),
+    line: hasCurve ? `M${path(1).join("L")}` : "",
+    band: hasCurve && spread ? `M${[...path(1 + spread), ...path(1 - spread, true)].join("L")}Z` : null,
+    published: published && {
+      x: width - BRACKET + 6,
+      low: y(published.low),
+      high: y(published.high),
+      words: publishedWords(published, region),
+    },
+    plantings: labelled(plantings, told, {left: LEFT, right: width, top: 2, bottom: BASE}),
+  }
+}
+
+/** "Michigan, peak years, 3 923 to 4 483 kg/ha" */
+export function publishedWords({place, low, high}: NonNullable<Shown["published"]>, region: Region): string {
+  const {unit, text} = shownIn("kg/ha", region)
+  const range = low === high ? text(low, 0) : `${text(low, 0)} to ${text(high, 0)}`
+  return `${place}, ${range} ${unit}`
+}
+
+const round = (value: number) => Math.round(value * 10) / 10
+
+type Placed = Omit<PlantingYields, "label">
+
+function placed(
+  {planting, age, record, projection, mean}: YieldEvidence,
+  shape: PlantingYields["shape"],
+  x: (age: number) => number,
+  y: (kg: number) => number,
+): Placed {
+  const dots = record.map(({age, kg, isDisaster}) => ({x: x(age), y: y(kg), isDisaster}))
+  const hollow = age !== null && (projection ?? 0) > 0 ? {x: x(age), y: y(projection!)} : null
+  const last = dots.at(-1)
+  const ages = record.slice(-3).map((one) => one.age)
+  return {
+    planting,
+    shape,
+    dots,
+    projection: hollow,
+    lead: hollow && last ? `M${round(last.x)} ${round(last.y)}L${round(hollow.x)} ${round(hollow.y)}` : null,
+    mean:
+      mean === null || ages.length === 0
+        ? null
+        : {from: x(Math.min(...ages)) - 6, to: x(Math.max(...ages)) + 6, y: y(mean)},
+  }
+}
+
+/** Each planting's name and gap beside its projection, clear of the marks and of each other where there is room. */
+function labelled(
+  plantings: readonly Placed[],
+  told: readonly YieldEvidence[],
+  room: Box,
+): readonly PlantingYields[] {
+  const obstacles: Box[] = plantings.flatMap(({dots, projection}) =>
+    [...dots, ...(projection ? [projection] : [])].map(({x, y}) => boxAround(x, y, 9, 9)),
+  )
+  return plantings.map((one, i) => {
+    const at = one.projection ?? one.dots.at(-1)
+    if (!at) return {...one, label: null}
+    const {gap} = told[i]!
+    const lines = gap === null ? [one.planting] : [one.planting, gapText(gap)]
+    const half = Math.max(...lines.map((line) => textWidth(line))) / 2
+    const high = (lines.length * LETTERS) / 2
+    const candidates = PLACES.map(([right, down]) => {
+      const middleX = clamp(at.x + right * (half + 12), room.left + half, room.right - half)
+      const middleY = clamp(at.y + down * (high + 12), room.top + high, room.bottom - high)
+      return {middleX, middleY, box: boxAround(middleX, middleY, half, high)}
+    })
+    const best = clearest(candidates, obstacles)!
+    obstacles.push(best.box)
+    const label = {x: best.middleX, y: best.middleY - high + LETTERS - 4, lines, anchor: "middle" as const}
+    return {...one, label}
+  })
+}
+
+/** Where a label may stand about its mark, the best first. */
+const PLACES: readonly (readonly [number, number])[] = [
+  [0, 1],
+  [0, -1],
+  [1, 0],
+  [-1, 0],
+  [1, 1],
+  [-1, 1],
+  [1, -1],
+  [-1, -1],
+  [0, 2.2],
+  [0, -2.2],
+]
+
+const clamp = (value: number, least: number, most: number) => Math.min(most, Math.max(least, value))
+
+/** "−30 %", "+18 %" */
+export const gapText = (gap: number): string =>
+  `${gap < 0 ? "\u2212" : "+"}${numberText(Math.abs(gap) * 100, 0)}\u202f%`
+
+const polygon = (...points: readonly (readonly [number, number])[]) =>
+  `M${points.map(([x, y]) => `${round(x)} ${round(y)}`).join("L")}Z`
+
+/** One outline for each planting, all of about the same weight. */
+const SHAPES: readonly PlantingYields["shape"][] = [
+  (x, y, r) => polygon([x, y - 1.2 * r], [x + 1.2 * r, y], [x, y + 1.2 * r], [x - 1.2 * r, y]),
+  (x, y, r) => `M${round(x - r)} ${round(y)}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0Z`,
+  (x, y, r) => polygon([x, y - 1.15 * r], [x + 1.1 * r, y + 0.85 * r], [x - 1.1 * r, y + 0.85 * r]),
+  (x, y, r) =>
+    polygon(
+      [x - 0.9 * r, y - 0.9 * r],
+      [x + 0.9 * r, y - 0.9 * r],
+      [x + 0.9 * r, y + 0.9 * r],
+      [x - 0.9 * r, y + 0.9 * r],
+    ),
+  (x, y, r) => polygon([x, y + 1.15 * r], [x + 1.1 * r, y - 0.85 * r], [x - 1.1 * r, y - 0.85 * r]),
+  (x, y, r) =>
+    polygon(
+      [x - 0.45 * r, y - 1.2 * r],
+      [x + 0.45 * r, y - 1.2 * r],
+      [x + 0.45 * r, y + 1.2 * r],
+      [x - 0.45 * r, y + 1.2 * r],
+    ),
+]

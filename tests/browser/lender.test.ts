@@ -1,0 +1,149 @@
+import {AxeBuilder} from "@axe-core/playwright"
+import {expect, it} from "vitest"
+import {openPlanner, type View} from "./page"
+import {sheetOn} from "./sheet"
+
+async function openLender(view: View = {}) {
+  const {page, trouble} = await openPlanner(view)
+  await page.locator(".ag-cell").first().waitFor()
+  const sheet = sheetOn(page)
+  if ((view.width ?? 1440) < 600) await page.locator("nav summary").first().click()
+  await sheet.open("Lender's page")
+  await page.locator(".lender").waitFor()
+  return {page, trouble, sheet}
+}
+
+it("answers a lender's first questions on the first page (LE1)", async () => {
+  const {page, trouble} = await openLender()
+  const text = await page.locator(".lender").innerText()
+  expect(text).toMatch(/Hollow Brook Farm, season 2026/)
+  expect(text).toMatch(/Version 7, after the frost, as it stood on 25 May 2026, by R\.T\./)
+  expect(text).toMatch(/2027: cover 1\.\d\d, .* with replanting North Bench/)
+  expect(text).toMatch(/t planned, 90\.2.t by their three-year mean/)
+  expect(text).toContain("No number typed over")
+  expect(await page.locator(".finding").innerText()).toMatch(/2027 is the tightest with cover 1\.\d\d/)
+  const [cash, yields] = await page.locator(".lender-picture svg").all()
+  expect(await cash!.getAttribute("aria-label")).toMatch(/2027: 39.127 for 34.310 due, cover 1\.14/)
+  expect(await yields!.getAttribute("aria-label")).toMatch(
+    /Long Acre: projection for age 9 is 3.777 kg\/ha, 30.% under the three-year record of 5.360\./,
+  )
+  expect(trouble).toEqual([])
+})
+
+it("lists what is typed over, with the formula's own value (LE8)", async () => {
+  const {page, sheet} = await openLender()
+  await sheet.open("Cash and debt")
+  await sheet.type(2, "Cover", "1.30")
+  await sheet.open("Lender's page")
+  const section = page.getByRole("region", {name: "Numbers typed over"})
+  await section.waitFor()
+  expect(await page.locator("#typed-over").innerText()).toBe("1 number typed over")
+  expect(await section.locator("tbody tr").innerText()).toMatch(
+    /Cover of 2027, Cash and debt\s+1\.30\s+1\.14\s+no reason noted/,
+  )
+  await section.getByRole("button").click()
+  expect(await page.locator("h1").innerText()).toBe("Cash and debt")
+})
+
+it.each<View>([
+  {},
+  {colorScheme: "dark"},
+  {width: 390, height: 844},
+  {width: 390, height: 844, colorScheme: "dark"},
+])("can be read by everyone at %o", async (view) => {
+  const {page, trouble} = await openLender(view)
+  const {violations} = await new AxeBuilder({page}).analyze()
+  expect(violations.map(({id, nodes}) => `${id}: ${nodes[0]?.html}`)).toEqual([])
+  const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
+  expect(wide).toBeLessThanOrEqual(0)
+  expect(trouble).toEqual([])
+})
+
+it("keeps a reading copy that opens for reading only and says whether it was changed (LE12)", async () => {
+  const {page, trouble, sheet} = await openLender()
+  await page.evaluate(() =>
+    Object.assign(window, {showSaveFilePicker: undefined, showOpenFilePicker: undefined}),
+  )
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", {name: "Make a reading copy"}).click(),
+  ])
+  expect(download.suggestedFilename()).toMatch(/^hollow-brook-farm-reading-copy-\d{4}-\d\d-\d\d\.json$/)
+  const text = await (await download.createReadStream()).toArray()
+  const copy = Buffer.concat(text).toString("utf8")
+  const said = await sheet.said()
+  expect(said).toMatch(/Its digest is ([0-9a-f]{4} ){2}[0-9a-f]{4}\./)
+  const openCopy = async (content: string) => {
+    const [chooser] = await Promise.all([
+      page.waitForEvent("filechooser"),
+      page.getByRole("button", {name: "Open a file copy"}).click(),
+    ])
+    await chooser.setFiles({name: "copy.json", mimeType: "application/json", buffer: Buffer.from(content)})
+  }
+  const line = page.getByRole("note")
+
+  await openCopy(copy)
+  await expect
+    .poll(() => line.innerText())
+    .toMatch(/made by R\.T\. on .*Unchanged since it was made\. Digest/)
+  expect(said).toContain(/Digest (.*)\./.exec(await line.innerText())![1])
+  await sheet.open("Prices")
+  await sheet.choose(1, "Price")
+  await page.keyboard.type("9")
+  const asked = page.getByRole("alertdialog")
+  await asked.getByText("This is a reading copy. Make your own copy to try changes?").waitFor()
+  expect(await sheet.text(1, "Price")).toBe("3.65")
+  await asked.getByRole("button", {name: "Make my own copy"}).click()
+  await expect.poll(() => page.locator(".book").innerText()).toContain("Hollow Brook Farm, own copy")
+  expect(await line.count()).toBe(0)
+  await sheet.type(1, "Price", "3.70")
+  expect(await sheet.text(1, "Price")).toBe("3.70")
+
+  await openCopy(copy.replace("[1,3.65]", "[1,3.75]"))
+  await expect.poll(() => line.innerText()).toContain("Changed since it was made")
+  expect(trouble).toEqual([])
+})
+
+it("prints on its own, whole, with the years as a table and a number on each page (LE10)", async () => {
+  const {page} = await openLender()
+  await page.emulateMedia({media: "print"})
+  const A4_WITHIN = 688 // px: 210 mm less the margins
+  await page.setViewportSize({width: A4_WITHIN, height: 900})
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(A4_WITHIN)
+  expect(await page.locator(".on-paper").isVisible()).toBe(true)
+  for (const away of [".alone", ".contents", ".folio", ".reading-copy"])
+    expect(await page.locator(away).first().isVisible(), away).toBe(false)
+  const wide = await page
+    .locator(".lender svg, .lender table")
+    .evaluateAll((all) => all.map((one) => one.getBoundingClientRect().right))
+  expect(Math.max(...wide)).toBeLessThanOrEqual(A4_WITHIN)
+  for (const format of ["A4", "Letter"]) {
+    const pdf = (await page.pdf({format, printBackground: true})).toString("latin1")
+    expect(pdf.match(/\/Type\s*\/Page\b/g)!.length, format).toBeGreaterThanOrEqual(2)
+  }
+  const foot = await page.locator(".lender style").textContent()
+  expect(foot).toMatch(/@bottom-left .*Hollow Brook Farm, season 2026\. Version 7, after the frost/)
+})
+
+it("works out the risk in the background, states its seed, and can be stopped", async () => {
+  const {page, trouble} = await openLender()
+  const start = page.getByRole("button", {name: "Work out the risk"})
+  await start.click()
+  await page.getByRole("button", {name: "Stop"}).click()
+  await start.waitFor()
+  expect(await page.locator(".risk table").count()).toBe(0)
+  await start.click()
+  await page.locator(".risk table").waitFor()
+  const said = await page.locator(".risk").innerText()
+  expect(said).toMatch(/In \d+ runs of 100 the cover is below 1 in 20\d\d/)
+  expect(said).toContain("5\u202f000 draws, seed 1")
+  const row = await page.locator(".risk tbody tr").nth(1).innerText()
+  const [, low, middle, high, below, , , under] = row.replaceAll("\u2212", "-").split(/\s+/).map(Number)
+  expect(low).toBeLessThan(middle!)
+  expect(middle).toBeLessThan(high!)
+  expect(under).toBeGreaterThan(below!)
+  expect(await page.locator(".lender-picture .band").count()).toBeGreaterThan(8)
+  const {violations} = await new AxeBuilder({page}).analyze()
+  expect(violations.map(({id}) => id)).toEqual([])
+  expect(trouble).toEqual([])
+})

@@ -1,0 +1,299 @@
+import {readFileSync} from "node:fs"
+import {describe, expect, it} from "vitest"
+import {findingsOf} from "../src/editor/checks"
+import {isTypedOver, type CellAddress, type Content} from "../src/workbook/document"
+import {readFile} from "../src/workbook/file"
+import {originOf} from "../src/workbook/trace"
+import {isFault} from "../src/workbook/value"
+import {Workbook} from "../src/workbook/workbook"
+
+function openFarm() {
+  const path = new URL("../workbooks/hollow-brook-farm.json", import.meta.url)
+  const reading = readFile(readFileSync(path, "utf8"))
+  if ("refused" in reading) throw new Error(reading.refused)
+  const workbook = new Workbook(reading.document)
+  const {sheets} = workbook.document
+  const sheetOf = (name: string) => sheets.findIndex((one) => one.name === name)
+  const at = (name: string, row: number, heading: string): CellAddress => {
+    const sheet = sheetOf(name)
+    const col = sheets[sheet]!.columns.findIndex((column) => column.heading === heading)
+    if (col < 0 || !sheets[sheet]!.rows[row]) throw new RangeError(`${name} has no ${heading} in row ${row}`)
+    return {sheet, row, col}
+  }
+  const rowOf = (name: string, key: Content) => sheets[sheetOf(name)]!.rows.findIndex(([one]) => one === key)
+  const of = (name: string, row: number, heading: string) => workbook.valueAt(at(name, row, heading))
+  const enter = (...cells: [at: CellAddress, content: Content][]) =>
+    workbook.revise({type: "enter", cells: cells.map(([at, content]) => ({at, content}))})
+  const named = (name: string, value: Content) =>
+    enter([at("Named values", rowOf("Named values", name), "Value"), value])
+  const values = (name: string, heading: string) =>
+    sheets[sheetOf(name)]!.rows.map((_, row) => of(name, row, heading)) as number[]
+  return {workbook, sheets, sheetOf, at, rowOf, of, enter, named, values}
+}
+
+const line = ({of, rowOf}: ReturnType<typeof openFarm>, name: string) =>
+  of("Lender's page", rowOf("Lender's page", name), "Text")
+
+describe("the yields (LE2)", () => {
+  it("stand beside the three-year record with the gap and the reason, or that there is none", () => {
+    const {at, rowOf, of, enter} = openFarm()
+    const row = rowOf("Yield evidence", "Sand Piece")
+    const records = [4150, 3820, 4460].map((kg, i): [CellAddress, Content] => [
+      at("Records", rowOf("Records", "Sand Piece") + i, "Saleable crop"),
+      kg,
+    ])
+    enter(...records, [at("Yield evidence", row, "Projection"), 4900])
+    expect(of("Yield evidence", row, "Three-year mean")).toBeCloseTo(4143.33, 2)
+    expect(of("Yield evidence", row, "Gap")).toBeCloseTo(0.1826, 4) // 4 900/4 143.33
+    expect(of("Yield evidence", row, "Reason to read")).toMatch(/^closes ten days early/)
+    enter([at("Yield evidence", row, "Reason given"), null])
+    expect(of("Yield evidence", row, "Reason to read")).toBe("no reason given")
+    expect(of("Checks", rowOf("Checks", "Projections above the record without a reason"), "Found")).toBe(1)
+  })
+
+  it("let the county's yield stand in for a year marked as a disaster", () => {
+    const {at, rowOf, of, enter, named} = openFarm()
+    const first = rowOf("Records", "Sand Piece")
+    // 7 CFR 761.104, the case of the function: 4 200, 2 400 (hail), 4 500 and a county yield of 3 600 give 4 100.
+    enter(
+      ...[4200, 2400, 4500].map((kg, i): [CellAddress, Content] => [
+        at("Records", first + i, "Saleable crop"),
+        kg,
+      ]),
+      [at("Records", first + 1, "Disaster"), "hail"],
+    )
+    named("County_yield", 3600)
+    const row = rowOf("Yield evidence", "Sand Piece")
+    expect(of("Yield evidence", row, "With disaster years")).toBe(4100)
+    expect(of("Yield evidence", row, "Three-year mean")).toBe(3700)
+    // Three years and 100 % of the county's for the fourth: (4 200 + 2 400 + 4 500 + 3 600)/4.
+    expect(of("Yield evidence", row, "By the insurer's rule")).toBe(3675)
+  })
+
+  it("put each recorded year to this year's age", () => {
+    const {rowOf, of} = openFarm()
+    const row = rowOf("Yield evidence", "Well Field")
+    // Ages 2, 3, 4 with .15, .5, .8 to age 5 with .95: (620/.15 + 2 480/.5 + 4 350/.8)/3·.95.
+    expect(of("Yield evidence", row, "Record as if this old")).toBeCloseTo(
+      ((620 / 0.15 + 2480 / 0.5 + 4350 / 0.8) / 3) * 0.95,
+      6,
+    )
+  })
+})
+
+describe("repayment (LE3 to LE6)", () => {
+  it("is measured by the published definitions", () => {
+    const {at, of, enter} = openFarm()
+    // Langemeier, M. (2025). Hoosier Banker 109(1), table 1: capacity 259 006, margin 127 254; cover 259 006/131 752.
+    const given = {
+      "Net farm income": 78853,
+      "Off the farm": 0,
+      Taxes: 49769,
+      Interest: 72218,
+      Depreciation: 263567,
+      Living: 105863,
+      Principal: 59534,
+    }
+    enter(
+      ...Object.entries(given).map(([heading, content]): [CellAddress, Content] => [
+        at("Cash and debt", 0, heading),
+        content,
+      ]),
+    )
+    expect(of("Cash and debt", 0, "Capacity")).toBe(259006)
+    expect(of("Cash and debt", 0, "Margin")).toBe(127254)
+    expect(of("Cash and debt", 0, "Cover")).toBeCloseTo(1.97, 2)
+  })
+
+  function tightYears() {
+    const farm = openFarm()
+    const capacities = [182000, 96000, 118000, 171000, 205000]
+    farm.enter(
+      ...capacities.flatMap((capacity, row): [CellAddress, Content][] => [
+        [farm.at("Cash and debt", row, "Capacity"), capacity],
+        [farm.at("Cash and debt", row, "Interest"), 44000],
+        [farm.at("Cash and debt", row, "Principal"), 60000],
+      ]),
+      [farm.at("Cash and debt", 1, "Sold"), 210],
+      [farm.at("Cash and debt", 1, "Price"), 2.4],
+      [farm.at("Cash and debt", 1, "Picking and packing"), 210_000 * 1.4],
+    )
+    return farm
+  }
+
+  it("names the tight year, what it lacks and why", () => {
+    const farm = tightYears()
+    const covers = [0, 1, 2, 3, 4].map((row) => (farm.of("Cash and debt", row, "Cover") as number).toFixed(2))
+    expect(covers).toEqual(["1.75", "0.92", "1.13", "1.64", "1.97"])
+    expect(farm.of("Cash and debt", 1, "Short")).toBe(8000)
+    expect(line(farm, "Tight year")).toMatch(
+      /^2027: cover 0\.92, short by 8\u202f000, with replanting North Bench and the first payment on Planting loan\./,
+    )
+  })
+
+  it("gives the price at which the cover is 1", () => {
+    const farm = tightYears()
+    expect(farm.of("Cash and debt", 1, "Break price")).toBeCloseTo(2.4 + 8000 / 210_000, 9)
+    expect(line(farm, "Tight year")).toContain("pays down to 2.44 per packed kg, with 2.40 planned")
+  })
+
+  it("shows a shock beside the plan and leaves the plan what it was", () => {
+    const {of, rowOf, values, workbook, at, enter} = tightYears()
+    const plan = values("Cash and debt", "Capacity")
+    const row = rowOf("Stress", "yours")
+    enter([at("Stress", row, "Yield"), -0.2], [at("Stress", row, "Price"), -0.1])
+    // Sales 504 000·(.8·.9 - 1) = -141 120, picking and packing 294 000·(.8 - 1) = -58 800: 82 320 less.
+    expect(of("Stress", row, "Capacity in plan")).toBe(96000)
+    expect(of("Stress", row, "Falls by")).toBeCloseTo(82320, 6)
+    expect(of("Stress", row, "Capacity")).toBeCloseTo(13680, 6)
+    expect(of("Stress", row, "Cover")).toBeCloseTo(0.13, 2)
+    expect(of("Cash and debt", 1, "Cover under stress")).toBeCloseTo(13680 / 104000, 9)
+    enter([at("Stress", row, "Yield"), -0.5])
+    expect(values("Cash and debt", "Capacity")).toEqual(plan)
+    expect(workbook.document.sheets.length).toBeGreaterThan(0)
+  })
+})
+
+describe("the money of Hollow Brook Farm", () => {
+  it("covers its debt about one and a half times, and barely in the year of the second loan", () => {
+    const {values} = openFarm()
+    const covers = values("Cash and debt", "Cover")
+    expect(covers[0]).toBeGreaterThan(1.4)
+    expect(covers[0]).toBeLessThan(1.6)
+    expect(covers.indexOf(Math.min(...covers.filter((one) => typeof one === "number")))).toBe(1)
+    expect(covers[1]).toBeGreaterThan(0.95)
+    expect(covers[1]).toBeLessThan(1.2)
+  })
+
+  it("adds up: weeks to the season, months to the year, loans to the debt", () => {
+    const {workbook, sheetOf, values, rowOf, of} = openFarm()
+    const sum = (sheet: string, heading: string) =>
+      values(sheet, heading).reduce((total, one) => total + (typeof one === "number" ? one : 0), 0)
+    expect(sum("Sales by week", "Crop")).toBeCloseTo(sum("Season plan", "Crop") * 1000, 3)
+    expect(sum("Sales by week", "Sales")).toBeCloseTo(of("Cash and debt", 0, "Sales") as number, 3)
+    expect(of("Cash by month", 11, "Cash")).toBeCloseTo(of("Cash and debt", 0, "Cash") as number, 3)
+    // Level payments on 180 000 at 6 % over 10 years and 60 000 at 6.5 % over 8: P·i/(1 - (1 + i)^-n).
+    const level = (money: number, rate: number, years: number) => (money * rate) / (1 - (1 + rate) ** -years)
+    expect(of("Cash and debt", 0, "Due")).toBeCloseTo(level(180_000, 0.06, 10), 6)
+    expect(of("Cash and debt", 1, "Due")).toBeCloseTo(level(180_000, 0.06, 10) + level(60_000, 0.065, 8), 6)
+    // Replanting 4.1 ha: 350 and 9 800 a hectare, 1 500 the year after; 1 500 for Top Corner's 3 ha this season.
+    expect(values("Cash and debt", "Establishing").slice(0, 4)).toEqual([
+      4500,
+      4.1 * 350 + 4.1 * 9800,
+      6150,
+      0,
+    ])
+    const ratios = [
+      "Operating expense ratio",
+      "Depreciation ratio",
+      "Interest ratio",
+      "Net farm income ratio",
+    ]
+    const total = ratios.reduce(
+      (sum, name) => sum + (of("Measures", rowOf("Measures", name), "Value") as number),
+      0,
+    )
+    expect(total).toBeCloseTo(1, 9)
+    expect(workbook.evaluate("=SUM('Cash and debt'!B1)", sheetOf("Loans"))).toBeGreaterThan(0)
+  })
+
+  it("finds the measures of a small case by hand", () => {
+    const {at, of, enter, named, rowOf} = openFarm()
+    // Current assets 180, current debt 120, sales 500, all assets 2 000, all debt 800, income 60, interest 40, own work 50,
+    // in thousands: 1.5; .12; .40; D/E .6667; margin .10; ROA .025; ROE .008333.
+    const balance: [number, Content][] = [
+      [0, 180_000],
+      [1, 0],
+      [2, 1_820_000],
+      [3, 0],
+      [4, 0],
+      [5, 0],
+      [6, 100_000],
+    ]
+    enter(
+      ...balance.map(([row, value]): [CellAddress, Content] => [at("Balance sheet", row, "Value"), value]),
+      ...Object.entries({
+        Sales: 500_000,
+        "Net farm income": 60_000,
+        Interest: 40_000,
+        Principal: 20_000,
+        "Owed before": 700_000,
+      }).map(([heading, content]): [CellAddress, Content] => [at("Cash and debt", 0, heading), content]),
+    )
+    named("Own_work", 50_000)
+    const measure = (name: string) => of("Measures", rowOf("Measures", name), "Value")
+    expect(measure("Current ratio")).toBe(1.5)
+    expect(measure("Working capital over gross revenue")).toBeCloseTo(0.12, 12)
+    expect(measure("Debt over assets")).toBeCloseTo(0.4, 12)
+    expect(measure("Debt over equity")).toBeCloseTo(2 / 3, 12)
+    expect(measure("Operating profit margin")).toBeCloseTo(0.1, 12)
+    expect(measure("Return on assets")).toBeCloseTo(0.025, 12)
+    expect(measure("Return on equity")).toBeCloseTo(0.1 / 12, 12)
+    expect(measure("Asset turnover")).toBeCloseTo(0.25, 12)
+  })
+})
+
+describe("every number of the lender's copy", () => {
+  it("leads to typed inputs in steps that each say what they use (LE7)", () => {
+    const {workbook, at, sheets} = openFarm()
+    const used = (from: CellAddress) => originOf(workbook, from).inputs.flatMap(({cells}) => cells)
+    const headings = (cells: readonly CellAddress[]) =>
+      cells.map(({sheet, col}) => `${sheets[sheet]!.name}, ${sheets[sheet]!.columns[col]!.heading}`)
+    const cover = used(at("Cash and debt", 1, "Cover"))
+    expect(headings(cover)).toEqual(
+      expect.arrayContaining([
+        "Cash and debt, Capacity",
+        "Cash and debt, Interest",
+        "Cash and debt, Principal",
+      ]),
+    )
+    const interest = used(at("Cash and debt", 1, "Interest"))
+    expect(headings(interest)).toContain("Debt by year, Interest")
+    const first = interest.find(({sheet}) => sheets[sheet]!.name === "Debt by year")!
+    const loan = used(at("Debt by year", first.row, "Interest"))
+    expect(headings(loan)).toEqual(expect.arrayContaining(["Loans, Money", "Loans, Rate", "Loans, Years"]))
+  })
+
+  it("that is typed over is marked, with what its formula gives beside it (LE8)", () => {
+    const {workbook, at, enter} = openFarm()
+    const cover = at("Cash and debt", 1, "Cover")
+    const own = workbook.valueAt(cover) as number
+    enter([cover, 1.3])
+    expect(isTypedOver(workbook.document, cover)).toBe(true)
+    const found = findingsOf(workbook).filter(({rule}) => rule === "typed over")
+    expect(found.map(({sentence}) => sentence)).toEqual([
+      `Cover of row 2 is typed over: 1.30 stands there, its formula gives ${own.toFixed(2)}`,
+    ])
+  })
+
+  it("stays an answer when there are no loans and no balance sheet", () => {
+    const {workbook, sheets, sheetOf} = openFarm()
+    for (const name of ["Loans", "Balance sheet"]) {
+      const sheet = sheetOf(name)
+      workbook.revise({type: "removeRows", sheet, first: 0, count: sheets[sheet]!.rows.length})
+    }
+    const faults = [
+      "Lender's page",
+      "Cash and debt",
+      "Cash by month",
+      "Stress",
+      "Stress by year",
+      "Measures",
+    ].flatMap((name) => {
+      const sheet = sheetOf(name)
+      return sheets[sheet]!.rows.flatMap((_, row) =>
+        sheets[sheet]!.columns.flatMap(({heading}, col) =>
+          isFault(workbook.valueAt({sheet, row, col})) ? [`${name}, ${heading}`] : [],
+        ),
+      )
+    })
+    expect([...new Set(faults)]).toEqual([])
+  })
+
+  it("is not known for the years to come while no crop is on record", () => {
+    const {workbook, sheets, sheetOf, values} = openFarm()
+    const sheet = sheetOf("Records")
+    workbook.revise({type: "removeRows", sheet, first: 0, count: sheets[sheet]!.rows.length})
+    expect(values("Cash and debt", "Crop").map(isFault)).toEqual([false, ...Array(9).fill(true)])
+  })
+})

@@ -1,0 +1,62 @@
+import {describe, expect, it} from "vitest"
+import {
+  cashSentence,
+  cashTitle,
+  lenderFinding,
+  tightYear,
+  yieldSentence,
+  yieldTitle,
+} from "../../../src/views/pictures/lenderWords"
+import {cashYear, evidence, fiveYears} from "./lenders"
+
+describe("the words of the lender's page", () => {
+  it("name the year with the lowest cover, what it lacks and why", () => {
+    expect(tightYear(fiveYears)!.year).toBe(2027)
+    expect(lenderFinding({years: fiveYears, region: {}})).toBe(
+      "The plan pays in 4 of 5 years; 2027 is short by 8\u202f000, with replanting North Bench.",
+    )
+    expect(cashTitle(fiveYears)).toBe("Lowest cover 0.92 in 2027, 8\u202f000 short; every other year pays")
+  })
+
+  it("name the tightest year where every year pays, and the first of equals", () => {
+    const years = [cashYear(2026, 150, 100), cashYear(2027, 110, 100), cashYear(2028, 110, 100)]
+    expect(lenderFinding({years, region: {}})).toBe(
+      "In the plan every year pays what is due; 2027 is the tightest with cover 1.10.",
+    )
+    expect(cashTitle(years)).toBe("Lowest cover 1.10 in 2027; every year pays")
+  })
+
+  it("say so when nothing is due", () => {
+    const years = [cashYear(2026, 150, 0)]
+    expect(tightYear(years)).toBeNull()
+    expect(lenderFinding({years, region: {}})).toBe("No loan falls due in these years.")
+    expect(cashSentence(years)).toBe("2026: nothing due.")
+    expect(cashTitle(years)).toBe("Nothing falls due")
+  })
+
+  it("tell each year with the stress beside it", () => {
+    expect(cashSentence(fiveYears.slice(0, 2))).toBe(
+      "2026: 182\u202f000 for 104\u202f000 due, cover 1.75. " +
+        "2027: 96\u202f000 for 104\u202f000 due, cover 0.92, short by 8\u202f000, under the stress 0.13.",
+    )
+  })
+
+  it("tell a projection beside the record of three years", () => {
+    expect(yieldSentence(evidence("Long Acre"))).toBe(
+      "Long Acre: projection for age 9 is 4\u202f900 kg/ha, 18\u202f% above the three-year record of 4\u202f143.",
+    )
+    expect(
+      yieldSentence(evidence("Home Strip", {mean: null, gap: null, record: [], age: 2, projection: 625})),
+    ).toBe("Home Strip: projection for age 2 is 625 kg/ha; no year on record.")
+    expect(yieldSentence(evidence("Top Corner", {projection: 0}))).toBe(
+      "Top Corner: no crop is projected this season.",
+    )
+  })
+
+  it("name those that are projected above their record", () => {
+    expect(yieldTitle([evidence("A"), evidence("B", {gap: -0.1})])).toBe("A stands above its own record")
+    expect(yieldTitle([evidence("A"), evidence("B")])).toBe("A and B stand above their own record")
+    expect(yieldTitle([evidence("B", {gap: -0.1})])).toBe("No projection stands above its own record")
+    expect(yieldTitle([evidence("C", {gap: null})])).toBe("No planting has three years on record")
+  })
+})
