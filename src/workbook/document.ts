@@ -263,8 +263,6 @@ export const LENDER_PARTS = [
   "gap at this age",
   "reason typed",
   "reason",
-  "curve age",
-  "curve factor",
   "recorded age",
   "recorded disaster",
   "recorded full",

@@ -84,8 +84,8 @@ export function lenderOf(workbook: Workbook): LenderPage | null {
     })),
     years: rowsOf(workbook, "cash year").flatMap(cashYear),
     yields: rowsOf(workbook, "evidence planting").flatMap((row) => evidence(row, record)),
-    curve: rowsOf(workbook, "curve age").flatMap((row) => {
-      const [age, share] = [row.number("curve age"), row.number("curve factor")]
+    curve: rowsOf(workbook, "table age").flatMap((row) => {
+      const [age, share] = [row.number("table age"), row.number("table factor")]
       return age === null || share === null ? [] : [{age, share}]
     }),
     fullBearing: full.length ? full.reduce((sum, kg) => sum + kg, 0) / full.length : null,

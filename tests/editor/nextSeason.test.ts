@@ -32,7 +32,10 @@ describe("the draft of the next season", () => {
       "2026-04-23",
       "2026-06-04",
     ])
-    expect(record.at(-1)).toBe("closed: crew short")
+    const note = farm.sheets
+      .find(({name}) => name === "Records")!
+      .columns.findIndex(({part}) => part === "record note")
+    expect(record[note]).toBe("closed: crew short")
     expect(rowsIn(next, "Records").some(([name, year]) => name === "Top Corner" && year === 2026)).toBe(false)
   })
 
