@@ -152,6 +152,10 @@ export const sources = {
       "as quoted in two trade summaries",
     tag: "second-hand",
   },
+  cffm: {
+    work: "Center for Farm Financial Management, University of Minnesota: reference sheet of farm finance ratios (later printing), as quoted by others",
+    tag: "second-hand",
+  },
   langemeier2025: {
     work:
       "Langemeier, M. (2025). Measuring repayment capacity and farm growth potential. Hoosier Banker 109(1), table 1; " +

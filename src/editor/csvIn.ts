@@ -32,7 +32,9 @@ const LONGEST_TEXT = 20_000_000
  */
 export function readCsv(bytes: Uint8Array): CsvTable | {readonly refused: string} {
   if (bytes.length > LONGEST_TEXT)
-    return {refused: `It has ${inMegabytes(bytes.length)}, and a table may have ${inMegabytes(LONGEST_TEXT)}`}
+    return {
+      refused: `It is ${inMegabytes(bytes.length)}; the most for a table is ${inMegabytes(LONGEST_TEXT)}`,
+    }
   const {text, notice} = decoded(bytes)
   if (text.includes("\0")) return {refused: "It is no table in text: it holds signs that no text has"}
   if (text.trim() === "") return {refused: "It is empty"}

@@ -115,8 +115,7 @@ function open<T>(
       ? await (await showOpenFilePicker({types}))[0]!.getFile()
       : await pick(types.flatMap(({accept}) => Object.entries(accept).flat(2)).join(","))
     if (!file) return null
-    if (file.size > most)
-      throw new Error(`it has ${megabytes(file.size)}, and ${megabytes(most)} is the most`)
+    if (file.size > most) throw new Error(`it is ${megabytes(file.size)}; the most is ${megabytes(most)}`)
     return read(file)
   })
 }

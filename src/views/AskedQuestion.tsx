@@ -40,7 +40,7 @@ export function PastePreview({pieces}: {pieces: readonly PastePiece[]}) {
           ))}
         </tbody>
       </table>
-      {left > 0 && <p className="small q">and {left} more, read as these</p>}
+      {left > 0 && <p className="small q">and {left} more, read the same way</p>}
     </div>
   )
 }

@@ -85,7 +85,7 @@ export function ChecksPanel({
             Next
           </button>
           <button className="plain" disabled={listed.length === 0} onClick={() => walk(-1)}>
-            Before
+            Previous
           </button>
         </>
       }

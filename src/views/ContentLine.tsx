@@ -239,7 +239,7 @@ function Coloured({
 
 /** The call round the caret, the argument that stands there underlined, with what it means and may be. */
 function CallHint({call: {name, argument, definition}, decimal}: {call: Call; decimal: Decimal}) {
-  if (!definition) return <p>{name}(…), a standard function</p>
+  if (!definition) return <p>{name}(…), a general function</p>
   const parameters = Object.entries(definition.parameters)
   const now = parameterFor(definition, argument)
   const here = now === null ? null : parameters[now]

@@ -127,7 +127,7 @@ export function FindPanel({store, onShow, onLeave}: {store: Store; onShow: () =>
             Next
           </button>
           <button disabled={hits.length === 0} onClick={() => walk(-1)}>
-            Before
+            Previous
           </button>
           <button aria-expanded={replaces} onClick={() => setReplaces(!replaces)}>
             Replace

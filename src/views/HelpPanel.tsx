@@ -90,5 +90,5 @@ const topicWords: Record<string, string> = {
   PACK: "the shed",
   COOLER: "cold after cutting",
   DEBT: "loans and what pays them",
-  [STANDARD]: "of the OpenFormula standard, told of here because they were added or put right",
+  [STANDARD]: "from the OpenFormula standard, listed because they were added or corrected here",
 }

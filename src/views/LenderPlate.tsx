@@ -204,7 +204,8 @@ function ReadingCopy({preparedBy, keeping}: {preparedBy: string; keeping: Keepin
       <button>Make a reading copy</button>
       <p className="small q">
         A file for the lender: it opens for reading, and shows by its digest whether anything was changed on
-        the way. A digest finds slips, it is no signature: tell its first signs by another way too.
+        the way. A digest finds slips; it is not a signature. Give its first characters to the reader by
+        another way too.
       </p>
     </form>
   )

@@ -55,7 +55,7 @@ export function MoreActs({store, onDone}: Props) {
           <Item onClick={does(() => void pasteFromSystem(store, false))} keys="Ctrl+V">
             Paste
           </Item>
-          <Item onClick={does(() => void pasteFromSystem(store, true))}>Paste values only</Item>
+          <Item onClick={does(() => void pasteFromSystem(store, true))}>Values only</Item>
           <Item onClick={does(() => filled(store, fillDown))} keys="Ctrl+D">
             Fill down
           </Item>
@@ -147,7 +147,7 @@ function Series({store, onDone}: {store: Store; onDone: () => void}) {
       }}
     >
       <label>
-        Series by{" "}
+        Continue by steps of{" "}
         <input
           value={by}
           size={4}
@@ -158,7 +158,7 @@ function Series({store, onDone}: {store: Store; onDone: () => void}) {
       </label>
       {begins === "date" && (
         <select
-          aria-label="Step of the series"
+          aria-label="Unit of the steps"
           value={chosen}
           onChange={({currentTarget}) => setStep(currentTarget.value as Step)}
         >
@@ -167,7 +167,7 @@ function Series({store, onDone}: {store: Store; onDone: () => void}) {
           ))}
         </select>
       )}
-      <button>Fill series</button>
+      <button>Continue</button>
     </form>
   )
 }

@@ -55,7 +55,7 @@ export function TitleActs({store, keeping, onDone}: {store: Store; keeping: Keep
         </Act>
       )}
       <Act store={store} command={insertRowsAbove} onDone={onDone}>
-        {rowCount > 1 ? `Insert ${rowCount} rows above` : "Insert row above"}
+        {rowCount > 1 ? `Put ${rowCount} rows in above` : "Put a row in above"}
       </Act>
       <button
         disabled={!store.canRun(removeRows)}

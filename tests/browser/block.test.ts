@@ -98,7 +98,7 @@ it("fills down and continues a series from the list of acts, by keys alone", asy
   await acts.waitFor()
   const {violations} = await new AxeBuilder({page}).analyze()
   expect(violations.map(({id, nodes}) => [id, nodes.map(({html}) => html)])).toEqual([])
-  await page.getByLabel("Series by").fill("-0.1")
+  await page.getByLabel("Continue by steps of").fill("-0.1")
   await page.keyboard.press("Enter")
   await expect.poll(() => sheet.text(4, "Price")).toBe("3.30")
   await page.keyboard.press("ArrowDown") // the keyboard is on the sheet again

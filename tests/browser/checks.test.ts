@@ -72,7 +72,7 @@ describe("checks", () => {
     const line = await rows.nth(place).innerText()
     expect(line).toContain("Note: Kept: Dug with the soil on")
     expect(line).toMatch(/Mending it moves the close of Sand Piece/)
-    for (let i = 0; i < 4; i++) await page.keyboard.press("Tab") // Next, Before, Put away, then the list
+    for (let i = 0; i < 4; i++) await page.keyboard.press("Tab") // Next, Previous, Put away, then the list
     for (let i = 0; i < place; i++) await page.keyboard.press("ArrowDown")
     await page.keyboard.press("Enter")
     await expect.poll(() => page.getByRole("heading", {level: 1}).innerText()).toBe("Plantings")

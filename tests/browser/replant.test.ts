@@ -70,7 +70,7 @@ it("shows the field that is chosen, in the sheet or in the list", async () => {
   expect(await finding.innerText()).toContain("6 seasons of the lease are left")
   await sheet.choose("Setback field", "Gain of waiting")
   expect(await page.getByRole("combobox", {name: "Field"}).inputValue()).toBe("Setback field")
-  await page.getByText("After a poor start this field beats a new planting").waitFor()
+  await page.getByText("After a poor start, this field beats a new planting").waitFor()
   await page.getByRole("combobox", {name: "Field"}).selectOption("Well Field")
   await page.getByText(/To look at: longer may be better: only 12 seasons/).waitFor()
   expect(await axe()).toEqual([])

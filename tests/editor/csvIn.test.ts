@@ -108,7 +108,7 @@ describe("readCsv and bringingOf", () => {
     [new Uint8Array([0x50, 0x4b, 3, 4, 0, 0]), "It is no table in text: it holds signs that no text has"],
     [bytesOf(`a\n${"1\n".repeat(20_001)}`), "It has more than 20000 lines: bring it in by parts"],
     [bytesOf(`${"a,".repeat(300)}b\n1`), "Its first line has 301 fields, and a sheet takes 200"],
-    [new Uint8Array(20_000_001), "It has 20.1 MB, and a table may have 20 MB"],
+    [new Uint8Array(20_000_001), "It is 20.1 MB; the most for a table is 20 MB"],
   ])("refuses what is no table or too large", (bytes, refused) => {
     expect(readCsv(bytes)).toEqual({refused})
   })

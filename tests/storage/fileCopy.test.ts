@@ -79,7 +79,7 @@ describe("sendFile and openForeign", () => {
     const huge = {name: "a.xlsx", size: 20_000_001, arrayBuffer: () => Promise.reject(new Error("read"))}
     vi.stubGlobal("showOpenFilePicker", async () => [{getFile: async () => huge}])
     expect(await openForeign(20_000_000)).toEqual({
-      refused: "The file could not be read: it has 20.1 MB, and 20 MB is the most",
+      refused: "The file could not be read: it is 20.1 MB; the most is 20 MB",
     })
   })
 })

@@ -27,7 +27,7 @@ const LOCAL = 0x04034b50
  */
 export function openZip(bytes: Uint8Array): Zip {
   if (bytes.length > LIMITS.file)
-    throw new Unreadable(`It has ${inMegabytes(bytes.length)}, and ${inMegabytes(LIMITS.file)} is the most`)
+    throw new Unreadable(`It is ${inMegabytes(bytes.length)}; the most is ${inMegabytes(LIMITS.file)}`)
   const entries = entriesIn(bytes)
   let left: number = LIMITS.unpacked
   return {
@@ -121,7 +121,7 @@ function inflated(data: Uint8Array, size: number): Uint8Array {
 
 const damaged = () => new Unreadable("It is damaged, or cut short")
 const tooMuch = () =>
-  new Unreadable(`Unpacked it has more than ${inMegabytes(LIMITS.unpacked)}, which is the most`)
+  new Unreadable(`Unpacked it is more than ${inMegabytes(LIMITS.unpacked)}, the most that is read`)
 const short = (name: string) => (name.length > 40 ? `${name.slice(0, 40)}…` : name)
 
 /** CRC-32 of ISO 3309, as zip has it. */

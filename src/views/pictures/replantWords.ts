@@ -49,13 +49,13 @@ const LEASE_ACTS: Readonly<Record<string, string>> = {
 /** "This field beats a new planting until 2028; from 2029 the new one is better." */
 export function crossingWords(picture: OldAgainstNew, lease: number | null = null): string {
   if (lease !== null)
-    return `Had the lease no end: ${crossingWords(picture).replace(/^./, (letter) => letter.toLowerCase())}`
+    return `If the lease had no end: ${crossingWords(picture).replace(/^./, (letter) => letter.toLowerCase())}`
   const crossing = crossingOf(picture)
   const {seasons} = picture
   if (crossing.kind === "below from the start") return "A new planting is better from the first season on"
   if (crossing.kind === "above to the end")
-    return `This field beats a new planting in ${seasons.at(-1)!.year} still`
-  const start = seasons[0]!.cash < picture.level ? "After a poor start this" : "This"
+    return `This field still beats a new planting in ${seasons.at(-1)!.year}`
+  const start = seasons[0]!.cash < picture.level ? "After a poor start, this" : "This"
   return `${start} field beats a new planting until ${crossing.before}; the new one is better from ${crossing.after}`
 }
 

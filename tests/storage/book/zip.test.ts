@@ -67,9 +67,9 @@ describe("openZip", () => {
   it("refuses what is too much in all, by what the parts state", () => {
     const many = Object.fromEntries(Array.from({length: 120}, (_, i) => [`p${i}`, new Uint8Array(900_000)]))
     expect(reading(zipSync(many, {level: 1}))).toEqual({
-      refused: "Unpacked it has more than 100 MB, which is the most",
+      refused: "Unpacked it is more than 100 MB, the most that is read",
     })
-    expect(reading(new Uint8Array(20_000_001))).toEqual({refused: "It has 20.1 MB, and 20 MB is the most"})
+    expect(reading(new Uint8Array(20_000_001))).toEqual({refused: "It is 20.1 MB; the most is 20 MB"})
   })
 
   it("refuses too many parts, twins, a password, and other ways of packing", () => {

@@ -52,16 +52,16 @@ describe("the crossing", () => {
   })
   it("is not there when one is better throughout", () => {
     expect(crossingWords({...picture, level: 4000})).toBe("A new planting is better from the first season on")
-    expect(crossingWords({...picture, level: 1000})).toBe("This field beats a new planting in 2030 still")
+    expect(crossingWords({...picture, level: 1000})).toBe("This field still beats a new planting in 2030")
   })
   it("says of a field whose lease ends that it knows no end", () =>
     expect(crossingWords(picture, 6)).toBe(
-      "Had the lease no end: this field beats a new planting until 2028; the new one is better from 2029",
+      "If the lease had no end: this field beats a new planting until 2028; the new one is better from 2029",
     ))
   it("is the last one of a field that has had a setback", () => {
     const seasons = rangesOf({...field, seasons: [{year: 2025, cash: -200, crop: null}, ...field.seasons]}, 0)
     expect(crossingWords({...picture, seasons})).toBe(
-      "After a poor start this field beats a new planting until 2028; the new one is better from 2029",
+      "After a poor start, this field beats a new planting until 2028; the new one is better from 2029",
     )
   })
 })
