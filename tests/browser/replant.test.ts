@@ -23,8 +23,8 @@ it("weighs typed margins against a typed new planting, at three rates", async ()
   const {page, trouble, sheet, finding} = await open("Own margins")
   const setValue = async (name: string, text: string) => {
     await sheet.open("Named values")
-    await sheet.choose("As_of", "Name")
-    await page.keyboard.press("Control+End") // the rows far down are drawn once they are in view
+    await page.locator(".content .at").fill(name) // the rows far down are drawn once they are in view
+    await page.keyboard.press("Enter")
     await sheet.type(name, "Value", text)
   }
   await sheet.type(4, "Field", "Hill Field")
