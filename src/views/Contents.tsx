@@ -28,6 +28,7 @@ export function Contents({store, keeping}: {store: Store; keeping: Keeping}) {
                           onClick={() => {
                             openSheetKeeping(store, i)
                             setOpen(false)
+                            scrollTo(0, 0) // a sheet is read from its title on
                           }}
                         >
                           {name}

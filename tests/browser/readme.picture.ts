@@ -16,3 +16,16 @@ it.each([
   await page.mouse.move(0, 0)
   expect((await page.screenshot({path: `${folder}/${name}.png`})).byteLength).toBeGreaterThan(10_000)
 })
+
+it.each([
+  ["this-week", "This week"],
+  ["replant", "Replant"],
+  ["lenders-page", "Lender's page"],
+] as const)("takes %s", async (name, title) => {
+  const {page} = await openPlanner({width: 1440, height: 900})
+  await page.locator(".ag-cell").first().waitFor()
+  await sheetOn(page).open(title)
+  await page.evaluate(() => document.fonts.ready)
+  await page.mouse.move(0, 0)
+  expect((await page.screenshot({path: `${folder}/${name}.png`})).byteLength).toBeGreaterThan(10_000)
+})
