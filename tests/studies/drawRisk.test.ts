@@ -6,6 +6,7 @@ import {logSpread} from "../../src/studies/distribution"
 import {drawRisk, type RiskField, type RiskInput, type RiskPlan} from "../../src/studies/drawRisk"
 import {keyOf, normalOf} from "../../src/studies/streams"
 import {correlation, mean, ranks, variation} from "./moments"
+import {certain} from "./certain"
 import {sites} from "../functions/root/sites"
 
 const OPEN = 114 // 25 April
@@ -29,20 +30,6 @@ const plan = (...fields: RiskField[]): RiskPlan => ({
   years: fields[0]!.years.map(() => ({price: sure, perKg: 0, costs: 0, due: 1})),
   cash: 0,
 })
-const certain: Omit<RiskInput, "plans"> = {
-  firstYear: 2026,
-  climate: sites.generic,
-  modelYear: {first: dayOf("2026-01-01")!, days: 365},
-  values: balanceDefaults,
-  airSpread: 0,
-  sunSpread: 0,
-  fernLoss: null,
-  yearSpread: 0,
-  fieldSpread: 0,
-  priceLink: 0,
-  priceMemory: 0,
-  seed: 7,
-}
 /** Crop of each plan and year over the draws. */
 function crops(input: RiskInput, draws: number) {
   const {kg, sales} = drawRisk(input, 0, draws)

@@ -1,9 +1,7 @@
 import {describe, expect, it} from "vitest"
-import {dayOf} from "../../functions/calendar"
-import {balanceDefaults} from "../../functions/root/balanceValues"
 import {drawRisk, type RiskInput, type RiskPlan, type RiskYear} from "../../src/studies/drawRisk"
 import {risk} from "../../src/studies/risk"
-import {sites} from "../functions/root/sites"
+import {certain} from "./certain"
 
 // An invented farm: 60 acres of 4 500 lb at 0.95, harvest 0.60 a lb, other cash 700 an acre, taxes 4 000, and a level loan
 // of 200 000 at 7 % over 10 years: 28 475.50 due. The rules do not mind which units, as long as all agree.
@@ -30,20 +28,6 @@ function farm(change: Partial<typeof base> = {}, name = "as planned", years = 1)
     ],
     years: Array.from({length: years}, () => year),
   }
-}
-const certain: Omit<RiskInput, "plans"> = {
-  firstYear: 2026,
-  climate: sites.generic,
-  modelYear: {first: dayOf("2026-01-01")!, days: 365},
-  values: balanceDefaults,
-  airSpread: 0,
-  sunSpread: 0,
-  fernLoss: null,
-  yearSpread: 0,
-  fieldSpread: 0,
-  priceLink: 0,
-  priceMemory: 0,
-  seed: 7,
 }
 const study = (input: RiskInput, draws: number) => risk(input, [drawRisk(input, 0, draws)])
 

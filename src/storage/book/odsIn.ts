@@ -10,8 +10,8 @@ import {
 } from "./book"
 import {LIMITS, Unreadable} from "./limits"
 import {fromOpenFormula} from "./openFormula"
+import {checkPlace, dayIn, filledTo, propertiesIn} from "./reading"
 import {readXml} from "./xml"
-import {checkPlace, dayIn, filledTo} from "./xlsxIn"
 import {openZip} from "./zip"
 
 /** Reads a file of ISO/IEC 26300. Formulas are given as ours are written. Throws `Unreadable` with a sentence. */
@@ -31,8 +31,7 @@ export function readOds(bytes: Uint8Array): {readonly book: Book; readonly left:
     left.push("Its macros are left out; none was run")
   if (zip.names.some((name) => /^(Pictures|Object )/.test(name)))
     left.push("Its pictures and charts are left out")
-  const meta = zip.part("meta.xml")
-  return {book: {...(meta ? propertiesIn(meta) : {title: "", subject: "", about: ""}), sheets, names}, left}
+  return {book: {...propertiesIn(zip.part("meta.xml")), sheets, names}, left}
 }
 
 function isLocked(manifest: Uint8Array): boolean {
@@ -344,21 +343,4 @@ function valueOf(type: string | null, attribute: (name: string) => string | null
 function repeats(text: string | null): number {
   const count = text === null ? 1 : Number(text)
   return Number.isInteger(count) && count > 0 ? Math.min(count, 10_000_000) : 1
-}
-
-function propertiesIn(bytes: Uint8Array): Pick<Book, "title" | "subject" | "about"> {
-  const found: Record<string, string> = {}
-  let element = ""
-  readXml(bytes, {
-    open(name) {
-      element = name
-    },
-    words(text) {
-      found[element] = ((found[element] ?? "") + text).slice(0, 500)
-    },
-    close() {
-      element = ""
-    },
-  })
-  return {title: found.title ?? "", subject: found.subject ?? "", about: found.description ?? ""}
 }

@@ -10,6 +10,7 @@ import {
   type Look,
 } from "./book"
 import {LIMITS, Unreadable} from "./limits"
+import {checkPlace, dayIn, filledTo, propertiesIn} from "./reading"
 import {readXml} from "./xml"
 import {openZip, type Zip} from "./zip"
 
@@ -49,7 +50,7 @@ export function readXlsx(bytes: Uint8Array): {readonly book: Book; readonly left
     left.push("It points at other files; those were not opened")
   if (zip.names.some((name) => /\/(charts|media|pivotTables)\//.test(name)))
     left.push("Its pictures and charts are left out")
-  return {book: {...propertiesIn(zip), sheets, names: workbook.names}, left}
+  return {book: {...propertiesIn(zip.part("docProps/core.xml")), sheets, names: workbook.names}, left}
 }
 
 function part(zip: Zip, name: string): Uint8Array {
@@ -425,26 +426,6 @@ function sheetIn(bytes: Uint8Array, name: string, about: About): BookSheet {
   }
 }
 
-/** Refuses a cell that lies too far out, or is one too many. */
-export function checkPlace(sheet: string, row: number, col: number, room: {cells: number}) {
-  if (row >= LIMITS.rows)
-    throw new Unreadable(`${sheet} has more than ${LIMITS.rows} rows that hold something`)
-  if (col >= LIMITS.columns)
-    throw new Unreadable(`${sheet} has more than ${LIMITS.columns} columns that hold something`)
-  if (--room.cells < 0) throw new Unreadable(`It has more than ${LIMITS.cells} cells that hold something`)
-}
-
-/** Gaps of an array that was filled here and there, filled. */
-export const filledTo = <T>(holed: readonly T[], blank: T): T[] => Array.from(holed, (one) => one ?? blank)
-
-/** An ISO date, with a time or without, as a day. */
-export function dayIn(text: string): number | null {
-  const time = Date.parse(
-    /^\d{4}-\d{2}-\d{2}$/.test(text) ? `${text}T00:00:00Z` : `${text.replace(/Z$/, "")}Z`,
-  )
-  return Number.isNaN(time) ? null : time / 86_400_000 + 25_569 // 1970-01-01
-}
-
 function numberOf(text: string | null, otherwise: number, most: number): number {
   const number = text === null ? otherwise : Number(text)
   return Number.isFinite(number) && number >= 0 ? Math.min(most, Math.floor(number)) : otherwise
@@ -454,23 +435,4 @@ function placeOf(reference: string): {row: number; col: number} | null {
   if (!/^[A-Za-z]{1,3}[1-9][0-9]{0,6}$/.test(reference)) return null
   const {from} = referenceOf(reference)
   return {row: from.row!, col: from.col!}
-}
-
-function propertiesIn(zip: Zip): Pick<Book, "title" | "subject" | "about"> {
-  const bytes = zip.part("docProps/core.xml")
-  const found: Record<string, string> = {}
-  let element = ""
-  if (bytes)
-    readXml(bytes, {
-      open(name) {
-        element = name
-      },
-      words(text) {
-        found[element] = ((found[element] ?? "") + text).slice(0, 500)
-      },
-      close() {
-        element = ""
-      },
-    })
-  return {title: found.title ?? "", subject: found.subject ?? "", about: found.description ?? ""}
 }

@@ -4,6 +4,7 @@ import type {Risk} from "../../studies/risk"
 import type {LenderPage} from "../../workbook/lender"
 import {cashLayout} from "./cashLayout"
 import {cashSentence, cashTitle} from "./lenderWords"
+import {Hatch} from "./marks"
 import {useWidth} from "./useWidth"
 import "./pictures.css"
 
@@ -50,17 +51,7 @@ export const CashAndDebt = memo(function CashAndDebt({
         role="img"
         aria-label={cashSentence(years, region)}
       >
-        <defs>
-          <pattern
-            id={hatch}
-            width="6"
-            height="6"
-            patternUnits="userSpaceOnUse"
-            patternTransform="rotate(45)"
-          >
-            <path className="axis" d="M0 0V6" />
-          </pattern>
-        </defs>
+        <Hatch id={hatch} />
         <text className="quiet" x={0} y={16}>
           {currency}
         </text>

@@ -2,6 +2,7 @@ import {useId} from "react"
 import {numberText} from "../../editor/display"
 import type {Decimal} from "../../workbook/region"
 import {niceStep} from "./steps"
+import {Hatch} from "./marks"
 import {useWidth} from "./useWidth"
 import "./pictures.css"
 
@@ -58,17 +59,7 @@ export function NeedsByWeek({needs, title, measures, decimals, decimal, atHandWo
         role="img"
         aria-label={needsSentence(needs, decimals, atHandWords, decimal)}
       >
-        <defs>
-          <pattern
-            id={hatch}
-            width="6"
-            height="6"
-            patternUnits="userSpaceOnUse"
-            patternTransform="rotate(45)"
-          >
-            <path className="axis" d="M0 0V6" />
-          </pattern>
-        </defs>
+        <Hatch id={hatch} />
         {Array.from({length: Math.floor(most / rule)}, (_, i) => (i + 1) * rule).map((value) => (
           <g key={value}>
             <path className="hair" d={`M${LEFT} ${y(value)}H${width}`} />

@@ -53,3 +53,12 @@ export function CalendarKey({names = LIMIT_NAMES}: {readonly names?: readonly st
     </ul>
   )
 }
+
+/** Slanting lines that fill a shape, for `fill="url(#id)"` in the picture that holds it. */
+export const Hatch = ({id}: {id: string}) => (
+  <defs>
+    <pattern id={id} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+      <path className="axis" d="M0 0V6" />
+    </pattern>
+  </defs>
+)
