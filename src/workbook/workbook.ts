@@ -4,10 +4,11 @@ import {registerStandardFunctions} from "../../functions/standardPlugin"
 import {formulaIn} from "./cells"
 import {contentAt, isFormula, type CellAddress, type Document} from "./document"
 import {editRefused, type Edit} from "./edit"
-import {engineFormula, engineRow} from "./engineText"
+import {engineFormula, engineRow} from "./engine/engineText"
+import {makeQuicker} from "./engine/quicker"
 import {hasCellInBraces, isTooIntricate} from "./formula"
 import {namesIn, type Named} from "./names"
-import {recalculationOf, type Recalculation} from "./recalculation"
+import {recalculationOf, type Recalculation} from "./engine/recalculation"
 import {revised} from "./revised"
 import {sheetsBehind, sheetsBehindFormula} from "./sheetsBehind"
 import {MOST} from "./size"
@@ -16,6 +17,9 @@ import {isFault, type Change, type Value} from "./value"
 
 registerCatalogue()
 registerStandardFunctions()
+makeQuicker()
+
+const readDateTime = HyperFormula.defaultConfig.parseDateTime
 
 const SETTINGS = {
   licenseKey: "gpl-v3", // the engine is used under GPL-3.0; without a key it refuses edits
@@ -25,7 +29,13 @@ const SETTINGS = {
   smartRounding: true, // 0.1 + 0.2 is 0.3
   precisionRounding: 14, // 10, the engine's default, would round what is typed
   maxRows: MOST.rows,
+  parseDateTime,
   undoLimit: 0, // there is one history, that of the editor
+}
+
+/** As the engine reads dates and times, but what begins like no date is none at once: it asks so of all words it compares. */
+function parseDateTime(...given: Parameters<typeof readDateTime>) {
+  return /^[\s\d/.:-]/.test(given[0]) ? readDateTime(...given) : undefined
 }
 
 /** The formulas TRUE and FALSE are known to people without their brackets. */

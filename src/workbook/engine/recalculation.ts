@@ -1,18 +1,5 @@
 import type {HyperFormula} from "hyperformula"
-
-/** A formula as the engine holds it; its parts are not public. */
-interface FormulaVertex {
-  readonly array?: unknown
-  readonly cellAddress?: {readonly sheet: number}
-  isComputed(): boolean
-  getCellValue(): unknown
-  setCellValue(value: unknown): unknown
-}
-
-interface Inside {
-  readonly _evaluator?: {recomputeFormulaVertexValue(vertex: FormulaVertex): unknown}
-  readonly _dependencyGraph?: {readonly graph?: {markNodeAsDirty(vertex: FormulaVertex): void}}
-}
+import {insidesOf} from "./insides"
 
 /** What the engine works out after an edit, and when. */
 export interface Recalculation {
@@ -25,20 +12,24 @@ export interface Recalculation {
 }
 
 /**
- * Takes two liberties with the engine's way of working out an edit. An engine without these parts calculates the same,
+ * Takes three liberties with the engine's way of working out an edit. An engine without these parts calculates the same,
  * more slowly.
  *
  * It stops at a cell whose new value is the old one, but it compares objects, and makes a new one for each date and each
  * error: all that rests on a date would be worked out anew each time, changed or not. The old object is put back where the
  * new one says the same.
  *
+ * A new engine has worked everything out, and yet holds what it met before its names were known for owed: its first edit would
+ * work out the whole workbook again. That is struck off.
+ *
  * And it works out everything at once. What nobody looks at can wait: such a formula keeps its value, which stops the
  * engine there, and is marked as one that the next batch has to begin with.
  */
 export function recalculationOf(engine: HyperFormula): Recalculation {
-  const {_evaluator: evaluator, _dependencyGraph: dependencies} = engine as unknown as Inside
+  const {_evaluator: evaluator, _dependencyGraph: dependencies} = insidesOf(engine)
   const graph = dependencies?.graph
   const work = evaluator?.recomputeFormulaVertexValue
+  dependencies?.clearDirtyVertices?.()
   let waiting: ReadonlySet<number> = new Set()
   let isOwing = false
   if (evaluator && work)

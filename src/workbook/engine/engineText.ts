@@ -1,8 +1,8 @@
 import type {RawCellContent} from "hyperformula"
-import {dayOf} from "../../functions/calendar"
-import {formulaIn} from "./cells"
-import {contentAt, sheetNamed, type Document} from "./document"
-import {hasCellInBraces, isTooIntricate, withRowsAsCells} from "./formula"
+import {dayOf} from "../../../functions/calendar"
+import {formulaIn} from "../cells"
+import {contentAt, sheetNamed, type Document} from "../document"
+import {hasCellInBraces, isTooIntricate, withRowsAsCells} from "../formula"
 
 /** A row as the engine takes it: blank to the full width, so that a shorter row leaves nothing of a longer one behind. */
 export function engineRow(document: Document, sheet: number, row: number): RawCellContent[] {

@@ -1,8 +1,8 @@
 import {afterEach, describe, expect, it, vi} from "vitest"
-import {SEASON_CLOSE} from "../../functions/season/close"
-import {SEASON_PICKINGS} from "../../functions/season/pickings"
-import type {Document} from "../../src/workbook/document"
-import {Workbook} from "../../src/workbook/workbook"
+import {SEASON_CLOSE} from "../../../functions/season/close"
+import {SEASON_PICKINGS} from "../../../functions/season/pickings"
+import type {Document} from "../../../src/workbook/document"
+import {Workbook} from "../../../src/workbook/workbook"
 
 afterEach(() => vi.restoreAllMocks())
 

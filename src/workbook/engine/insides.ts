@@ -1,0 +1,61 @@
+import type {HyperFormula, SimpleRangeValue} from "hyperformula"
+
+// Parts of the engine (3.5.0) that are not public. What uses them does without where they are missing.
+
+/** A formula as the engine holds it. */
+export interface FormulaNode {
+  readonly idInGraph?: number
+  readonly array?: unknown
+  readonly cellAddress?: {readonly sheet: number}
+  isComputed(): boolean
+  getCellValue(): unknown
+  setCellValue(value: unknown): unknown
+}
+
+/** A range as the engine holds it. It forgets what is kept with it as soon as a cell in it changes. */
+export interface RangeNode {
+  readonly idInGraph?: number
+  getFunctionValue(name: string): unknown
+  setFunctionValue(name: string, value: unknown): void
+}
+
+/** What depends on what. */
+export interface Dependencies {
+  readonly graph: {
+    markNodeAsDirty(node: FormulaNode): void
+    addEdge(from: number, to: number): void
+  }
+  getRange(start: unknown, end: unknown): RangeNode | undefined
+  clearDirtyVertices?(): void
+  processCellDependencies?(on: readonly unknown[], user: FormulaNode): void
+}
+
+/** How a thing is looked up in a range. */
+export interface Search {
+  find?(key: unknown, range: SimpleRangeValue, options: Readonly<Record<string, string>>): number
+}
+
+export interface Insides {
+  readonly _evaluator?: {recomputeFormulaVertexValue(node: FormulaNode): unknown}
+  readonly _dependencyGraph?: Dependencies
+  readonly _columnSearch?: Search
+}
+
+export const insidesOf = (engine: HyperFormula) => engine as unknown as Insides
+
+/** The values of a range, as a formula sees them. */
+export interface RangeValues {
+  _data?: SimpleRangeValue["data"]
+  _hasOnlyNumbers?: boolean
+  readonly range?: {readonly start: unknown; readonly end: unknown}
+  readonly dependencyGraph?: Dependencies
+  ensureThatComputed?(this: SimpleRangeValue): void
+}
+
+export const insidesOfRange = (values: SimpleRangeValue) => values as unknown as RangeValues
+
+/** The engine's node of a range of cells; none where values are held that stand nowhere. */
+export function nodeOf(values: SimpleRangeValue): RangeNode | undefined {
+  const {range, dependencyGraph} = insidesOfRange(values)
+  return range && dependencyGraph?.getRange(range.start, range.end)
+}

@@ -1,0 +1,114 @@
+import {HyperFormula, SimpleRangeValue, type FunctionPlugin} from "hyperformula"
+import type {EngineValue} from "../../../functions/engineValues"
+import {nodeOf} from "./insides"
+
+type Compose = (one: unknown, other: unknown) => unknown
+type Given = readonly [EngineValue[], string, unknown, Compose, (held: unknown) => unknown]
+
+interface Aggregating {
+  /** What is taken together; ranges and conditions in turn; the name; what nothing is; how two, and how one is taken. */
+  computeConditionalAggregationFunction(values: SimpleRangeValue, ...given: Given): EngineValue
+}
+type Engine = (new (
+  ...given: ConstructorParameters<typeof FunctionPlugin>
+) => FunctionPlugin & Aggregating) & {
+  implementedFunctions: typeof FunctionPlugin.implementedFunctions
+}
+const Engine = HyperFormula.getFunctionPlugin("SUMIFS") as unknown as Engine
+
+/**
+ * SUMIFS and its kin, with the rows that meet a condition kept with the range as long as it holds the same. The engine goes
+ * through all rows for each cell that asks.
+ */
+class KeptConditions extends Engine {
+  static override implementedFunctions = Engine.implementedFunctions
+
+  override computeConditionalAggregationFunction(values: SimpleRangeValue, ...given: Given): EngineValue {
+    const [conditions, , nothing, compose, take] = given
+    const meeting: (readonly number[])[] = []
+    for (let i = 0; i < conditions.length; i += 2) {
+      const range = conditions[i]
+      const met =
+        range instanceof SimpleRangeValue && range.sameDimensionsAs(values)
+          ? this.meeting(range, conditions[i + 1])
+          : null
+      // The engine says what is wrong.
+      if (!met) return super.computeConditionalAggregationFunction(values, ...given)
+      meeting.push(met)
+    }
+    const {data} = values
+    const width = values.width()
+    let all = nothing
+    for (const place of inAll(meeting)) {
+      const held = data[Math.floor(place / width)]![place % width]
+      all = compose(all, take(held))
+    }
+    return all as EngineValue
+  }
+
+  /** The places of a range that meet a condition, rising; null when it is none. */
+  private meeting(range: SimpleRangeValue, condition: EngineValue | undefined): readonly number[] | null {
+    const {criterionBuilder} = this.interpreter
+    const read = criterionBuilder.fromCellValue(condition as never, this.arithmeticHelper)
+    if (!read) return null
+    const {data} = range
+    const node = nodeOf(range)
+    const held = node?.getFunctionValue(MET) as Met | undefined
+    const kept: Met = held?.data === data ? held : {data, places: new Map(), count: 0}
+    const key = `${typeof read.raw} ${read.raw}`
+    const found = kept.places.get(key)
+    if (found) return found
+    const places: number[] = []
+    let place = 0
+    for (const row of data) {
+      for (const one of row) {
+        if (read.lambda(rawOf(one) as never)) places.push(place)
+        place++
+      }
+    }
+    if (node && kept.count + places.length <= MOST_KEPT * place) {
+      kept.places.set(key, places)
+      kept.count += places.length
+      node.setFunctionValue(MET, kept)
+    }
+    return places
+  }
+}
+
+interface Met {
+  readonly data: SimpleRangeValue["data"]
+  readonly places: Map<string, readonly number[]>
+  count: number
+}
+
+const MET = "places that meet a condition"
+
+/** How often the places of a range are kept at most, in all: running totals would keep half of them for each row. Chosen. */
+const MOST_KEPT = 8
+
+/** What stands in all of some rising lists. */
+function inAll(lists: readonly (readonly number[])[]): readonly number[] {
+  const [shortest, ...others] = [...lists].sort((a, b) => a.length - b.length)
+  const at = others.map(() => 0)
+  return shortest!.filter((place) =>
+    others.every((list, i) => {
+      while (at[i]! < list.length && list[at[i]!]! < place) at[i]!++
+      return list[at[i]!] === place
+    }),
+  )
+}
+
+const rawOf = (held: unknown) =>
+  typeof held === "object" && held !== null && "val" in held ? held.val : held
+
+// A plugin has to have the methods of its functions itself.
+for (const {method} of Object.values(Engine.implementedFunctions))
+  Object.defineProperty(KeptConditions.prototype, method, {value: Reflect.get(Engine.prototype, method)})
+
+/** Engines built afterwards keep what meets a condition. */
+export function keepConditions() {
+  const names = Object.keys(Engine.implementedFunctions)
+  HyperFormula.registerFunctionPlugin(KeptConditions as never, {
+    enGB: Object.fromEntries(names.map((name) => [name, name])),
+  })
+}
