@@ -41,8 +41,9 @@ export function givenOf(value: EngineValue, graph: Graph): Given {
   if (!(value instanceof SimpleRangeValue)) return heldOf(value)
   const {range} = value
   const node = range && graph.getRange(range.start, range.end)
-  const kept = node?.getFunctionValue(KEPT) as Given | undefined
-  if (kept) return kept
+  const kept = node?.getFunctionValue(KEPT) as Held[][] | undefined
+  // A range of whole columns grows with its sheet, also where its own cells stay as they are.
+  if (kept?.length === value.height() && kept[0]?.length === value.width()) return kept
   const read = value.data.map((row) => row.map(heldOf))
   node?.setFunctionValue(KEPT, read)
   return read

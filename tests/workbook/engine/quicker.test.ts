@@ -1,0 +1,171 @@
+import {createRequire} from "node:module"
+import type {HyperFormula} from "hyperformula"
+import {describe, expect, it} from "vitest"
+import type {Content, Document} from "../../../src/workbook/document"
+import {isFault} from "../../../src/workbook/value"
+import {Workbook} from "../../../src/workbook/workbook"
+
+// Another instance of the engine than the one the workbook uses: this one is as it was published.
+const {HyperFormula: Plain} = createRequire(import.meta.url)("hyperformula") as {
+  HyperFormula: typeof HyperFormula
+}
+const SETTINGS = {
+  licenseKey: "gpl-v3",
+  dateFormats: ["YYYY-MM-DD"],
+  useArrayArithmetic: true,
+  precisionRounding: 14,
+}
+
+/** A sequence of whole numbers below a bound, the same at each run: the minimal standard generator of Park and Miller. */
+function numbersFrom(seed: number) {
+  let state = seed
+  return (below: number) => (state = (state * 48271) % 2147483647) % below
+}
+
+const HELD: Content[] = ["Long Acre", "long acre", "Löng Acre", "Sand Piece", "", null, 0, 3, 3.5, -2, true]
+const DAYS: Content[] = ["2026-05-04", "2026-05-11", "2026-05-18"]
+
+/** What is asked of the data by one cell, with its own row at hand. */
+const FORMULAS = [
+  '=COUNTIF(Data!A:A,"Long Acre")',
+  "=COUNTIF(Data!A:A,A1)",
+  '=COUNTIFS(Data!A:A,"long*",Data!C:C,">1")',
+  '=SUMIFS(Data!C:C,Data!A:A,A1,Data!B:B,">="&B1)',
+  '=SUMIFS(Data!C:C,Data!B:B,"<="&B1)',
+  "=SUMIF(Data!A1:A20,A1,Data!C1:C20)",
+  '=MAXIFS(Data!C:C,Data!A:A,"<>"&A1)',
+  '=MINIFS(Data!C:C,Data!C:C,">0",Data!B:B,B1)',
+  '=AVERAGEIF(Data!C:C,">0")',
+  '=SUMIFS(Data!C:C,Data!A1:A2,"x")',
+  "=COUNTIFS(Data!A:A,NA())",
+  "=MATCH(A1,Data!A:A,0)",
+  "=MATCH(C1,Data!C1:C20,0)",
+  '=MATCH("l*",Data!A:A,0)',
+  "=MATCH(TRUE(),Data!C:C,0)",
+  "=VLOOKUP(A1,Data!A:C,3,FALSE())",
+  '=XLOOKUP(A1,Data!A:A,Data!C:C,"none")',
+  '=XLOOKUP(A1,Data!A:A,Data!C:C,"none",0,-1)',
+  "=INDEX(Data!C:C,MATCH(B1,Data!B:B,0))",
+  '=SUM(FILTER(Data!C:C,Data!A:A=A1,Data!B:B>"2026-05-05"))',
+  '=IF(C1>2,"more",IF(C1="",NA(),C1))',
+  "=IF(C1>2,1)",
+  '=IF("word",1,2)',
+  "=IF(A1=A1,,5)",
+  "=IF(NA(),1,2)",
+  "=IF(Data!A1,1,2)",
+  "=SUM(IF(Data!C1:C9>0,1,0))",
+  "=IFERROR(1/C1,A1)",
+  "=IFERROR(MATCH(A1,Data!A1:A3,0),)",
+  "=IFNA(MATCH(A1,Data!A1:A3,0),1/0)",
+  "=IFNA(1/0,1)",
+  "=COUNT(Data!C:C)+COUNTA(Data!A:A)",
+  "=SUM(Data!C1:C7)+SUM(Data!C1:C8)",
+  "=A1=Data!A2",
+]
+
+function documentOf(rows: readonly (readonly Content[])[]): Document {
+  const typed = (heading: string) => ({heading, kind: "typed"}) as const
+  const asks = FORMULAS.map((_, i) => ({heading: `Asks ${i}`, kind: "typed"}) as const)
+  return {
+    name: "Farm",
+    sheets: [
+      {name: "Data", group: "", columns: ["Planting", "Day", "Weight"].map(typed), rows},
+      {
+        name: "Asks",
+        group: "",
+        columns: [...["Planting", "Day", "Weight"].map(typed), ...asks],
+        rows: [
+          ["LONG ACRE", "2026-05-11", 3, ...FORMULAS],
+          [
+            "Sand Piece",
+            "2026-05-12",
+            0,
+            ...FORMULAS.map((one) => one.replaceAll(/\b([ABC])1\b(?!:)/g, "$12")),
+          ],
+        ],
+      },
+    ],
+  }
+}
+
+/** What the plain engine says of the same cells, read anew. */
+function plainly({sheets}: Document): unknown[] {
+  const contents = sheets.map(({name, rows}) => [name, rows.map((row) => row.map(plainContent))])
+  const engine = Plain.buildFromSheets(Object.fromEntries(contents), SETTINGS)
+  const values = sheets[1]!.rows.flatMap((row, r) =>
+    row.map((_, col) => {
+      const value: unknown = engine.getCellValue({sheet: 1, row: r, col})
+      return typeof value === "object" && value !== null && "value" in value ? value.value : value
+    }),
+  )
+  engine.destroy()
+  return values
+}
+
+const plainContent = (content: Content) =>
+  typeof content === "string" && !content.startsWith("=") && !/^\d{4}-/.test(content)
+    ? `'${content}`
+    : content
+
+function ours(workbook: Workbook): unknown[] {
+  return workbook.document.sheets[1]!.rows.flatMap((row, r) =>
+    row.map((_, col) => {
+      const value = workbook.valueAt({sheet: 1, row: r, col})
+      return isFault(value) ? value.code : value
+    }),
+  )
+}
+
+describe("the engine as it is used", () => {
+  it.each([1, 2, 3, 4, 5, 6, 7, 8])("gives the values of the plain one after any edits, seed %i", (seed) => {
+    const below = numbersFrom(seed)
+    const any = (contents: readonly Content[]) => contents[below(contents.length)]!
+    const content = (col: number) => any(col === 1 ? [...DAYS, null] : HELD)
+    const rows = Array.from({length: 12}, () => [content(0), content(1), content(2)])
+    const workbook = new Workbook(documentOf(rows))
+    expect(ours(workbook)).toEqual(plainly(workbook.document))
+    for (let step = 0; step < 12; step++) {
+      const [data] = workbook.document.sheets
+      const isInData = below(4) > 0
+      const [row, col] = [isInData ? below(data!.rows.length + 1) : below(2), below(3)]
+      const at = {sheet: isInData ? 0 : 1, row, col}
+      workbook.revise({type: "enter", cells: [{at, content: content(col)}]})
+      expect(ours(workbook), `step ${step}`).toEqual(plainly(workbook.document))
+    }
+  })
+
+  it("reads a column anew where only a column beside it has grown", () => {
+    const workbook = new Workbook({
+      name: "Farm",
+      sheets: [
+        {
+          name: "Pickings",
+          group: "",
+          columns: ["Planting", "Day", "Weight"].map((heading) => ({heading, kind: "typed"})),
+          rows: [
+            ["Long Acre", "2026-05-04", 400],
+            ["Long Acre", "2026-05-06", 60],
+          ],
+        },
+        {
+          name: "Asks",
+          group: "",
+          columns: ["Picked", "In"].map((heading) => ({heading, kind: "typed"})),
+          rows: [
+            [
+              '=SEASON.PICKED(Pickings!A:A,Pickings!B:B,Pickings!C:C,"2026-05-01","2026-05-31")',
+              '=SUM(FILTER(Pickings!C:C,Pickings!A:A="Long Acre"))',
+            ],
+          ],
+        },
+      ],
+    })
+    const asked = () => [0, 1].map((col) => workbook.valueAt({sheet: 1, row: 0, col}))
+    expect(asked()).toEqual([460, 460])
+    workbook.revise({type: "enter", cells: [{at: {sheet: 0, row: 2, col: 0}, content: "Long Acre"}]})
+    expect(asked()).toEqual([460, 460])
+    workbook.revise({type: "enter", cells: [{at: {sheet: 0, row: 2, col: 1}, content: "2026-05-05"}]})
+    workbook.revise({type: "enter", cells: [{at: {sheet: 0, row: 2, col: 2}, content: 90}]})
+    expect(asked()).toEqual([550, 550])
+  })
+})
