@@ -1,6 +1,7 @@
 import {readFileSync} from "node:fs"
 import {describe, expect, it} from "vitest"
-import {findingsOf} from "../src/editor/checks"
+import {findingsByStep} from "../src/editor/checks"
+import {toTheEnd} from "../src/workbook/checks/checks"
 import {isTypedOver, type CellAddress, type Content} from "../src/workbook/document"
 import {readFile} from "../src/workbook/file"
 import {originOf} from "../src/workbook/trace"
@@ -260,7 +261,7 @@ describe("every number of the lender's copy", () => {
     const own = workbook.valueAt(cover) as number
     enter([cover, 1.3])
     expect(isTypedOver(workbook.document, cover)).toBe(true)
-    const found = findingsOf(workbook).filter(({rule}) => rule === "typed over")
+    const found = toTheEnd(findingsByStep(workbook)).filter(({rule}) => rule === "typed over")
     expect(found.map(({sentence}) => sentence)).toEqual([
       `Cover of row 2 is typed over: 1.30 stands there, its formula gives ${own.toFixed(2)}`,
     ])

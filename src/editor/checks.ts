@@ -1,5 +1,5 @@
 import {cropMoves, daysMoved, type Moved} from "../studies/mending"
-import {findingsIn} from "../workbook/checks/checks"
+import {lookingIn} from "../workbook/checks/checks"
 import {effectWords, ranked, type Ranked} from "../workbook/checks/effects"
 import type {Finding, Words} from "../workbook/checks/finding"
 import {inARow} from "../workbook/checks/finding"
@@ -25,17 +25,19 @@ export const checkWords = (workbook: Looked): Words => ({
   },
 })
 
-/** What needs a look in the workbook as it stands, looked for once for each document. */
-export function findingsOf(workbook: Workbook): readonly Finding[] {
-  const held = found.get(workbook.document) ?? findingsIn(workbook, checkWords(workbook))
-  found.set(workbook.document, held)
-  return held
-}
 const found = new WeakMap<Document, readonly Finding[]>()
 
-/** The same, ranked by what of the plan rests on it. */
-export function rankedOf(workbook: Workbook): readonly Ranked[] {
-  const held = ranks.get(workbook.document) ?? ranked(workbook, findingsOf(workbook))
+/** What needs a look in the workbook as it stands, looked for once for each document, step by step. */
+export function* findingsByStep(workbook: Workbook): Generator<void, readonly Finding[]> {
+  const {document} = workbook
+  const held = found.get(document) ?? (yield* lookingIn(workbook, checkWords(workbook)))
+  found.set(document, held)
+  return held
+}
+
+/** What needs a look, ranked by what of the plan rests on it. */
+export function* rankedByStep(workbook: Workbook): Generator<void, readonly Ranked[]> {
+  const held = ranks.get(workbook.document) ?? ranked(workbook, yield* findingsByStep(workbook))
   ranks.set(workbook.document, held)
   return held
 }

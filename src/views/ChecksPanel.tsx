@@ -1,5 +1,5 @@
 import {useEffect, useMemo, useRef, useState, type KeyboardEvent} from "react"
-import {consequence, rankedByMoves, rankedOf, unsettled, type Tried} from "../editor/checks"
+import {consequence, rankedByMoves, rankedByStep, unsettled, type Tried} from "../editor/checks"
 import {chooseKeeping, keepEditing, openSheetKeeping} from "../editor/editing"
 import {showPanel} from "../editor/selection"
 import type {Store} from "../editor/store"
@@ -29,7 +29,7 @@ export function ChecksPanel({
   onLeave: () => void
 }) {
   const {document} = useEditor(store)
-  const looked = useLooked(store, rankedOf, true)
+  const looked = useLooked(store, rankedByStep, true)
   const {tried, isTrying} = useTried(looked.seen, looked.of)
   const findings = useMemo(() => rankedByMoves(looked.seen ?? [], tried), [looked.seen, tried])
   const [walked, setWalked] = useState<{readonly key: string} | null>(null)

@@ -1,5 +1,5 @@
 import type {ReactNode} from "react"
-import {findingsOf, unsettled} from "../editor/checks"
+import {findingsByStep, unsettled} from "../editor/checks"
 import {showPanel} from "../editor/selection"
 import type {Panel, Store} from "../editor/store"
 import {sheetWith} from "../workbook/document"
@@ -84,7 +84,7 @@ function PanelButton({store, panel, children}: {store: Store; panel: Panel; chil
 
 /** How much needs a look, once that is known. */
 function CheckCount({store}: {store: Store}) {
-  const {seen} = useLooked(store, findingsOf)
+  const {seen} = useLooked(store, findingsByStep)
   const count = unsettled(seen ?? []).length
   if (count === 0) return null
   return (

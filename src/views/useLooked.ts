@@ -17,22 +17,37 @@ const PAUSE = 600
 /** Chosen: on a page that is never idle it is looked for all the same after this long. */
 const LONGEST = 5000
 
+/** Chosen: a drawing is due every 16 ms, and some of it is for others. */
+const AT_ONCE = 8
+
 /**
- * Looks through the workbook once it has stayed the same for a while and the page is idle; for the first time `soon`,
+ * Looks through the workbook, step by step, once it has stayed the same for a while and the page is idle; for the first time `soon`,
  * where somebody waits for it.
  */
-export function useLooked<T>(store: Store, look: (workbook: Workbook) => T, soon = false): Looked<T> {
+export function useLooked<T>(
+  store: Store,
+  look: (workbook: Workbook) => Generator<void, T>,
+  soon = false,
+): Looked<T> {
   const {document} = useEditor(store)
   const [seen, setSeen] = useState<{readonly what: T; readonly of: Document} | null>(null)
   const pause = useRef(soon ? 0 : PAUSE)
-  useEffect(
-    () =>
-      whenIdle(pause.current, () => {
-        pause.current = PAUSE
-        setSeen({what: look(store.workbook), of: document})
-      }),
-    [store, document, look],
-  )
+  useEffect(() => {
+    const steps = look(store.workbook)
+    const goOn = () => {
+      const began = performance.now()
+      while (performance.now() - began < AT_ONCE) {
+        const {done, value} = steps.next()
+        if (done) return setSeen({what: value, of: document})
+      }
+      stop = whenIdle(0, goOn)
+    }
+    let stop = whenIdle(pause.current, () => {
+      pause.current = PAUSE
+      goOn()
+    })
+    return () => stop()
+  }, [store, document, look])
   return {seen: seen && seen.what, of: seen && seen.of, isOld: seen?.of !== document}
 }
 

@@ -1,6 +1,7 @@
 import {DetailedCellError, ExportedCellChange, HyperFormula, type ExportedChange} from "hyperformula"
 import {registerCatalogue} from "../../functions/plugin"
 import {registerStandardFunctions} from "../../functions/standardPlugin"
+import {CellMap} from "./cellMap"
 import {formulaIn} from "./cells"
 import {contentAt, isFormula, type CellAddress, type Document} from "./document"
 import {editRefused, type Edit} from "./edit"
@@ -54,7 +55,7 @@ export class Workbook {
   #recalculation!: Recalculation
   /** The sheets whose values are owed until they are asked for. */
   #waiting: ReadonlySet<number> = new Set()
-  #values = new Map<string, Value>()
+  #values = new CellMap<Value>()
   #changes: readonly Change[] = []
 
   constructor(document: Document) {
@@ -74,7 +75,7 @@ export class Workbook {
 
   valueAt(at: CellAddress): Value {
     if (this.#waiting.has(at.sheet)) this.#settle()
-    const formulaValue = this.#values.get(keyOf(at))
+    const formulaValue = this.#values.get(at)
     return formulaValue === undefined ? this.#read(at) : formulaValue
   }
 
@@ -157,12 +158,12 @@ export class Workbook {
   }
 
   /** The values as they stand, by where their cells stand once the rows of a sheet are in another order. */
-  #valuesInOrder(sheet: number, order: readonly number[]): ReadonlyMap<string, Value> {
+  #valuesInOrder(sheet: number, order: readonly number[]): CellMap<Value> {
     const {of} = placesAfter(order)
-    const moved = new Map<string, Value>()
+    const moved = new CellMap<Value>()
     this.#eachFormula((at) => {
       const home = at.sheet === sheet ? {...at, row: of(at.row)!} : at
-      moved.set(keyOf(home), this.#values.get(keyOf(at)) ?? null)
+      moved.set(home, this.#values.get(at) ?? null)
     })
     return moved
   }
@@ -174,10 +175,10 @@ export class Workbook {
     const before = this.#values
     this.#document = next
     const sameSheets = haveSameSheets(shown, next)
-    if (sameSheets && lookedAt !== undefined && haveSameRows(shown, next)) this.#letWait(lookedAt)
-    const worked = sameSheets ? this.#update(shown, next) : null
+    if (sameSheets && lookedAt !== undefined && standInPlace(shown, next)) this.#letWait(lookedAt)
+    const worked = sameSheets && !haveFewRowsInCommon(shown, next) ? this.#update(shown, next) : null
     if (!worked) this.#rebuild(shown)
-    if (worked && haveSameRows(shown, next)) {
+    if (worked && standInPlace(shown, next)) {
       this.#forgetWhatIsNoFormula(shown)
       this.#changes = []
       this.#takeChanges(worked)
@@ -234,9 +235,9 @@ export class Workbook {
     this.#recalculation = recalculationOf(engine)
     this.#waiting = new Set()
     this.#engine = engine
-    this.#values = new Map()
+    this.#values = new CellMap()
     this.#changes = []
-    this.#eachFormula((at) => this.#values.set(keyOf(at), this.#read(at)))
+    this.#eachFormula((at) => this.#values.set(at, this.#read(at)))
     return engine
   }
 
@@ -265,11 +266,13 @@ export class Workbook {
 
   /** A cell that held a formula and holds a number or words now is read from the document's side again. */
   #forgetWhatIsNoFormula(shown: Document) {
-    for (const [sheet, {rows}] of this.#document.sheets.entries())
+    for (const [sheet, {rows}] of shown.sheets.entries()) {
+      const now = this.#document.sheets[sheet]!.rows
       for (const [row, contents] of rows.entries())
-        if (contents !== shown.sheets[sheet]!.rows[row])
+        if (contents !== now[row])
           for (const col of contents.keys())
-            if (!isFormula(contents[col])) this.#values.delete(keyOf({sheet, row, col}))
+            if (!isFormula(now[row]?.[col] ?? null)) this.#values.delete({sheet, row, col})
+    }
   }
 
   /** Takes over what the engine worked out, where all cells stand where they stood. */
@@ -279,22 +282,22 @@ export class Workbook {
       if (!(one instanceof ExportedCellChange) || one.sheet < 0) continue
       const at = this.#ownAddress(one)
       if (!isFormula(contentAt(this.#document, at))) continue
-      const was = this.#values.get(keyOf(at))
+      const was = this.#values.get(at)
       const now = this.#valueOf(one.newValue)
-      this.#values.set(keyOf(at), now)
+      this.#values.set(at, now)
       if (was !== undefined && !sameValue(was, now)) changes.push({at, was, now})
     }
     this.#changes = changes.sort((a, b) => inOrder(a.at, b.at))
   }
 
   /** Reads every value anew and compares it with the one that stood, or came, there. */
-  #readChanges(before: ReadonlyMap<string, Value>) {
+  #readChanges(before: CellMap<Value>) {
     const changes: Change[] = []
-    this.#values = new Map()
+    this.#values = new CellMap()
     this.#eachFormula((at) => {
       const now = this.#read(at)
-      const was = before.get(keyOf(at))
-      this.#values.set(keyOf(at), now)
+      const was = before.get(at)
+      this.#values.set(at, now)
       if (was !== undefined && !sameValue(was, now)) changes.push({at, was, now})
     })
     this.#changes = changes
@@ -343,8 +346,25 @@ const haveSameSheets = ({sheets}: Document, next: Document) =>
     ({name, columns}, i) => name === sheets[i]!.name && columns.length === sheets[i]!.columns.length,
   )
 
-const haveSameRows = ({sheets}: Document, next: Document) =>
-  next.sheets.every(({rows}, i) => rows.length === sheets[i]!.rows.length)
+/** Whether each row that stays is where it was: rows have changed in themselves, or come or gone at the end of a sheet. */
+const standInPlace = ({sheets}: Document, next: Document) =>
+  next.sheets.every(({rows}, i) => {
+    const was = sheets[i]!.rows
+    if (rows.length === was.length) return true
+    const [shorter, longer] = rows.length < was.length ? [rows, was] : [was, rows]
+    return shorter.every((row, place) => row === longer[place])
+  })
+
+/** Whether building anew costs less: the engine takes some five times longer for a row that is given later. */
+function haveFewRowsInCommon({sheets}: Document, next: Document): boolean {
+  let [others, all] = [0, 0]
+  for (const [i, {rows}] of next.sheets.entries()) {
+    all += rows.length
+    if (rows !== sheets[i]!.rows)
+      for (const [row, one] of rows.entries()) if (one !== sheets[i]!.rows[row]) others++
+  }
+  return others > 100 && others > all / 5
+}
 
 const inOrder = (a: CellAddress, b: CellAddress) => a.sheet - b.sheet || a.row - b.row || a.col - b.col
 

@@ -1,6 +1,7 @@
 import {expect, it} from "vitest"
 import {dayOf} from "../../functions/calendar"
-import {consequence, rankedByMoves, rankedOf, toTry, unsettled, type Tried} from "../../src/editor/checks"
+import {toTheEnd} from "../../src/workbook/checks/checks"
+import {consequence, rankedByMoves, rankedByStep, toTry, unsettled, type Tried} from "../../src/editor/checks"
 import {createStore} from "../../src/editor/store"
 import type {Ranked} from "../../src/workbook/checks/effects"
 import {farm, inPlan} from "./farm"
@@ -12,7 +13,7 @@ function twoTypedOver(): readonly Ranked[] {
   const store = createStore(farm)
   const cells = ["D1", "D2"].map((address) => ({at: inPlan(address), content: "2026-06-20"}))
   store.run(() => ({type: "enter", cells}))
-  return rankedOf(store.workbook).filter(({rule}) => rule === "typed over")
+  return toTheEnd(rankedByStep(store.workbook)).filter(({rule}) => rule === "typed over")
 }
 
 const day = (iso: string) => dayOf(iso)!

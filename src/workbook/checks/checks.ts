@@ -46,14 +46,27 @@ const rules: readonly ((checked: Checked) => readonly Finding[])[] = [
 const MOST_APART = 3
 
 /** Everything in the workbook that needs a look. What can be decided from the workbook alone is looked for. */
-export function findingsIn(workbook: Workbook, words: Words): readonly Finding[] {
+export const findingsIn = (workbook: Workbook, words: Words): readonly Finding[] =>
+  toTheEnd(lookingIn(workbook, words))
+
+/** What is found step by step, in one go. */
+export function toTheEnd<T>(steps: Generator<void, T>): T {
+  for (;;) {
+    const {done, value} = steps.next()
+    if (done) return value
+  }
+}
+
+/** The same, one rule after the other, so that the page can answer in between. The workbook must stay as it is meanwhile. */
+export function* lookingIn(workbook: Workbook, words: Words): Generator<void, readonly Finding[]> {
   const checked = checkedOf(workbook, words)
-  return rules.flatMap((rule) =>
-    together(
-      checked,
-      rule(checked).map((one) => withNote(checked, one)),
-    ),
-  )
+  const findings: Finding[] = []
+  for (const rule of rules) {
+    yield
+    const found = rule(checked).map((one) => withNote(checked, one))
+    findings.push(...together(checked, found))
+  }
+  return findings
 }
 
 /** A finding at whose cell the person noted something, and settled it, is told for itself. */

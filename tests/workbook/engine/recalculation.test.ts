@@ -121,6 +121,33 @@ describe("what nobody looks at", () => {
     ])
   })
 
+  it("waits for a row that comes at the end of a sheet too, and forgets one that goes", () => {
+    const farmWithTotal = farm()
+    const [plan, ...others] = farmWithTotal.sheets
+    const document = {
+      ...farmWithTotal,
+      sheets: [
+        sheet("Plan", [worked("Sum", "=SUM(Input!A:A)"), plan!.columns[1]!], plan!.rows as never),
+        ...others,
+      ],
+    }
+    const workbook = new Workbook(document)
+    const pickings = vi.spyOn(SEASON_PICKINGS, "calculate")
+    workbook.revise({type: "enter", cells: [{at: {sheet: 1, row: 1, col: 0}, content: 2}]}, 0)
+    const nextRow = {sheet: 1, row: 2, col: 0}
+    workbook.revise({type: "enter", cells: [{at: nextRow, content: "=A2*2"}]}, 0)
+    expect([workbook.valueAt(cell(0, 0)), workbook.valueAt(nextRow)]).toEqual([11, 4])
+    expect(pickings).toHaveBeenCalledTimes(1) // for the first of the two edits, since the second begins with what is owed
+    expect(workbook.changes.map(({at, was, now}) => [at.sheet, at.col, was, now])).toEqual([
+      [0, 0, 7, 11],
+      [0, 1, 14, 22],
+      [2, 0, 15, 23],
+      [2, 1, 15, 23],
+    ])
+    workbook.show(document, 0)
+    expect([workbook.valueAt(cell(0, 0)), workbook.valueAt(nextRow)]).toEqual([5, null])
+  })
+
   it("does not keep a formula waiting that the open sheet rests on by a name", () => {
     const workbook = new Workbook(farm())
     workbook.revise({type: "enter", cells: [{at: cell(1, 1), content: 3}]}, 0)
