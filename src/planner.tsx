@@ -73,10 +73,16 @@ export async function startPlanner(root: Root) {
     if (document.name !== kept.name) void lead.take(document.name, new Date())
     kept = document
     autosave.changed(document)
-    if (lead.place() === "leads") keepLook(look())
+    setTimeout(keepWhatIsShown) // apart from the saving, so that neither holds the page for long
+  }
+  let looked: Document | null = null
+  const keepWhatIsShown = () => {
+    if (looked === kept || lead.place() !== "leads") return
+    looked = kept
+    keepLook(look())
   }
   await lead.take(document.name, state.found && !isRefused(state.found) ? state.found.savedAt : null)
-  if (lead.place() === "leads") keepLook(look())
+  keepWhatIsShown()
   if (state.found && !isRefused(state.found)) void isLastingNow().then((isLasting) => say({isLasting}))
   // What was done is drawn before it is kept: to keep it takes as long as to draw it.
   store.subscribe(() => {
@@ -85,6 +91,7 @@ export async function startPlanner(root: Root) {
   window.document.addEventListener("visibilitychange", () => {
     if (window.document.visibilityState !== "hidden") return
     keep()
+    keepWhatIsShown()
     void autosave.flush()
   })
 
