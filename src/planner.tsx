@@ -5,7 +5,15 @@ import {createStore} from "./editor/store"
 import {keepLook} from "./lastLook"
 import {createAutosave, isLastingNow} from "./storage/autosave"
 import {isRefused, openDevice} from "./storage/deviceStore"
-import {copyName, keepFileCopy, openFileCopy, openForeign, openTable, sendFile} from "./storage/fileCopy"
+import {
+  copyName,
+  keepFileCopy,
+  openFileCopy,
+  openForeign,
+  openTable,
+  sendFile,
+  shareTable,
+} from "./storage/fileCopy"
 import {openVersions} from "./storage/versions"
 import {keepingWords, type KeepingState} from "./storage/keepingWords"
 import {keepProgram} from "./storage/keptProgram"
@@ -154,6 +162,13 @@ export async function startPlanner(root: Root) {
       tell(isRefused(sent) ? `${sent.refused}.` : `${document.name} is sent out as ${sent.name}.`)
       return isRefused(sent) ? null : made.left
     },
+    async sendFieldRows() {
+      const {document} = store.getState()
+      const {fieldCsv} = await import("./editor/fieldFile")
+      const name = copyName(`${document.name} field rows`, new Date(), "csv")
+      const sent = await shareTable(fieldCsv(document), name)
+      if (sent) tell(isRefused(sent) ? `${sent.refused}.` : `The field rows are sent out as ${sent.name}.`)
+    },
     async readForeign() {
       const {LIMITS} = await import("./storage/book/limits")
       const chosen = await openForeign(LIMITS.file)
@@ -163,7 +178,9 @@ export async function startPlanner(root: Root) {
       const isZip = bytes[0] === 0x50 && bytes[1] === 0x4b
       if (!isZip && !/\.(xlsx|ods|xls)$/i.test(name)) {
         const read = (await import("./editor/csvIn")).readCsv(bytes)
-        return isRefused(read) ? {name, ...read} : {name, table: read}
+        if (isRefused(read)) return {name, ...read}
+        const field = (await import("./editor/fieldFile")).fieldFileIn(read)
+        return field ? {name, field} : {name, table: read}
       }
       const {readBook} = await import("./storage/book/bookFile")
       const {standardFunctions: functions} = store.workbook

@@ -42,4 +42,4 @@ export const headingWithUnit = (heading: string, unit: string) =>
   unit === "" ? heading : `${heading} (${unit})`
 
 /** An apostrophe is doubled so that it is there again when the text is read. */
-const guarded = (text: string) => (/^[=+\-@\t\r']/.test(text) ? `'${text}` : text)
+export const guarded = (text: string) => (/^[=+\-@\t\r']/.test(text) ? `'${text}` : text)

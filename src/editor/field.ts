@@ -1,7 +1,7 @@
 import {dayOf, isoOf} from "../../functions/calendar"
 import type {Region} from "../workbook/document"
 import {dayText, quantityText} from "./display"
-import {addFieldRow} from "./commands/season"
+import {addFieldRow, type FieldMark} from "./commands/season"
 import type {Command} from "./store"
 import {PLAIN_REGION} from "../workbook/region"
 import {rowsOf} from "../workbook/season"
@@ -53,10 +53,10 @@ export function pickingOdd({area, name}: FieldPlanting, kg: number, region: Regi
 
 const MOST_KG_HA = 1500 // chosen: some five times a heavy picking
 
-export const addPicking = (planting: string, day: string, kg: number): Command =>
+export const addPicking = (planting: string, day: string, kg: number, mark: FieldMark): Command =>
   addFieldRow(
     {"picking planting": planting, "picking day": day, "picking weight": kg},
-    "picking planting",
+    mark,
     `picking of ${planting}`,
   )
 
@@ -82,7 +82,13 @@ export function spearsCounted(counts: SpearCounts, limit: number | null) {
   return {count, mean: count ? total / count : null, thinner}
 }
 
-export const addSpears = (planting: string, day: string, mean: number, count: number): Command =>
+export const addSpears = (
+  planting: string,
+  day: string,
+  mean: number,
+  count: number,
+  mark: FieldMark,
+): Command =>
   addFieldRow(
     {
       "spear planting": planting,
@@ -90,7 +96,7 @@ export const addSpears = (planting: string, day: string, mean: number, count: nu
       "spear mean": Number(mean.toFixed(2)),
       "spears counted": count,
     },
-    "spear planting",
+    mark,
     `spears of ${planting}`,
   )
 
@@ -111,10 +117,11 @@ export const addSample = (
   plant: number,
   measured: "sample reading" | "sample sugar",
   value: number,
+  mark: FieldMark,
 ): Command =>
   addFieldRow(
     {"sample planting": planting, "sample day": day, "sample plant": plant, [measured]: value},
-    "sample planting",
+    mark,
     `root sample of ${planting}`,
   )
 

@@ -222,7 +222,7 @@ export function createStore(document: Document, later: (act: () => void) => void
       const first = told || (edit.type === "enter" ? "" : `Done: ${step.name}.`)
       shown(next, history, first)
       // Where rows or columns come and go, another value in a cell is no news of that cell; a sort is followed by its rows.
-      if (edit.type === "enter" || edit.type === "moveRows")
+      if (edit.type === "enter" || edit.type === "moveRows" || edit.type === "addField")
         tellChanges(next, (moved) => (first ? `${first} ${moved}` : moved))
       return true
     },

@@ -22,6 +22,7 @@ export function editName(document: Document, edit: Edit): string {
     case "enter":
       return edit.name ?? entryName(document, edit.cells)
     case "several":
+    case "addField":
     case "changeCases":
       return edit.name
     case "keepColumns":

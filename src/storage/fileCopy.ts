@@ -28,6 +28,23 @@ export const sendFile = (data: string | Uint8Array, suggestedName: string) =>
   )
 
 /**
+ * Gives a table in text to another device: by what the device shares with, where it can, or as `keep`. Has to be called from
+ * a click or a key.
+ */
+export async function shareTable(
+  text: string,
+  name: string,
+): Promise<{readonly name: string} | Refused | null> {
+  const file = new File([text], name, {type: "text/csv"})
+  const isHeld = globalThis.matchMedia?.("(pointer: coarse)").matches
+  if (!isHeld || !navigator.canShare?.({files: [file]})) return sendFile(text, name)
+  return unlessCancelled("The file could not be shared", async () => {
+    await navigator.share({files: [file], title: name})
+    return {name}
+  })
+}
+
+/**
  * Writes a file: where the person says, if the browser can ask (File System Access, WICG), or else as a download. Gives the
  * name of the file, or null when the person changed their mind. Has to be called from a click or a key.
  */

@@ -1,5 +1,6 @@
 import {useMemo, useState} from "react"
 import {bringingOf, matchesOf, type CsvTable, type Match, type UnitSaid} from "../editor/csvIn"
+import {fieldBringing, type FieldFile} from "../editor/fieldFile"
 import {keepEditing} from "../editor/editing"
 import {measureOf} from "../editor/measures"
 import {choose} from "../editor/selection"
@@ -29,8 +30,8 @@ export function BringInPanel({store, keeping, onClose}: Props) {
   return (
     <PanelFrame title="Bring in" holds="files-panel" onClose={onClose}>
       <p>
-        A table in text (.csv) for one of the sheets, or a workbook of another program (.xlsx, .ods). You see
-        what it holds before anything is written.
+        A table in text (.csv) for one of the sheets, field rows of another device, or a workbook of another
+        program (.xlsx, .ods). You see what it holds before anything is written.
       </p>
       <div className="acts">
         <button className={found ? undefined : "chief"} onClick={() => void look()}>
@@ -52,6 +53,9 @@ export function BringInPanel({store, keeping, onClose}: Props) {
             onClose()
           }}
         />
+      )}
+      {found && "field" in found && (
+        <FieldRowsFound store={store} name={found.name} file={found.field} onDone={onClose} />
       )}
       {found && "table" in found && (
         <TableFound key={found.name} store={store} name={found.name} table={found.table} onDone={onClose} />
@@ -108,6 +112,49 @@ function WorkbookFound({name, taken, onOpen}: {name: string; taken: Taken; onOpe
         </button>
       </div>
       <p className="small q">What is open now is one undo away.</p>
+    </>
+  )
+}
+
+interface FieldRowsProps {
+  store: Store
+  name: string
+  file: FieldFile
+  onDone: () => void
+}
+
+function FieldRowsFound({store, name, file, onDone}: FieldRowsProps) {
+  useEditor(store) // what the rows are held against
+  const {entries, told, here, left} = fieldBringing(store.workbook, file)
+  const bringIn = () => {
+    if (!keepEditing(store, 0, 0)) return
+    const words = counted(entries.length, "field row")
+    store.run(
+      () => ({type: "addField", entries, name: `${words} brought in`}),
+      `${words} of ${name} brought in.`,
+    )
+    onDone()
+  }
+  return (
+    <>
+      <h3>{name}</h3>
+      <p aria-live="polite">
+        {counted(entries.length, "field row")} would be added
+        {here > 0 && `, ${here} ${here === 1 ? "is" : "are"} here already`}
+        {left.length > 0 && `, ${left.length} cannot`}.
+      </p>
+      {told.length > 0 && <LeftList left={told} />}
+      {left.length > 0 && (
+        <>
+          <p>Left out, and still in the file:</p>
+          <LeftList left={left} />
+        </>
+      )}
+      <div className="acts">
+        <button className="chief" disabled={entries.length === 0} onClick={bringIn}>
+          Bring in {counted(entries.length, "field row")}
+        </button>
+      </div>
     </>
   )
 }

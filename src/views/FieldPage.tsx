@@ -17,7 +17,9 @@ import {
   type SpearCounts,
 } from "../editor/field"
 import {measureOf, storedNumber} from "../editor/measures"
+import {takeFieldRowBack} from "../editor/commands/season"
 import type {Command, Store} from "../editor/store"
+import {deviceName, LONGEST_NAME, markAt, nameDevice, type Mark} from "../storage/ownDevice"
 import {isoDate} from "../workbook/clock"
 import {namesIn} from "../workbook/names"
 import {regionOf, type Decimal} from "../workbook/region"
@@ -40,18 +42,18 @@ export function FieldPage({store, keeping}: {store: Store; keeping: Keeping}) {
   const planting = plantings.find(({name}) => name === chosen) ?? plantings[0]
   const [today] = useState(() => isoDate(new Date()))
   const [day, setDay] = useState(today)
-  const [added, setAdded] = useState<{readonly words: string; readonly steps: number} | null>(null)
+  const [added, setAdded] = useState<{readonly words: string; readonly id: string} | null>(null)
   const heading = useRef<HTMLHeadingElement>(null)
   useEffect(() => heading.current?.focus(), [job])
 
-  const add = (command: Command, words: string) => {
-    if (!store.run(command)) return
-    setAdded({words: `${isoTime(new Date())} ${words}`, steps: store.getState().undoable.length})
+  const add = (command: (mark: Mark) => Command, words: string) => {
+    const mark = markAt(new Date())
+    if (store.run(command(mark))) setAdded({words: `${isoTime(new Date())} ${words}`, id: mark.id})
   }
+  const canTakeBack = added !== null && state.document.field?.at(-1)?.id === added.id
   const takeBack = () => {
-    if (store.undo()) setAdded(null)
+    if (added && store.run(takeFieldRowBack(added.id, markAt(new Date())))) setAdded(null)
   }
-  const canTakeBack = added !== null && state.undoable.length === added.steps
   const body =
     planting &&
     {
@@ -117,7 +119,34 @@ export function FieldPage({store, keeping}: {store: Store; keeping: Keeping}) {
       <p className="field-saved" role="status">
         {saving}. No network needed.
       </p>
+      <Travel rows={state.document.field?.length ?? 0} onSend={() => void keeping.sendFieldRows()} />
     </main>
+  )
+}
+
+/** How what was entered here comes to another device. */
+function Travel({rows, onSend}: {rows: number; onSend: () => void}) {
+  const [name, setName] = useState(deviceName)
+  return (
+    <details className="field-travel">
+      <summary>To another device</summary>
+      <label>
+        This device is called
+        <input
+          value={name}
+          maxLength={LONGEST_NAME}
+          onChange={({currentTarget}) => setName(currentTarget.value)}
+          onBlur={() => {
+            nameDevice(name)
+            setName(deviceName())
+          }}
+        />
+      </label>
+      <button disabled={rows === 0} onClick={onSend}>
+        {rows === 0 ? "No rows to send yet" : `Send ${rows === 1 ? "1 row" : `all ${rows} rows`}`}
+      </button>
+      <p>On the other device “Bring in…” adds each of them once, however often and in whatever order.</p>
+    </details>
   )
 }
 
@@ -125,7 +154,7 @@ interface JobProps {
   store: Store
   planting: FieldPlanting
   day: string
-  onAdd: (command: Command, words: string) => void
+  onAdd: (command: (mark: Mark) => Command, words: string) => void
 }
 
 function Picking({store, planting, day, onAdd}: JobProps) {
@@ -143,7 +172,7 @@ function Picking({store, planting, day, onAdd}: JobProps) {
     const odd = pickingOdd(planting, kg, region)
     if (odd && asked !== odd) return setAsked(odd)
     onAdd(
-      addPicking(planting.name, day, kg),
+      (mark) => addPicking(planting.name, day, kg, mark),
       `${planting.name} ${measuredText(kg, measure, undefined, region)} ${measure.unit}`,
     )
     setDigits("")
@@ -236,7 +265,7 @@ function Spears({store, planting, day, onAdd}: JobProps) {
         disabled={count === 0}
         onClick={() => {
           onAdd(
-            addSpears(planting.name, day, mean!, count),
+            (mark) => addSpears(planting.name, day, mean!, count, mark),
             `${planting.name} ${count} spears, ${text(mean!, 1)} ${unit}`,
           )
           change({})
@@ -276,7 +305,7 @@ function Sample({store, planting, day, onAdd}: JobProps) {
         disabled={digits === "" || tooMuch !== ""}
         onClick={() => {
           onAdd(
-            addSample(planting.name, day, plant, measured, value),
+            (mark) => addSample(planting.name, day, plant, measured, value, mark),
             `${planting.name} plant ${plant}, ${numberText(value, undefined, decimal)} ${unit}`,
           )
           setDigits("")

@@ -1,12 +1,15 @@
 import {memo, useDeferredValue, useState, type ReactNode} from "react"
+import {dayOf} from "../../functions/calendar"
 import {worksOf} from "../../functions/described"
 import {cellColumn} from "../editor/cellColumn"
-import {textWithUnit} from "../editor/display"
+import {dateText, textWithUnit} from "../editor/display"
 import {chooseKeeping} from "../editor/editing"
 import type {Store} from "../editor/store"
 import {cellName, movedFrom} from "../editor/words"
 import {isSameCell, type CellAddress, type Document} from "../workbook/document"
+import {isoDate} from "../workbook/clock"
 import {sentenceOf} from "../workbook/faults"
+import {fieldEntryOf} from "../workbook/fieldRows"
 import {originOf, usedOf, type Input} from "../workbook/trace"
 import {regionOf} from "../workbook/region"
 import {isFault} from "../workbook/value"
@@ -114,6 +117,15 @@ const Trace = memo(function Trace({store, cell, document, onGo, onWorkBack}: Tra
   )
 })
 
+/** Who entered the row of a cell in the field, and when; null where nobody did, or it was changed since. */
+function fieldWords(document: Document, {sheet, row}: CellAddress): string | null {
+  const entry = fieldEntryOf(document, sheet, row)
+  if (!entry) return null
+  const at = new Date(entry.entered)
+  const time = `${at.getHours()}:${String(at.getMinutes()).padStart(2, "0")}`
+  return `Entered in the field on ${entry.device}, ${dateText(dayOf(isoDate(at))!)} at ${time}.`
+}
+
 interface StepProps {
   store: Store
   at: CellAddress
@@ -178,6 +190,9 @@ function OriginStep({store, at, isFirst, onFollow, onGo}: StepProps) {
         )}
         {formula !== null && <p className="feeds formula">{inWords}</p>}
         {kind !== "worked out" && formula === null && <OwnRow store={store} at={at} />}
+        {kind !== "worked out" && formula === null && fieldWords(document, at) !== null && (
+          <p className="feeds">{fieldWords(document, at)}</p>
+        )}
         {functions.map((one) => (
           <p className="feeds" key={one.name}>
             <b>{one.name}</b>: {one.summary}.{" "}

@@ -1,4 +1,5 @@
 import type {CsvTable} from "../editor/csvIn"
+import type {FieldFile} from "../editor/fieldFile"
 import type {Taken} from "../storage/book/documentOf"
 import type {Document} from "../workbook/document"
 
@@ -18,7 +19,10 @@ export type OutCopy =
 
 /** What a file of another program holds, or why it cannot be read. */
 export type Foreign = {readonly name: string} & (
-  {readonly table: CsvTable} | {readonly workbook: Taken} | {readonly refused: string}
+  | {readonly table: CsvTable}
+  | {readonly field: FieldFile}
+  | {readonly workbook: Taken}
+  | {readonly refused: string}
 )
 
 /** What keeps the workbook: its state in words, and copies in files. */
@@ -32,7 +36,9 @@ export interface Keeping {
   openFileCopy(): Promise<void>
   /** Writes what is open for other programs. Gives what of it the file does not hold, or null when none was written. */
   sendOut(copy: OutCopy): Promise<readonly string[] | null>
-  /** Asks for a file of another program and reads it; nothing of it is open yet. Null when none was chosen. */
+  /** Gives all that was entered in the field to another device, in a file. */
+  sendFieldRows(): Promise<void>
+  /** Asks for a file of another program, or of field rows, and reads it; nothing of it is open yet. Null when none was chosen. */
   readForeign(): Promise<Foreign | null>
   /** Opens a workbook that was read. What was open is one undo away; it stays where the engine cannot open the other. */
   openRead(workbook: Document): void

@@ -348,6 +348,32 @@ const sheetSchema = z.strictObject({
   extras: z.array(extraSchema).optional(),
 })
 
+/** The columns that the field page fills, by the sheet they stand on. */
+export const FIELD_PARTS = {
+  picking: ["picking planting", "picking day", "picking weight"],
+  spears: ["spear planting", "spear day", "spear mean", "spears counted"],
+  sample: ["sample planting", "sample day", "sample plant", "sample reading", "sample sugar"],
+} as const
+
+/** One act on the field page: a row that was added, or one that was taken back. */
+const fieldEntrySchema = z.strictObject({
+  /** No other act has it, on whatever device. */
+  id: z.string().regex(/^[0-9a-f]{32}$/),
+  /** The device it was entered on, as its owner calls it. */
+  device: z.string().min(1),
+  /** When it was entered, in ISO form with the time. */
+  entered: z.iso.datetime(),
+  /** What the row holds, by the parts of its columns. */
+  row: z
+    .partialRecord(z.enum(Object.values(FIELD_PARTS).flat()), z.union([z.number(), z.string()]))
+    .optional(),
+  /** The act that is taken back instead. */
+  takesBack: z
+    .string()
+    .regex(/^[0-9a-f]{32}$/)
+    .optional(),
+})
+
 /** How numbers and dates are typed and shown. What is left out: a decimal point, metric measures, no sign of money, and dates of two meanings are asked about. */
 const regionSchema = z.strictObject({
   decimal: z.literal(",").optional(),
@@ -379,6 +405,8 @@ export const documentSchema = z.strictObject({
   region: regionSchema.optional(),
   /** It is for reading only, until somebody makes a copy of their own. */
   reading: readingSchema.optional(),
+  /** What was entered in the field and has come here, on this device or in a file: only ever added to. */
+  field: z.array(fieldEntrySchema).optional(),
   sheets: z.array(sheetSchema).min(1),
 })
 
@@ -389,6 +417,7 @@ export type Sheet = Document["sheets"][number]
 export type Column = Sheet["columns"][number]
 export type Format = Column["format"]
 export type Extra = NonNullable<Sheet["extras"]>[number]
+export type FieldEntry = NonNullable<Document["field"]>[number]
 export type Region = NonNullable<Document["region"]>
 
 /** A cell by the position of its sheet, row and column, counted from 0. */
@@ -397,6 +426,8 @@ export interface CellAddress {
   readonly row: number
   readonly col: number
 }
+
+export const isFieldEntry = (one: unknown): one is FieldEntry => fieldEntrySchema.safeParse(one).success
 
 export const isSameCell = (a: CellAddress, b: CellAddress): boolean =>
   a.sheet === b.sheet && a.row === b.row && a.col === b.col

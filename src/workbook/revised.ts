@@ -2,6 +2,7 @@ import {withColumnsInserted, withColumnsRemoved} from "./columns"
 import {contentAt, withSheet, type Column, type Document} from "./document"
 import type {ColumnChange, Edit, Entry} from "./edit"
 import {withExtras} from "./extras"
+import {withFieldEntries} from "./fieldRows"
 import {isName, isTaken, standsFor, withNameChanged} from "./names"
 import {withRegion} from "./region"
 import {withoutReading} from "./reading"
@@ -47,6 +48,8 @@ export function revised(document: Document, edit: Edit): Document {
       return withSheetRemoved(document, edit.sheet)
     case "several":
       return edit.edits.reduce(revised, document)
+    case "addField":
+      return withFieldEntries(document, edit.entries)
     case "setRegion":
       return withRegion(document, edit.region)
     case "makeOwn":

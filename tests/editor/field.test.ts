@@ -26,14 +26,20 @@ const last = (store: ReturnType<typeof createStore>, name: string) =>
     .document.sheets.find((one) => one.name === name)!
     .rows.at(-1)!
 
+const mark = (n: number) => ({
+  id: n.toString(16).padStart(32, "0"),
+  device: "Phone",
+  entered: "2026-05-25T06:12:00.000Z",
+})
+
 describe("what is entered in the field", () => {
   const store = createStore(farm)
   it("lands in a row of its sheet, under a name in the history", () => {
-    store.run(addPicking("Sand Piece", "2026-05-25", 1160))
+    store.run(addPicking("Sand Piece", "2026-05-25", 1160, mark(1)))
     expect(last(store, "Pickings").slice(0, 3)).toEqual(["Sand Piece", "2026-05-25", 1160])
-    store.run(addSpears("Long Acre", "2026-05-25", 10.676, 28))
+    store.run(addSpears("Long Acre", "2026-05-25", 10.676, 28, mark(2)))
     expect(last(store, "Spear size")).toEqual(["Long Acre", "2026-05-25", 10.68, 28])
-    store.run(addSample("Top Corner", "2026-10-20", 1, "sample reading", 18.5))
+    store.run(addSample("Top Corner", "2026-10-20", 1, "sample reading", 18.5, mark(3)))
     expect(last(store, "Root samples").slice(0, 5)).toEqual(["Top Corner", 1, "2026-10-20", 18.5, null])
     expect(store.getState().undoable.map(({name}) => name)).toEqual([
       "picking of Sand Piece",

@@ -1,5 +1,12 @@
 import {expect, it} from "vitest"
-import {addFieldRow, agreePlan, closeToFern, moveClose, takeWeek} from "../../src/editor/commands/season"
+import {
+  addFieldRow,
+  agreePlan,
+  closeToFern,
+  moveClose,
+  takeFieldRowBack,
+  takeWeek,
+} from "../../src/editor/commands/season"
 import {createStore} from "../../src/editor/store"
 import {planOf} from "../../src/workbook/plan"
 import {column, documentOf, sheet} from "../workbook/documents"
@@ -94,6 +101,27 @@ it("closes a planting to fern with its reason", () => {
   expect(store.getState().undoable.at(-1)!.name).toBe("Long Acre closed to fern")
 })
 
+const mark = (digit: string) => ({
+  id: digit.repeat(32),
+  device: "Phone",
+  entered: "2026-05-25T06:12:00.000Z",
+})
+
+it("takes back the row that the field page added last, and no other", () => {
+  const store = createStore(farm)
+  const contents = {
+    "picking planting": "Long Acre",
+    "picking day": "2026-05-25",
+    "picking weight": 1160,
+  } as const
+  store.run(addFieldRow(contents, mark("a"), "picking of Long Acre"))
+  store.run(addFieldRow({...contents, "picking weight": 40}, mark("b"), "picking of Long Acre"))
+  expect(store.canRun(takeFieldRowBack("a".repeat(32), mark("c")))).toBe(false)
+  store.run(takeFieldRowBack("b".repeat(32), mark("c")))
+  expect(rows(store, "Pickings")).toEqual([["Long Acre", "2026-05-25", 1160, "="]])
+  expect(store.getState().document.field).toHaveLength(3)
+})
+
 it("adds a row from the field under the columns of its parts", () => {
   const store = createStore(farm)
   const contents = {
@@ -101,8 +129,8 @@ it("adds a row from the field under the columns of its parts", () => {
     "picking day": "2026-05-25",
     "picking weight": 1160,
   } as const
-  store.run(addFieldRow(contents, "picking planting", "picking of Long Acre"))
-  store.run(addFieldRow({...contents, "picking weight": 40}, "picking planting", "picking of Long Acre"))
+  store.run(addFieldRow(contents, mark("a"), "picking of Long Acre"))
+  store.run(addFieldRow({...contents, "picking weight": 40}, mark("b"), "picking of Long Acre"))
   expect(rows(store, "Pickings")).toEqual([
     ["Long Acre", "2026-05-25", 1160, "="],
     ["Long Acre", "2026-05-25", 40, "="],
@@ -112,7 +140,7 @@ it("adds a row from the field under the columns of its parts", () => {
 it("does nothing in a workbook that has no such sheet", () => {
   const store = createStore(documentOf(sheet("Plan", ["A"], [[1]])))
   expect(store.canRun(closeToFern("Long Acre", "2026-06-04", ""))).toBe(false)
-  expect(store.canRun(addFieldRow({}, "picking planting", "picking"))).toBe(false)
+  expect(store.canRun(addFieldRow({"picking planting": "Long Acre"}, mark("a"), "picking"))).toBe(false)
 })
 
 it("moves a close along the calendar as one step for each movement, and gives it back to the limits", () => {

@@ -35,7 +35,12 @@ export const farm = documentOf(
   ),
   sheet(
     "Root samples",
-    ["Planting", column("Reading", {kind: "measured"}), column("Sugar", {formula: "=B1*$B$1"}), "Note"],
+    [
+      column("Planting", {part: "picking planting"}),
+      column("Reading", {kind: "measured", part: "picking weight"}),
+      column("Sugar", {formula: "=B1*$B$1"}),
+      "Note",
+    ],
     [
       ["Long Acre", 412, "=", null],
       ["Long Acre", 388, "=", "=Plan!B3"],
@@ -174,6 +179,18 @@ const acts: Record<Edit["type"], (random: Random, document: Document, sheet: num
     region: oneOf(random, [{}, {decimal: ","}, {measures: "US", currency: "$"}, {dates: "day first"}]),
   }),
   makeOwn: () => ({type: "makeOwn"}),
+  addField(random, {field = []}) {
+    const id = below(random, 40).toString(16).padStart(32, "0")
+    const entered = "2026-05-25T06:12:00.000Z"
+    const takesBack = field.length && random() < 0.3 ? oneOf(random, field).id : undefined
+    const row = {
+      "picking planting": oneOf(random, ["key 1", "Long Acre"]),
+      "picking day": "2026-05-25",
+      "picking weight": below(random, 3),
+    }
+    const entry = {id, device: "Phone", entered, ...(takesBack === undefined ? {row} : {takesBack})}
+    return {type: "addField", entries: [entry], name: "field rows"}
+  },
   enter(random, document, sheet) {
     const {rows, columns, names} = document.sheets[sheet]!
     const cells = Array.from({length: 1 + below(random, 2)}, () => {

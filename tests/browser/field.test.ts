@@ -1,0 +1,79 @@
+import {AxeBuilder} from "@axe-core/playwright"
+import type {Page} from "playwright-core"
+import {expect, it} from "vitest"
+import {openPlanner} from "./page"
+import {sheetOn} from "./sheet"
+
+async function onPhone() {
+  const opened = await openPlanner({width: 390, height: 844, browser: {hasTouch: true}})
+  const {page} = opened
+  await page.locator(".ag-cell").first().waitFor()
+  await page.getByRole("button", {name: "Field page"}).tap()
+  return opened
+}
+
+async function pick(page: Page, planting: string, kg: string) {
+  await page.getByLabel("Planting").selectOption(planting)
+  for (const key of kg) await page.getByRole("button", {name: key, exact: true}).tap()
+  await page.locator(".field-do").tap()
+}
+
+async function sent(page: Page) {
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", {name: /^Send /}).tap(),
+  ])
+  const pieces = await (await download.createReadStream()).toArray()
+  return {name: download.suggestedFilename(), buffer: Buffer.concat(pieces as Buffer[])}
+}
+
+it("takes what a phone entered without a network to the desk, once however often, and tells who entered it", async () => {
+  const phone = await onPhone()
+  await phone.page.context().setOffline(true)
+  await phone.page.locator("summary", {hasText: "To another device"}).tap()
+  expect(await phone.page.getByRole("button", {name: "No rows to send yet"}).isDisabled()).toBe(true)
+  await phone.page.getByLabel("This device is called").fill("Red phone")
+  await pick(phone.page, "Long Acre", "405")
+  await pick(phone.page, "Sand Piece", "1160")
+  await phone.page.getByRole("button", {name: "Take back", exact: true}).tap()
+  await pick(phone.page, "Sand Piece", "1150")
+  expect((await new AxeBuilder({page: phone.page}).analyze()).violations.map(({id}) => id)).toEqual([])
+  const file = await sent(phone.page)
+  expect(file.name).toMatch(/^hollow-brook-farm-field-rows-\d{4}-\d\d-\d\d\.csv$/)
+
+  const desk = await openPlanner()
+  const sheet = sheetOn(desk.page)
+  await desk.page.locator(".ag-cell").first().waitFor()
+  const panel = desk.page.locator(".files-panel")
+  const read = async () => {
+    await desk.page.getByRole("button", {name: "Bring in…"}).click()
+    const [chooser] = await Promise.all([
+      desk.page.waitForEvent("filechooser"),
+      desk.page.getByRole("button", {name: "Choose a file…"}).click(),
+    ])
+    await chooser.setFiles({...file, mimeType: "text/csv"})
+  }
+  await read()
+  await expect.poll(() => panel.innerText()).toContain("4 field rows would be added.")
+  expect(await panel.innerText()).toMatch(/Sand Piece, .*: 1.?150 kg; Red phone, /)
+  expect((await new AxeBuilder({page: desk.page}).analyze()).violations.map(({id}) => id)).toEqual([])
+  await desk.page.getByRole("button", {name: "Bring in 4 field rows"}).click()
+  await expect.poll(sheet.said).toMatch(/^4 field rows of hollow-brook-farm-field-rows-.*\.csv brought in\./)
+  await read()
+  await expect.poll(() => panel.innerText()).toContain("0 field rows would be added, 4 are here already.")
+  expect(await desk.page.getByRole("button", {name: "Bring in 0 field rows"}).isDisabled()).toBe(true)
+  await panel.getByRole("button", {name: "Close"}).click()
+
+  await sheet.open("Pickings")
+  // 67 of the farm and two of the phone, the one taken back not among them.
+  await desk.page
+    .getByRole("navigation", {name: "Contents"})
+    .getByRole("button", {name: /^Pickings\s*69/})
+    .waitFor()
+  await desk.page.locator(".ag-cell").first().click()
+  await desk.page.keyboard.press("Control+End")
+  await expect
+    .poll(() => sheet.whereFrom().innerText())
+    .toMatch(/Entered in the field on Red phone, .* at \d+:\d\d\./)
+  expect([...phone.trouble, ...desk.trouble]).toEqual([])
+})
