@@ -388,6 +388,16 @@ describe("hollow-brook-farm.json", () => {
     expect(plan.rows[0]!.limits.find(({name}) => name === "spear size")!.day).toBeNull()
   })
 
+  it("draws the crop by day as the sheets spread it", () => {
+    const {daily} = planOf(workbook)!
+    const on = (day: number) =>
+      workbook.evaluate(
+        `=SEASON.CROP_ON(${day},'Picking plan'!B:B,'Picking plan'!C:C,'Picking plan'!D:D,'Picking plan'!E:E,'Picking plan'!F:F,'Weather by day'!C:E,'Crop values'!A:B)`,
+        0,
+      )
+    for (const {day, kg} of daily.filter((_, i) => i % 9 === 0)) expect(kg).toBeCloseTo(on(day) as number, 6)
+  })
+
   it("has nothing in Checks but what its story leaves open", () => {
     const {document} = workbook
     const {rows} = document.sheets[sheetOf(document, "Checks")]!

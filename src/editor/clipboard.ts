@@ -97,18 +97,58 @@ function rowsIn(plain: string): string[][] {
   return data
 }
 
-/** The first table of an HTML text, row by row; null when there is none. */
+/**
+ * The table of an HTML text, row by row; null when there is none. Of several it is the largest that holds no other, since
+ * letters lay themselves out in tables. A cell that covers several stands in the first; what is hidden is left out.
+ */
 function tableIn(html: string): string[][] | null {
-  const table = new DOMParser().parseFromString(html, "text/html").querySelector("table")
-  if (!table) return null
-  return [...table.rows].map((row) =>
-    [...row.cells].flatMap((cell) => {
-      for (const end of cell.querySelectorAll("br")) end.replaceWith("\n")
-      const text = (cell.textContent ?? "").replaceAll("\u00a0", " ").trim()
-      return [text, ...Array.from({length: cell.colSpan - 1}, () => "")]
-    }),
-  )
+  const tables = [...new DOMParser().parseFromString(html, "text/html").querySelectorAll("table")]
+  const inner = tables.filter((table) => !table.querySelector("table"))
+  const [first] = inner.toSorted((a, b) => cellsWithin(b) - cellsWithin(a))
+  if (!first) return null
+  const rows: string[][] = []
+  /** How many rows below a column is covered still. */
+  const covered: number[] = []
+  for (const row of first.rows) {
+    if (isHidden(row)) continue
+    const line: string[] = []
+    const skip = () => {
+      while ((covered[line.length] ?? 0) > 0) {
+        covered[line.length]!--
+        line.push("")
+      }
+    }
+    for (const cell of row.cells) {
+      if (isHidden(cell)) continue
+      skip()
+      const text = textWithin(cell)
+      for (let i = 0; i < Math.min(cell.colSpan, MOST_SPANNED); i++) {
+        covered[line.length] = cell.rowSpan - 1
+        line.push(i === 0 ? text : "")
+      }
+    }
+    skip()
+    rows.push(line)
+  }
+  return rows
 }
+
+const cellsWithin = ({rows}: HTMLTableElement) => [...rows].reduce((sum, {cells}) => sum + cells.length, 0)
+const isHidden = ({style, hidden}: HTMLElement) => hidden || style.display === "none"
+const MOST_SPANNED = 500 // chosen: as many as a sheet may have
+
+/** Words as a page would show them: white space as one space, a line for each break or block. */
+function textWithin(cell: HTMLElement): string {
+  for (const end of cell.querySelectorAll("br")) end.replaceWith(LINE)
+  for (const block of cell.querySelectorAll("p, div, li")) block.prepend(LINE)
+  return (cell.textContent ?? "")
+    .split(LINE)
+    .map((line) => line.replaceAll(/\s+/g, " ").trim())
+    .join("\n")
+    .trim()
+}
+
+const LINE = "\u2028"
 
 /** What pasting would do: the edit, the cells that cannot take their piece and why, and the worked-out cells left alone. */
 export interface Pasting {

@@ -4,7 +4,6 @@ import {isRefusal, notYet, type Refusal} from "../../functions/refusal"
 import {balanceValues, type BalanceValues} from "../../functions/root/balanceValues"
 import type {Held} from "../../functions/parameters"
 import {columnWith, sheetWith, type CellAddress, type Part} from "./document"
-import {planOf} from "./plan"
 import {isFault, type Value} from "./value"
 import {namesIn} from "./names"
 import {type Workbook} from "./workbook"
@@ -60,7 +59,7 @@ export function crownsOf(workbook: Workbook): CrownYears | Refusal | null {
   if (isRefusal(read)) return read
   const constants = balanceValues.read(values)
   if (isRefusal(constants)) return constants
-  const closes = new Map((planOf(workbook)?.rows ?? []).map(({planting, closes}) => [planting, closes]))
+  const closes = closesIn(workbook)
   const named = (name: string) => namesIn(document).find((one) => one.name.toLowerCase() === name)?.at
   const shownAt = named("shown_planting")
   const asOf = named("as_of")
@@ -74,6 +73,20 @@ export function crownsOf(workbook: Workbook): CrownYears | Refusal | null {
     shown: shownAt ? {planting: String(workbook.valueAt(shownAt) ?? ""), at: shownAt} : null,
     asOf: asOf ? numberOf(workbook.valueAt(asOf)) : null,
   }
+}
+
+/** The last day of cutting of each planting, by the plan. */
+function closesIn(workbook: Workbook): ReadonlyMap<string, number | null> {
+  const sheet = sheetWith(workbook.document, "close")
+  const rows = sheet < 0 ? [] : workbook.document.sheets[sheet]!.rows
+  return new Map(
+    rows.map((_, row) => {
+      const [planting, close] = (["planting", "close"] as const).map((part) =>
+        valueIn(workbook, sheet, row, part),
+      )
+      return [String(planting ?? ""), numberOf(close ?? null)]
+    }),
+  )
 }
 
 function plantingIn(

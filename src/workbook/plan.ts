@@ -1,3 +1,6 @@
+import {isRefusal} from "../../functions/refusal"
+import {shareBy, type CropSeason} from "../../functions/season/cropOn"
+import {crownsOf} from "./crowns"
 import {sheetWith, type CellAddress, type Document, type Part, type Region} from "./document"
 import type {Value} from "./value"
 import {namesIn} from "./names"
@@ -36,7 +39,10 @@ export interface Plan {
   readonly rows: readonly PlanRow[]
   /** The day on which the plan stands, from the named value As_of. */
   readonly asOf: number | null
-  /** Expected crop of the farm by day, kg: each planting's crop spread evenly over its days of cutting. */
+  /**
+   * Expected crop of the farm by day, kg: each planting's crop as the daily balance of its crowns cuts it, as on the sheets of
+   * weeks and days; evenly over its days of cutting where its crowns are not known.
+   */
   readonly daily: readonly {readonly day: number; readonly kg: number}[]
   /** How its numbers are shown. */
   readonly region?: Region | undefined
@@ -88,17 +94,32 @@ export function planOf(workbook: Workbook): Plan | null {
     sheet,
     rows: plan,
     asOf: asOf ? numberOf(workbook.valueAt(asOf.at)) : null,
-    daily: dailyCrop(plan),
+    daily: dailyCrop(plan, crownsOf(workbook)),
     ...(document.region ? {region: document.region} : {}),
   }
 }
 
-function dailyCrop(rows: readonly PlanRow[]): Plan["daily"] {
+function dailyCrop(rows: readonly PlanRow[], crowns: ReturnType<typeof crownsOf>): Plan["daily"] {
+  const known = crowns === null || isRefusal(crowns) ? null : crowns
   const byDay = new Map<number, number>()
-  for (const {opens, closes, crop} of rows) {
+  for (const {planting, opens, closes, crop} of rows) {
     if (opens === null || closes === null || crop === null || closes < opens) continue
-    const perDay = crop / (closes - opens + 1)
-    for (let day = opens; day <= closes; day++) byDay.set(day, (byDay.get(day) ?? 0) + perDay)
+    const crown = known?.plantings.find((one) => one.planting === planting)
+    const season: CropSeason = {
+      open: opens,
+      close: closes,
+      crop,
+      structure: crown?.structure ?? null,
+      reserve: crown?.reserve ?? null,
+    }
+    let before = 0
+    for (let day = opens; day <= closes; day++) {
+      const by = known
+        ? shareBy(season, day, known.climate, known.values)
+        : (day - opens + 1) / (closes - opens + 1)
+      byDay.set(day, (byDay.get(day) ?? 0) + crop * (by - before))
+      before = by
+    }
   }
   return [...byDay].map(([day, kg]) => ({day, kg})).sort((a, b) => a.day - b.day)
 }

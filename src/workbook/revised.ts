@@ -1,5 +1,5 @@
 import {withColumnsInserted, withColumnsRemoved} from "./columns"
-import {contentAt, withSheet, type Column, type Document} from "./document"
+import {contentAt, withSheet, type Column, type Content, type Document} from "./document"
 import type {ColumnChange, Edit, Entry} from "./edit"
 import {withExtras} from "./extras"
 import {withFieldEntries} from "./fieldRows"
@@ -59,20 +59,41 @@ export function revised(document: Document, edit: Edit): Document {
 
 function withContents(document: Document, entries: readonly Entry[]): Document {
   let next = document
-  for (const {at, content} of entries) {
-    const {columns, rows, names} = next.sheets[at.sheet]!
+  let ofOneSheet: Entry[] = []
+  const put = () => {
+    if (ofOneSheet.length) next = withSheetContents(next, ofOneSheet)
+    ofOneSheet = []
+  }
+  for (const entry of entries) {
+    const {at, content} = entry
+    const isNaming = at.col === 0 && next.sheets[at.sheet]!.names && isName(content)
+    if (isNaming || (ofOneSheet.length && ofOneSheet[0]!.at.sheet !== at.sheet)) put()
+    ofOneSheet.push(entry)
+    if (!isNaming) continue
+    // A name that is typed anew is another in the formulas too.
     const was = contentAt(next, at)
-    const renames = names && at.col === 0 && was !== content && isName(content)
-    const isRename = renames && standsFor(next, at) && !isTaken(next, content, at)
-    const added = Array.from({length: Math.max(0, at.row + 1 - rows.length)}, () => blankRow(columns))
-    const grown = [...rows, ...added]
-    const row = [...grown[at.row]!]
-    while (row.length <= at.col) row.push(null)
-    row[at.col] = content
-    next = withSheet(next, at.sheet, {rows: grown.with(at.row, row)})
+    const isRename = was !== content && standsFor(next, at) && !isTaken(next, content, at)
+    put()
     if (isRename) next = withNameChanged(next, was as string, content)
   }
+  put()
   return next
+}
+
+/** All of one sheet at once, so that a long paste copies each row once and the list of rows once. */
+function withSheetContents(document: Document, entries: readonly Entry[]): Document {
+  const {sheet} = entries[0]!.at
+  const {columns, rows} = document.sheets[sheet]!
+  const next = [...rows]
+  for (const {at, content} of entries) {
+    while (next.length <= at.row) next.push(blankRow(columns))
+    const isOwn = next[at.row] !== rows[at.row]
+    const row = (isOwn ? next[at.row] : [...next[at.row]!]) as Content[]
+    while (row.length <= at.col) row.push(null)
+    row[at.col] = content
+    next[at.row] = row
+  }
+  return withSheet(document, sheet, {rows: next})
 }
 
 function withColumnChanged(document: Document, sheet: number, col: number, change: ColumnChange): Document {
