@@ -13,6 +13,8 @@ export interface FieldPlanting {
   readonly area: number | null
   /** Its last picking on record. */
   readonly last: {readonly day: number; readonly kg: number} | null
+  /** The middle of its last five pickings, kg; null where there are fewer than three. */
+  readonly usual: number | null
 }
 
 /** The plantings of a workbook, for the field page. */
@@ -23,9 +25,12 @@ export function fieldPlantings(workbook: Workbook): readonly FieldPlanting[] {
   })
   return rowsOf(workbook, "name of planting").flatMap((row): FieldPlanting[] => {
     const name = row.word("name of planting")
-    const own = pickings.flatMap(({planting, day, kg}) => (planting === name ? [{day, kg}] : []))
-    const last = own.length ? own.reduce((latest, one) => (one.day >= latest.day ? one : latest)) : null
-    return name ? [{name, area: row.number("area"), last}] : []
+    const own = pickings
+      .flatMap(({planting, day, kg}) => (planting === name ? [{day, kg}] : []))
+      .toSorted((a, b) => a.day - b.day)
+    const recent = own.slice(-5).toSorted((a, b) => a.kg - b.kg)
+    const usual = recent.length < 3 ? null : (recent[Math.floor(recent.length / 2)]?.kg ?? null)
+    return name ? [{name, area: row.number("area"), last: own.at(-1) ?? null, usual}] : []
   })
 }
 
@@ -42,16 +47,27 @@ export function pickingRefused(workbook: Workbook, planting: string, day: string
   return null
 }
 
-/** What to tell of a picking before it is added, or "": its weight is far from what a hectare brings. */
-export function pickingOdd({area, name}: FieldPlanting, kg: number, region: Region = PLAIN_REGION): string {
-  if (area === null || area <= 0) return ""
-  const kgHa = kg / area
-  return kgHa > MOST_KG_HA
-    ? `${quantityText(kgHa, 0, "kg/ha", region)} in one picking of ${name} is more than fields give. Is it ${quantityText(kg, 0, "kg", region)}?`
-    : ""
+/**
+ * What to tell of a picking before it is added, or "": its weight is more than a hectare brings, or far from what the
+ * planting brought of late.
+ */
+export function pickingOdd(
+  {area, name, usual}: FieldPlanting,
+  kg: number,
+  region: Region = PLAIN_REGION,
+): string {
+  const weight = (one: number) => quantityText(one, 0, "kg", region)
+  const asks = `Is it ${weight(kg)}?`
+  if (area !== null && area > 0 && kg / area > MOST_KG_HA)
+    return `${quantityText(kg / area, 0, "kg/ha", region)} in one picking of ${name} is more than fields give. ${asks}`
+  if (usual === null || (kg < MANY_TIMES * usual && kg * FEW_TIMES > usual)) return ""
+  return `${weight(kg)} is far from the last pickings of ${name}, about ${weight(usual)} each. ${asks}`
 }
 
 const MOST_KG_HA = 1500 // chosen: some five times a heavy picking
+// Chosen: a digit too many or too few is told, a frost night or the first picking after a gap is not.
+const MANY_TIMES = 4
+const FEW_TIMES = 8
 
 export const addPicking = (planting: string, day: string, kg: number, mark: FieldMark): Command =>
   addFieldRow(

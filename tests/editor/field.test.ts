@@ -49,7 +49,13 @@ describe("what is entered in the field", () => {
   })
   it("is known to the next one: the last picking, and the number of the next plant", () => {
     const sand = fieldPlantings(store.workbook).find(({name}) => name === "Sand Piece")
-    expect(sand).toEqual({name: "Sand Piece", area: 5, last: {day: dayOf("2026-05-25"), kg: 1160}})
+    // With 1091, 1145, 1040 and 1138 kg before it, the middle is 1138.
+    expect(sand).toEqual({
+      name: "Sand Piece",
+      area: 5,
+      last: {day: dayOf("2026-05-25"), kg: 1160},
+      usual: 1138,
+    })
     expect(nextPlant(store.workbook, "Top Corner", "2026-10-20")).toBe(2)
     expect(nextPlant(store.workbook, "Top Corner", "2026-10-21")).toBe(1)
   })
@@ -70,11 +76,22 @@ describe("a wait after spraying", () => {
 })
 
 it("asks about a picking that no field gives", () => {
-  const planting = {name: "Home Strip", area: 2, last: null}
+  const planting = {name: "Home Strip", area: 2, last: null, usual: null}
   expect(pickingOdd(planting, 1000)).toBe("")
   expect(pickingOdd(planting, 11600)).toBe(
     "5\u202f800 kg/ha in one picking of Home Strip is more than fields give. Is it 11\u202f600 kg?",
   )
+  // The last five of Long Acre are 1014, 1116, 1006, 989 and 1120 kg.
+  const {workbook} = createStore(farm)
+  const longAcre = fieldPlantings(workbook).find(({name}) => name === "Long Acre")!
+  expect(longAcre.usual).toBe(1014)
+  expect(pickingOdd(longAcre, 4055)).toBe("")
+  expect(pickingOdd(longAcre, 127)).toBe("")
+  expect(pickingOdd(longAcre, 4056)).toBe(
+    "4\u202f056 kg is far from the last pickings of Long Acre, about 1\u202f014 kg each. Is it 4\u202f056 kg?",
+  )
+  expect(pickingOdd(longAcre, 101)).toMatch(/^101 kg is far from the last pickings/)
+  expect(pickingOdd({...longAcre, usual: null}, 101)).toBe("")
 })
 
 it("counts spears by their sizes", () => {

@@ -442,7 +442,7 @@ describe("the field page", () => {
   })
 
   it("asks of an odd weight in the units that are shown", () => {
-    const planting = {name: "Long Acre", area: 1, last: null}
+    const planting = {name: "Long Acre", area: 1, last: null, usual: null}
     // 2000 kg / 0.45359237 = 4409.2 lb; 2000 kg/ha × 0.892179 = 1784.4 lb/ac.
     expect(pickingOdd(planting, 2000, US)).toBe(
       "1\u202f784 lb/ac in one picking of Long Acre is more than fields give. Is it 4\u202f409 lb?",
