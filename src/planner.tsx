@@ -1,6 +1,7 @@
 import type {Root} from "react-dom/client"
 import demonstration from "../workbooks/hollow-brook-farm.json?raw"
 import {yearOf} from "./editor/editing"
+import {fieldCsv, fieldFileIn} from "./editor/fieldFile"
 import {createStore} from "./editor/store"
 import {keepLook} from "./lastLook"
 import {createAutosave, isLastingNow} from "./storage/autosave"
@@ -164,7 +165,6 @@ export async function startPlanner(root: Root) {
     },
     async sendFieldRows() {
       const {document} = store.getState()
-      const {fieldCsv} = await import("./editor/fieldFile")
       const name = copyName(`${document.name} field rows`, new Date(), "csv")
       const sent = await shareTable(fieldCsv(document), name)
       if (sent) tell(isRefused(sent) ? `${sent.refused}.` : `The field rows are sent out as ${sent.name}.`)
@@ -179,7 +179,7 @@ export async function startPlanner(root: Root) {
       if (!isZip && !/\.(xlsx|ods|xls)$/i.test(name)) {
         const read = (await import("./editor/csvIn")).readCsv(bytes)
         if (isRefused(read)) return {name, ...read}
-        const field = (await import("./editor/fieldFile")).fieldFileIn(read)
+        const field = fieldFileIn(read)
         return field ? {name, field} : {name, table: read}
       }
       const {readBook} = await import("./storage/book/bookFile")

@@ -72,7 +72,7 @@ it.each(forms)("takes a block in from %s", async (_, plain, html) => {
   await copiedElsewhere(page, plain, html)
   await sheet.choose(1, "Planting")
   await page.keyboard.press("Control+v")
-  const yes = page.getByRole("button", {name: /^Bring in/})
+  const yes = page.getByRole("button", {name: /^Bring in \d/})
   await expect.poll(async () => (await yes.isVisible()) || /pasted/.test(await sheet.said())).toBe(true)
   const told = await sheet.said()
   expect(await yes.isVisible(), told).toBe(false)

@@ -4,10 +4,17 @@ import {expect, it} from "vitest"
 import {openPlanner} from "./page"
 import {sheetOn} from "./sheet"
 
+/** Without the windows of the system, which no test can press in. */
+const withoutPickers = (page: Page) =>
+  page.evaluate(() => {
+    Object.assign(globalThis, {showSaveFilePicker: undefined, showOpenFilePicker: undefined})
+  })
+
 async function onPhone() {
   const opened = await openPlanner({width: 390, height: 844, browser: {hasTouch: true}})
   const {page} = opened
   await page.locator(".ag-cell").first().waitFor()
+  await withoutPickers(page)
   await page.getByRole("button", {name: "Field page"}).tap()
   return opened
 }
@@ -43,6 +50,7 @@ it("takes what a phone entered without a network to the desk, once however often
 
   const desk = await openPlanner()
   const sheet = sheetOn(desk.page)
+  await withoutPickers(desk.page)
   await desk.page.locator(".ag-cell").first().waitFor()
   const panel = desk.page.locator(".files-panel")
   const read = async () => {
@@ -62,7 +70,7 @@ it("takes what a phone entered without a network to the desk, once however often
   await read()
   await expect.poll(() => panel.innerText()).toContain("0 field rows would be added, 4 are here already.")
   expect(await desk.page.getByRole("button", {name: "Bring in 0 field rows"}).isDisabled()).toBe(true)
-  await panel.getByRole("button", {name: "Close"}).click()
+  await panel.getByRole("button", {name: "Put away"}).click()
 
   await sheet.open("Pickings")
   // 67 of the farm and two of the phone, the one taken back not among them.
@@ -72,6 +80,7 @@ it("takes what a phone entered without a network to the desk, once however often
     .waitFor()
   await desk.page.locator(".ag-cell").first().click()
   await desk.page.keyboard.press("Control+End")
+  await desk.page.keyboard.press("Home")
   await expect
     .poll(() => sheet.whereFrom().innerText())
     .toMatch(/Entered in the field on Red phone, .* at \d+:\d\d\./)
