@@ -30,6 +30,12 @@ export interface Dependencies {
   processCellDependencies?(on: readonly unknown[], user: FormulaNode): void
 }
 
+/** What the engine could take back and do again. */
+export interface History {
+  readonly redoStack: readonly unknown[]
+  clearRedoStack?(): void
+}
+
 /** How a thing is looked up in a range. */
 export interface Search {
   find?(key: unknown, range: SimpleRangeValue, options: Readonly<Record<string, string>>): number
@@ -39,6 +45,7 @@ export interface Insides {
   readonly _evaluator?: {recomputeFormulaVertexValue(node: FormulaNode): unknown}
   readonly _dependencyGraph?: Dependencies
   readonly _columnSearch?: Search
+  readonly _crudOperations?: {readonly undoRedo?: History}
 }
 
 export const insidesOf = (engine: HyperFormula) => engine as unknown as Insides

@@ -3,6 +3,7 @@ import {connectRangesOnce} from "./connectedRanges"
 import {insidesOf} from "./insides"
 import {keepConditions} from "./keptConditions"
 import {lookUpByTable, readRangesOnce} from "./keptRanges"
+import {clearNothing} from "./noHistory"
 import {workOutOneBranch} from "./oneBranch"
 
 let isQuicker = false
@@ -16,8 +17,9 @@ export function makeQuicker() {
   readRangesOnce()
   // The classes of these parts are not public: an engine that has them leads to them.
   const engine = HyperFormula.buildEmpty({licenseKey: "gpl-v3"})
-  const {_dependencyGraph: dependencies, _columnSearch: search} = insidesOf(engine)
+  const {_dependencyGraph: dependencies, _columnSearch: search, _crudOperations: acts} = insidesOf(engine)
   if (dependencies) connectRangesOnce(Object.getPrototypeOf(dependencies))
   if (search) lookUpByTable(Object.getPrototypeOf(search))
+  if (acts?.undoRedo) clearNothing(Object.getPrototypeOf(acts.undoRedo))
   engine.destroy()
 }
