@@ -45,8 +45,17 @@ function pointedTo(sheet: Sheet): Pointing {
 function formulasOf({columns, rows}: Sheet): Set<string> {
   const formulas = new Set<string>()
   for (const {formula, total} of columns) for (const one of [formula, total]) if (one) formulas.add(one)
-  for (const row of rows) for (const content of row) if (isFormula(content)) formulas.add(content)
+  for (const row of rows) for (const one of formulasIn(row)) formulas.add(one)
   return formulas
+}
+
+const inRow = new WeakMap<Sheet["rows"][number], readonly string[]>()
+
+/** Read once for each row: an edit leaves the other rows what they were. */
+function formulasIn(row: Sheet["rows"][number]): readonly string[] {
+  const found = inRow.get(row) ?? row.filter(isFormula)
+  inRow.set(row, found)
+  return found
 }
 
 function pointedToBy(formulas: Iterable<string>): Pointing {

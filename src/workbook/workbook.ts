@@ -53,6 +53,8 @@ export class Workbook {
   #document: Document
   #engine: HyperFormula
   #recalculation!: Recalculation
+  /** The engine's numbers of the sheets, in their order. */
+  #sheetIds: readonly number[] = []
   /** The sheets whose values are owed until they are asked for. */
   #waiting: ReadonlySet<number> = new Set()
   #values = new CellMap<Value>()
@@ -76,7 +78,10 @@ export class Workbook {
   valueAt(at: CellAddress): Value {
     if (this.#waiting.has(at.sheet)) this.#settle()
     const formulaValue = this.#values.get(at)
-    return formulaValue === undefined ? this.#read(at) : formulaValue
+    if (formulaValue !== undefined) return formulaValue
+    const content = contentAt(this.#document, at)
+    // A blank cell may show what spills into it, and words may be a date.
+    return typeof content === "number" || typeof content === "boolean" ? content : this.#read(at)
   }
 
   /** Whether the engine knows the value of the cell as a date. */
@@ -233,6 +238,7 @@ export class Workbook {
     const names = [...WORDS, ...namesIn(this.#document)]
     const engine = HyperFormula.buildFromSheets(Object.fromEntries(contents), SETTINGS, names)
     this.#recalculation = recalculationOf(engine)
+    this.#sheetIds = this.#document.sheets.map(({name}) => engine.getSheetId(name)!)
     this.#waiting = new Set()
     this.#engine = engine
     this.#values = new CellMap()
@@ -326,7 +332,7 @@ export class Workbook {
     return at ? this.#ownAddress(at) : null
   }
 
-  #sheetId = (index: number) => this.#engine.getSheetId(this.#document.sheets[index]!.name)!
+  #sheetId = (index: number) => this.#sheetIds[index]!
 
   #engineAddress = ({sheet, row, col}: CellAddress): EngineAddress => ({
     sheet: this.#sheetId(sheet),
@@ -335,8 +341,7 @@ export class Workbook {
   })
 
   #ownAddress({sheet, row, col}: EngineAddress): CellAddress {
-    const name = this.#engine.getSheetName(sheet)
-    return {sheet: this.#document.sheets.findIndex((one) => one.name === name), row, col}
+    return {sheet: this.#sheetIds.indexOf(sheet), row, col}
   }
 }
 
