@@ -4,14 +4,41 @@ import {showPanel} from "../editor/selection"
 import type {Panel, Store} from "../editor/store"
 import {sheetWith} from "../workbook/document"
 import type {Keeping} from "./keeping"
-import {useEditor} from "./useEditor"
+import {useEditor, useWide} from "./useEditor"
 import {useLooked} from "./useLooked"
 
 /** The running head: whose workbook it is, the history, copies in files, and the panels. */
 export function Head({store, keeping}: {store: Store; keeping: Keeping}) {
-  const {document, undoable, redoable} = useEditor(store)
+  const {document, undoable, redoable, panel} = useEditor(store)
   const undo = undoable.at(-1)
   const redo = redoable.at(-1)
+  const isWide = useWide(48)
+  const files = (
+    <>
+      <button className="plain" onClick={() => void keeping.keepFileCopy()}>
+        Keep a file copy
+      </button>
+      <button className="plain" onClick={() => void keeping.openFileCopy()}>
+        Open a file copy
+      </button>
+      <PanelButton store={store} panel="send out">
+        Send out…
+      </PanelButton>
+      <PanelButton store={store} panel="bring in">
+        Bring in…
+      </PanelButton>
+    </>
+  )
+  const versions = (
+    <PanelButton store={store} panel="versions">
+      Versions
+    </PanelButton>
+  )
+  const help = (
+    <PanelButton store={store} panel="help">
+      Help
+    </PanelButton>
+  )
   return (
     <>
       <header className="head">
@@ -31,26 +58,13 @@ export function Head({store, keeping}: {store: Store; keeping: Keeping}) {
               Redo<span className="undo-what">{redo && `: ${redo.name}`}</span>
             </span>
           </button>
-          <button className="plain" onClick={() => void keeping.keepFileCopy()}>
-            Keep a file copy
-          </button>
-          <button className="plain" onClick={() => void keeping.openFileCopy()}>
-            Open a file copy
-          </button>
-          <PanelButton store={store} panel="send out">
-            Send out…
-          </PanelButton>
-          <PanelButton store={store} panel="bring in">
-            Bring in…
-          </PanelButton>
+          {isWide && files}
           {sheetWith(document, "picking planting") >= 0 && (
             <button className="plain" onClick={() => store.turn(() => ({page: "field"}))}>
               Field page
             </button>
           )}
-          <PanelButton store={store} panel="versions">
-            Versions
-          </PanelButton>
+          {isWide && versions}
           <PanelButton store={store} panel="find">
             Find
           </PanelButton>
@@ -58,9 +72,19 @@ export function Head({store, keeping}: {store: Store; keeping: Keeping}) {
             Checks
             <CheckCount store={store} />
           </PanelButton>
-          <PanelButton store={store} panel="help">
-            Help
-          </PanelButton>
+          {isWide ? (
+            help
+          ) : (
+            // What is needed more seldom leaves a small screen to the plan; it folds when a panel opens.
+            <details className="folded" key={panel}>
+              <summary>Files and help</summary>
+              <div>
+                {files}
+                {versions}
+                {help}
+              </div>
+            </details>
+          )}
         </div>
       </header>
       <div className="rules" />

@@ -1,0 +1,26 @@
+import {AxeBuilder} from "@axe-core/playwright"
+import {expect, it} from "vitest"
+import {openPlanner} from "./page"
+
+it("narrows the contents to the sheets that are called so, or have such a column, and opens the first", async () => {
+  const {page, trouble} = await openPlanner()
+  await page.locator(".ag-cell").first().waitFor()
+  const contents = page.getByRole("navigation", {name: "Contents"})
+  const all = await contents.getByRole("listitem").count()
+  const sought = contents.getByLabel("Sheets with")
+  await sought.fill("root s")
+  await expect.poll(() => contents.getByRole("status").innerText()).toMatch(/^1 of \d+ sheets$/)
+  await sought.fill("cutters needed")
+  await expect.poll(() => contents.getByRole("button", {name: /^Days of cutting/}).isVisible()).toBe(true)
+  expect(await contents.getByRole("button", {name: /^Season plan/}).count()).toBe(0)
+  expect((await new AxeBuilder({page}).analyze()).violations.map(({id}) => id)).toEqual([])
+  await sought.fill("zzz")
+  await expect.poll(() => contents.innerText()).toContain("No sheet, group or column is called so.")
+  await sought.press("Escape")
+  await expect.poll(() => contents.getByRole("listitem").count()).toBe(all)
+  await sought.fill("root samples")
+  await sought.press("Enter")
+  await page.getByRole("heading", {level: 1, name: "Root samples"}).waitFor()
+  expect(await sought.inputValue()).toBe("")
+  expect(trouble).toEqual([])
+})
