@@ -12,6 +12,7 @@ import {oddNumbers} from "./oddNumbers"
 import {pickedTooMuch} from "./picked"
 import {plantings, withoutRecord} from "./plantings"
 import {ranges} from "./ranges"
+import {replantYears} from "./replantYears"
 import {rings} from "./rings"
 import {oldSamples} from "./samples"
 import {sources} from "./sources"
@@ -38,6 +39,7 @@ const rules: readonly ((checked: Checked) => readonly Finding[])[] = [
   namedValues,
   oldSamples,
   withoutRecord,
+  replantYears,
   sources,
   typedNumbers,
 ]

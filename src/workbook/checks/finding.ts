@@ -21,6 +21,7 @@ export const RULES = [
   "named value",
   "old sample",
   "no yield record",
+  "replanting",
   "no source",
   "number in a formula",
 ] as const
