@@ -13,9 +13,10 @@ import {
   hasPlace,
   isSameRow,
   kindOf,
-  standsUnlogged,
+  landed,
   type FieldContents,
   type FieldKind,
+  type Landing,
 } from "../workbook/fieldRows"
 import type {Workbook} from "../workbook/workbook"
 import type {CsvTable} from "./csvIn"
@@ -104,6 +105,7 @@ function entryIn(fields: readonly string[]): FieldEntry | string {
   if (!isMark(id)) return "it has no mark of its own"
   const by = unguarded(device)
   if (by === "") return "it does not say on which device it was entered"
+  if (by.length > LONGEST_DEVICE) return "its device has a name of more than 40 letters"
   if (!isFieldEntry({id, device: by, entered}))
     return `it was entered on \u201c${entered}\u201d, which is no day and time`
   const mark = {id, device: by, entered}
@@ -122,19 +124,41 @@ function entryIn(fields: readonly string[]): FieldEntry | string {
     if (!Number.isFinite(number)) return `${HEADINGS[at]} is \u201c${fields[at]}\u201d, which is no number`
     row[part] = number
   }
-  return {...mark, row: row as FieldContents}
+  const read = row as FieldContents
+  return unlikely(read, day, entered) ?? {...mark, row: read}
+}
+
+/** Why a row cannot have been entered like this, or null. */
+function unlikely(row: FieldContents, day: string, entered: string): string | null {
+  const ago = dayOf(entered.slice(0, 10))! - dayOf(day)!
+  // A day may have begun elsewhere already.
+  if (ago < -1 || ago > 366) return `its day is ${day}, and it was entered on ${entered.slice(0, 10)}`
+  const {"sample plant": plant, "spears counted": count} = row
+  if (row["sample planting"] !== undefined) {
+    if (typeof plant !== "number" || !Number.isInteger(plant)) return "it has no whole number of its plant"
+    if (row["sample reading"] === undefined && row["sample sugar"] === undefined) return "it holds no reading"
+  }
+  if (row["spear planting"] === undefined) return null
+  return row["spear mean"] === undefined || !Number.isInteger(count)
+    ? "it has no mean or no count of spears"
+    : null
 }
 
 const isMark = (text: string) => /^[0-9a-f]{32}$/.test(text)
 const unguarded = (text: string) => text.replace(/^'(?=[=+\-@\t\r'])/, "")
 
+const LONGEST_DEVICE = 40
+
 /** What would come of acts of the field that were read. */
 export interface FieldBringing {
   /** Those that can be taken and are not here, each once. */
   readonly entries: readonly FieldEntry[]
-  /** What they are, in words, newest last. */
+  /** What becomes of each, in words, newest first. */
   readonly told: readonly string[]
-  /** How many are here already. */
+  /** How many rows come, and how many go. */
+  readonly added: number
+  readonly takenOut: number
+  /** How many acts are here already. */
   readonly here: number
   /** Those that are left out, each with the reason. */
   readonly left: readonly string[]
@@ -146,28 +170,44 @@ export function fieldBringing(workbook: Workbook, {entries, left}: FieldFile): F
   const known = new Map((document.field ?? []).map((one) => [one.id, one]))
   const plantings = new Set(fieldPlantings(workbook).map(({name}) => name))
   const taken: FieldEntry[] = []
-  const told: string[] = []
   const not = [...left]
   let here = 0
   for (const entry of entries) {
-    const words = entryWords(document, entry)
     const twin = known.get(entry.id)
-    if (twin) {
-      if (isSameAct(twin, entry)) here++
-      else not.push(`${words}: another act has the same mark, and stays as it is`)
-      continue
+    const refused = !twin && entry.row ? rowRefused(workbook, entry.row, plantings) : null
+    if (twin && isSameAct(twin, entry)) here++
+    else if (twin)
+      not.push(`${entryWords(document, entry)}: another act has the same mark, and stays as it is`)
+    else if (refused) not.push(`${entryWords(document, entry)}: ${refused}`)
+    else {
+      known.set(entry.id, entry)
+      taken.push(entry)
     }
-    const refused = entry.row ? rowRefused(workbook, entry.row, plantings) : null
-    if (refused) {
-      not.push(`${words}: ${refused}`)
-      continue
-    }
-    known.set(entry.id, entry)
-    taken.push(entry)
-    const stands = entry.row && standsUnlogged(document, entry.row)
-    told.push(stands ? `${words}; such a row stands there, and is not added again` : words)
   }
-  return {entries: taken, told, here, left: not}
+  const {landings} = landed(document, taken)
+  const told = taken.map((entry, i) => {
+    const takes = entry.takesBack === undefined ? undefined : known.get(entry.takesBack)
+    return `${takes ? `takes back ${entryWords(document, takes)}` : entryWords(document, entry)}${LANDINGS[landings[i]!]}`
+  })
+  const count = (landing: Landing) => landings.filter((one) => one === landing).length
+  return {
+    entries: taken,
+    told: told.toReversed(),
+    added: count("added"),
+    takenOut: count("taken out"),
+    here,
+    left: not,
+  }
+}
+
+const LANDINGS: Readonly<Record<Landing, string>> = {
+  added: "",
+  stood: "; such a row stands there, and is taken for it",
+  "taken back": "; it was taken back",
+  "taken out": "; its row goes",
+  stays: "; its row was changed since, or stood there before: it stays",
+  "to come": "; its row has not come yet",
+  nothing: "",
 }
 
 const isSameAct = (one: FieldEntry, other: FieldEntry) =>
@@ -196,7 +236,7 @@ function rowRefused(workbook: Workbook, row: FieldContents, plantings: ReadonlyS
 function entryWords(document: Document, {row, device, entered}: FieldEntry): string {
   const by = `${device}, ${dateText(dayOf(entered.slice(0, 10))!)}`
   const kind = row && kindOf(row)
-  if (!row || !kind) return `a row taken back; ${by}`
+  if (!row || !kind) return `takes a row back; ${by}`
   const [plantingPart, dayPart] = FIELD_PARTS[kind]
   const sheet = sheetWith(document, plantingPart)
   const numbers = NUMBERS[kind].flatMap(([part]) => {

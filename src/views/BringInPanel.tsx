@@ -125,13 +125,13 @@ interface FieldRowsProps {
 
 function FieldRowsFound({store, name, file, onDone}: FieldRowsProps) {
   useEditor(store) // what the rows are held against
-  const {entries, told, here, left} = fieldBringing(store.workbook, file)
+  const {entries, told, added, takenOut, here, left} = fieldBringing(store.workbook, file)
   const bringIn = () => {
     if (!keepEditing(store, 0, 0)) return
     const words = counted(entries.length, "field row")
     store.run(
       () => ({type: "addField", entries, name: `${words} brought in`}),
-      `${words} of ${name} brought in.`,
+      `${words} of ${name} brought in${takenOut ? `, ${takenOut} taken out` : ""}.`,
     )
     onDone()
   }
@@ -139,9 +139,10 @@ function FieldRowsFound({store, name, file, onDone}: FieldRowsProps) {
     <>
       <h3>{name}</h3>
       <p aria-live="polite">
-        {counted(entries.length, "field row")} would be added
-        {here > 0 && `, ${here} ${here === 1 ? "is" : "are"} here already`}
-        {left.length > 0 && `, ${left.length} cannot`}.
+        {counted(added, "row")} would be added
+        {takenOut > 0 && `, ${takenOut} taken out`}
+        {here > 0 && `, ${counted(here, "act")} of the field ${here === 1 ? "is" : "are"} known already`}
+        {left.length > 0 && `, ${left.length} cannot be taken`}.
       </p>
       {told.length > 0 && <LeftList left={told} />}
       {left.length > 0 && (
@@ -152,7 +153,7 @@ function FieldRowsFound({store, name, file, onDone}: FieldRowsProps) {
       )}
       <div className="acts">
         <button className="chief" disabled={entries.length === 0} onClick={bringIn}>
-          Bring in {counted(entries.length, "field row")}
+          Bring in what the field has
         </button>
       </div>
     </>

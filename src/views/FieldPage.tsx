@@ -143,7 +143,7 @@ function Travel({rows, onSend}: {rows: number; onSend: () => void}) {
         />
       </label>
       <button disabled={rows === 0} onClick={onSend}>
-        {rows === 0 ? "No rows to send yet" : `Send ${rows === 1 ? "1 row" : `all ${rows} rows`}`}
+        {rows === 0 ? "Nothing to send yet" : "Send all that was entered"}
       </button>
       <p>On the other device “Bring in…” adds each of them once, however often and in whatever order.</p>
     </details>

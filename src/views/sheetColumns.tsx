@@ -6,7 +6,7 @@ import type {Column, Region} from "../workbook/document"
 import {columnLetters} from "../workbook/formula"
 import {regionOf} from "../workbook/region"
 import {TOTAL_ROW, cellViewAt, isWordColumn, sameView, type CellView} from "./cellView"
-import {drawnWidth, NUMBERS_WIDTH} from "./sheetSize"
+import {drawnWidth, NUMBERS_WIDTH, totalWidth} from "./sheetSize"
 import {useEditor} from "./useEditor"
 
 /** A row as the grid holds it: what its cells show is read from the store when they are drawn. */
@@ -34,7 +34,7 @@ export function columnsOf(
   }
   const own = columns.map((column, col): ColDef<SheetRow> => ({
     colId: String(col),
-    width: drawnWidth(column, col, region),
+    width: Math.max(drawnWidth(column, col, region), totalWidth(totalText(store, sheet, column, col))),
     ...(col < keeps ? {pinned: "left" as const} : {}),
     ...(col === 0 ? {cellAriaRole: "rowheader"} : {}),
     headerName: column.heading,
@@ -51,6 +51,9 @@ export function columnsOf(
   }))
   return pinsName ? [numbers, ...own] : own
 }
+
+const totalText = (store: Store, sheet: number, {total}: Column, col: number) =>
+  total === undefined ? "" : cellViewAt(store, {sheet, row: TOTAL_ROW, col}).text
 
 /** A wide column of words holds sentences: they wrap, so that all of them can be read. */
 const isProse = (column: Column) => isWordColumn(column) && (column.width ?? 0) >= 16

@@ -18,6 +18,7 @@ export const REM = 16
 export const columnWidth = ({width}: Column, col: number) => REM * (width ?? (col === 0 ? 8 : 6))
 
 const DIGIT = 8 // px, about
+const BOLD_DIGIT = 9 // px, about
 const LETTER = 7 // px of the unit in the head, about
 const PADDING = 16
 
@@ -29,3 +30,6 @@ export function drawnWidth(column: Column, col: number, region: Region): number 
   const moreDigits = moreDecimals + (factor > 1 ? 1 : 0)
   return Math.max(width + moreDigits * DIGIT, PADDING + unit.length * LETTER)
 }
+
+/** Width in px that the total of a column needs: a number is never cut. */
+export const totalWidth = (text: string) => (text === "" ? 0 : PADDING + text.length * BOLD_DIGIT)

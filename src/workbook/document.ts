@@ -363,7 +363,7 @@ const fieldEntrySchema = z.strictObject({
   /** No other act has it, on whatever device. */
   id: z.string().regex(/^[0-9a-f]{32}$/),
   /** The device it was entered on, as its owner calls it. */
-  device: z.string().min(1),
+  device: z.string().min(1).max(40),
   /** When it was entered, in ISO form with the time. */
   entered: z.iso.datetime(),
   /** What the row holds, by the parts of its columns. */
@@ -375,6 +375,8 @@ const fieldEntrySchema = z.strictObject({
     .string()
     .regex(/^[0-9a-f]{32}$/)
     .optional(),
+  /** A row like it stood here before it came, and is taken for it. */
+  stood: z.literal(true).optional(),
 })
 
 /** How numbers and dates are typed and shown. What is left out: a decimal point, metric measures, no sign of money, and dates of two meanings are asked about. */

@@ -96,6 +96,8 @@ describe("a file of field rows", () => {
     expect(bringing).toEqual({
       entries: [{...mark(5), row: row("Sand Piece", 90)}],
       told: ["Sand Piece, 25 May 2026: 90 kg; Phone, 25 May 2026"],
+      added: 1,
+      takenOut: 0,
       here: 1,
       left: [
         "line 9: it names no planting",
@@ -104,6 +106,27 @@ describe("a file of field rows", () => {
         "Sand Piece, 16 Apr 2026: 400 kg; Phone, 25 May 2026: Sand Piece was sprayed on 14 Apr: by its label it may be picked again from 21 Apr",
       ],
     })
+  })
+
+  it("names the row that is taken back, and whether it goes", () => {
+    const desk = createStore(farm)
+    bring(desk, {entries: [{...mark(1), row: row("Long Acre", 400)}], left: []})
+    const {told, added, takenOut} = fieldBringing(desk.workbook, {
+      entries: [
+        {...mark(2), takesBack: mark(1).id},
+        {...mark(3), takesBack: mark(9).id},
+        {...mark(4), row: row("Long Acre", 500)},
+        {...mark(5), takesBack: mark(4).id},
+      ],
+      left: [],
+    })
+    expect(told).toEqual([
+      "takes back Long Acre, 25 May 2026: 500 kg; Phone, 25 May 2026; its row goes",
+      "Long Acre, 25 May 2026: 500 kg; Phone, 25 May 2026",
+      "takes a row back; Phone, 25 May 2026; its row has not come yet",
+      "takes back Long Acre, 25 May 2026: 400 kg; Phone, 25 May 2026; its row goes",
+    ])
+    expect([added, takenOut]).toEqual([1, 2])
   })
 
   it("leaves out a number that its sheet does not take", () => {
@@ -139,6 +162,26 @@ describe("a file of field rows", () => {
     ["nothing", `${mark(1).id},Phone,2026-05-25T06:12:00Z,,Long Acre,2026-05-25,,,,,,`, /it holds no number/],
     ["two kinds", `${mark(1).id},Phone,2026-05-25T06:12:00Z,,Long Acre,2026-05-25,400,9,,,,`, /two kinds/],
     ["no planting", `${mark(1).id},Phone,2026-05-25T06:12:00Z,,,2026-05-25,400,,,,,`, /no planting/],
+    [
+      "a day to come",
+      `${mark(1).id},Phone,2026-05-25T06:12:00Z,,Long Acre,9999-12-31,400,,,,,`,
+      /its day is 9999/,
+    ],
+    [
+      "half a plant",
+      `${mark(1).id},Phone,2026-05-25T06:12:00Z,,Long Acre,2026-05-25,,,,1.5,18,`,
+      /no whole number/,
+    ],
+    [
+      "a plant alone",
+      `${mark(1).id},Phone,2026-05-25T06:12:00Z,,Long Acre,2026-05-25,,,,1,,`,
+      /holds no reading/,
+    ],
+    [
+      "spears uncounted",
+      `${mark(1).id},Phone,2026-05-25T06:12:00Z,,Long Acre,2026-05-25,,9.5,,,,`,
+      /no count of spears/,
+    ],
     ["a wrong mark taken back", `${mark(1).id},Phone,2026-05-25T06:12:00Z,abc,,,,,,,,`, /has no mark/],
   ])("says why a line with %s is none", (_, line, why) => {
     const [head] = fieldCsv(farm).split("\r\n")

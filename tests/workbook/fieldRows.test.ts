@@ -62,6 +62,36 @@ describe("rows of the field", () => {
     expect(weights(withFieldEntries(changed, [takenBack(2, 1)]))).toEqual([410])
   })
 
+  it("leave the row of another act of the same weight alone when they are taken back after a change by hand", () => {
+    const landed = withFieldEntries(farm, [added(1, picking(200))])
+    const at = {sheet: 0, row: 0, col: 2}
+    const changed = revised(landed, {type: "enter", cells: [{at, content: 210}]})
+    const [other, back] = [added(2, picking(200)), takenBack(3, 1)]
+    expect(weights(withFieldEntries(changed, [other, back]))).toEqual([210, 200])
+    expect(weights(withFieldEntries(changed, [back, other]))).toEqual([210, 200])
+  })
+
+  it("leave a row that was typed before they came, in whatever order they are taken back", () => {
+    const typed = revised(farm, {
+      type: "enter",
+      cells: ["Long Acre", "2026-05-25", 400].map((content, col) => ({at: {sheet: 0, row: 0, col}, content})),
+    })
+    const [row, back] = [added(1, picking(400)), takenBack(2, 1)]
+    expect(weights(withFieldEntries(typed, [row, back]))).toEqual([400])
+    expect(weights(withFieldEntries(typed, [back, row]))).toEqual([400])
+  })
+
+  it("wait for a workbook that has a column for all they hold", () => {
+    const columns = farm.sheets[0]!.columns.filter(({part}) => part !== "picking weight")
+    const without = {...farm, sheets: [{...farm.sheets[0]!, columns}]}
+    expect(withFieldEntries(without, [added(1, picking(400))])).toBe(without)
+  })
+
+  it("come by thousands at once", () => {
+    const many = Array.from({length: 5000}, (_, i) => added(i, picking(i % 700)))
+    expect(rows(withFieldEntries(withFieldEntries(farm, many), many))).toHaveLength(5000)
+  })
+
   it("do not come again after they were changed or taken out by hand", () => {
     const landed = withFieldEntries(farm, [added(1, picking(400))])
     const gone = revised(landed, {type: "removeRows", sheet: 0, first: 0, count: 1})
