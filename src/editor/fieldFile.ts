@@ -189,12 +189,13 @@ export function fieldBringing(workbook: Workbook, {entries, left}: FieldFile): F
     const takes = entry.takesBack === undefined ? undefined : known.get(entry.takesBack)
     return `${takes ? `takes back ${entryWords(document, takes)}` : entryWords(document, entry)}${LANDINGS[landings[i]!]}`
   })
-  const count = (landing: Landing) => landings.filter((one) => one === landing).length
+  const comes = new Set(taken.filter((_, i) => landings[i] === "added").map(({id}) => id))
+  const goes = new Set(taken.filter((_, i) => landings[i] === "taken out").map(({takesBack}) => takesBack!))
   return {
     entries: taken,
     told: told.toReversed(),
-    added: count("added"),
-    takenOut: count("taken out"),
+    added: [...comes].filter((id) => !goes.has(id)).length,
+    takenOut: [...goes].filter((id) => !comes.has(id)).length,
     here,
     left: not,
   }

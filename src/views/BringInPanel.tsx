@@ -128,7 +128,7 @@ function FieldRowsFound({store, name, file, onDone}: FieldRowsProps) {
   const {entries, told, added, takenOut, here, left} = fieldBringing(store.workbook, file)
   const bringIn = () => {
     if (!keepEditing(store, 0, 0)) return
-    const words = counted(entries.length, "field row")
+    const words = counted(added, "field row")
     store.run(
       () => ({type: "addField", entries, name: `${words} brought in`}),
       `${words} of ${name} brought in${takenOut ? `, ${takenOut} taken out` : ""}.`,

@@ -40,7 +40,8 @@ export function useLooked<T>(
         const {done, value} = steps.next()
         if (done) return setSeen({what: value, of: document})
       }
-      stop = whenIdle(0, goOn)
+      const next = setTimeout(goOn) // what is pressed or drawn meanwhile comes first
+      stop = () => clearTimeout(next)
     }
     let stop = whenIdle(pause.current, () => {
       pause.current = PAUSE

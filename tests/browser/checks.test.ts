@@ -88,6 +88,7 @@ describe("checks", () => {
 
   it("are reached from the help, and stay within a narrow and a dark page", async () => {
     const {page, trouble, panel, status, faults} = await open({width: 390, height: 844, colorScheme: "dark"})
+    await page.getByRole("banner").getByText("Files and help").click()
     await page.getByRole("banner").getByRole("button", {name: "Help"}).click()
     await page.locator(".help-panel").getByRole("button", {name: "Checks"}).click()
     await panel.waitFor()
