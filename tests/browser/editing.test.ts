@@ -187,7 +187,7 @@ describe("help", () => {
   it("explains a function with its arguments, sources and an example that is worked out", async () => {
     const {page, trouble} = await openPlan()
     await page.getByRole("button", {name: "Help", exact: true}).click()
-    await page.getByRole("searchbox").fill("ROOT.SUGAR_FROM_SAP")
+    await page.locator(".help-panel").getByRole("searchbox").fill("ROOT.SUGAR_FROM_SAP")
     await page.getByRole("button", {name: "ROOT.SUGAR_FROM_SAP"}).click()
     const card = await page.locator(".help-panel .help").innerText()
     expect(card).toMatch(/=ROOT\.SUGAR_FROM_SAP\(15\) gives 417\.8/)

@@ -178,7 +178,7 @@ describe("a standard function that was added", () => {
     await page.keyboard.press("Escape")
     await page.keyboard.press("Escape")
     await page.getByRole("button", {name: "Help", exact: true}).click()
-    await page.getByRole("searchbox").fill("convert")
+    await page.locator(".help-panel").getByRole("searchbox").fill("convert")
     await page.getByRole("button", {name: "CONVERT"}).click()
     const card = await page.locator(".help-panel .help").innerText()
     expect(card).toContain('=CONVERT(1,"lbm","g") gives 453.59237')
