@@ -50,6 +50,7 @@ it.each([640, 320])(
       await page.getByRole("button", {name: "Put away"}).click()
     }
     for (const panel of ["Versions", "Find", "Checks", "Help"]) {
+      if (panel === "Versions" || panel === "Help") await page.locator(".head summary").click()
       await page
         .locator(".head")
         .getByRole("button", {name: new RegExp(`^${panel}`)})
