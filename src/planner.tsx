@@ -15,6 +15,7 @@ import {
   sendFile,
   shareTable,
 } from "./storage/fileCopy"
+import {markAt} from "./storage/ownDevice"
 import {openVersions} from "./storage/versions"
 import {keepingWords, type KeepingState} from "./storage/keepingWords"
 import {keepProgram} from "./storage/keptProgram"
@@ -49,7 +50,7 @@ export async function startPlanner(root: Root) {
   const device = await openDevice()
   const found = await device.latest()
   const document = found && !isRefused(found) ? found.document : await sample("demonstration")
-  const store = createStore(document, onceDrawn)
+  const store = createStore(document, onceDrawn, () => markAt(new Date()))
 
   let state: KeepingState = {found, saving: null, place: "leads", isLasting: undefined, hasNewer: false}
   let words = keepingWords(state, new Date())

@@ -2,6 +2,7 @@ import Papa from "papaparse"
 import {contentAt, type Column, type Content, type Document} from "../workbook/document"
 import type {Edit, Entry} from "../workbook/edit"
 import {decimalOf, regionOf, type Decimal} from "../workbook/region"
+import {unguarded} from "./csvOut"
 import {cellColumn} from "./cellColumn"
 import {DECIMAL, otherDecimal, readText} from "./clipboard"
 import {yearOf} from "./editing"
@@ -47,7 +48,7 @@ export function readCsv(bytes: Uint8Array): CsvTable | {readonly refused: string
   })
   const [first = [], ...rest] = data
   if (rest.length > MOST_LINES) return {refused: `It has more than ${MOST_LINES} lines: bring it in by parts`}
-  const headings = withoutBlankEnd(first).map((one) => one.replace(/^'(?=[=+\-@\t\r'])/, "").trim())
+  const headings = withoutBlankEnd(first).map((one) => unguarded(one).trim())
   if (headings.length > MOST_FIELDS)
     return {refused: `Its first line has ${headings.length} fields, and a sheet takes ${MOST_FIELDS}`}
   if (!rest.length)

@@ -43,3 +43,6 @@ export const headingWithUnit = (heading: string, unit: string) =>
 
 /** An apostrophe is doubled so that it is there again when the text is read. */
 export const guarded = (text: string) => (/^[=+\-@\t\r']/.test(text) ? `'${text}` : text)
+
+/** What was guarded, as it was. */
+export const unguarded = (text: string) => text.replace(/^'(?=[=+\-@\t\r'])/, "")

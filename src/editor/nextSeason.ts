@@ -9,6 +9,7 @@ import {
   type Document,
   type Part,
 } from "../workbook/document"
+import {listed} from "../workbook/extras"
 import {namesIn} from "../workbook/names"
 import {blankRow} from "../workbook/rows"
 import {rowsOf} from "../workbook/season"
@@ -56,7 +57,7 @@ export function nextSeason(workbook: Workbook): Document | null {
   let next = withRecords(document, workbook, year)
   for (const part of OF_ONE_SEASON) {
     const sheet = sheetWith(next, part)
-    if (sheet >= 0) next = withSheet(next, sheet, {rows: []})
+    if (sheet >= 0) next = withSheet(next, sheet, {rows: [], ...listed([])})
   }
   next = withColumns(
     next,

@@ -1,5 +1,6 @@
 import type {CellAddress, Document} from "../workbook/document"
 import type {Edit} from "../workbook/edit"
+import {newId, withActsKept, type FieldMark} from "../workbook/fieldActs"
 import {planSheet} from "../workbook/plan"
 import type {Change} from "../workbook/value"
 import {Workbook} from "../workbook/workbook"
@@ -10,6 +11,8 @@ import {editName, whatMoved} from "./words"
 export interface Step {
   readonly document: Document
   readonly name: string
+  /** It opened another workbook, which keeps what was entered in the field by itself. */
+  readonly opens?: true
   /** Acts of one movement, such as that of a close along the calendar, are one step: those of the same word here. */
   readonly joins?: string
 }
@@ -137,7 +140,11 @@ export type Store = ReturnType<typeof createStore>
  *
  * An act is shown as soon as the open sheet is worked out; `later` chooses when the rest is, and what it moved is told.
  */
-export function createStore(document: Document, later: (act: () => void) => void = (act) => act()) {
+export function createStore(
+  document: Document,
+  later: (act: () => void) => void = (act) => act(),
+  mark: () => FieldMark = unnamedMark,
+) {
   const workbook = new Workbook(document)
   const listeners = new Set<() => void>()
   let state: EditorState = {
@@ -186,6 +193,9 @@ export function createStore(document: Document, later: (act: () => void) => void
       become({...state, changes, said: saying(whatMoved(next, changes))})
     })
 
+  /** The document of a step, without losing an act of the field: what was entered may have left for another device. */
+  const at = ({document: next, opens}: Step) => (opens ? next : withActsKept(state.document, next, mark))
+
   const show = (document: Document, history: Partial<EditorState>, said: string) => {
     shown(workbook.show(document, state.cell.sheet), history, said)
     tellChanges(document, () => said)
@@ -229,28 +239,33 @@ export function createStore(document: Document, later: (act: () => void) => void
     undo(): boolean {
       const step = state.undoable.at(-1)
       if (!step) return false
-      const redoable = [...state.redoable, {document: state.document, name: step.name}]
+      const redoable = [...state.redoable, backTo(state.document, step)]
       const undoable = state.undoable.slice(0, -1)
-      show(step.document, {undoable, redoable}, `Undone: ${step.name}.`)
+      show(at(step), {undoable, redoable}, `Undone: ${step.name}.`)
       return true
     },
     redo(): boolean {
       const step = state.redoable.at(-1)
       if (!step) return false
-      const undoable = [...state.undoable, {document: state.document, name: step.name}]
+      const undoable = [...state.undoable, backTo(state.document, step)]
       const redoable = state.redoable.slice(0, -1)
-      show(step.document, {undoable, redoable}, `Done again: ${step.name}.`)
+      show(at(step), {undoable, redoable}, `Done again: ${step.name}.`)
       return true
     },
     /** Opens another workbook. What was open is one undo away. */
     open(next: Document) {
-      const step = {document: state.document, name: `opening ${next.name}`}
+      const step: Step = {document: state.document, name: `opening ${next.name}`, opens: true}
       const cell = {sheet: Math.max(0, planSheet(next)), row: 0, col: 0}
       const undoable = [...state.undoable, step]
       shown(workbook.show(next), {undoable, redoable: [], cell, reach: null}, `${next.name} is open.`)
     },
   }
 }
+
+/** The way back over a step: to what is shown now, under the same name. */
+const backTo = (document: Document, {name, opens}: Step): Step => ({document, name, ...(opens && {opens})})
+
+const unnamedMark = (): FieldMark => ({id: newId(), device: "a device", entered: new Date().toISOString()})
 
 /** Rows that come or go would make others of those that are shown. */
 function stillOnly({document, only}: EditorState, next: Document): Only | null {

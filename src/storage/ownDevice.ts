@@ -1,12 +1,7 @@
-/** What marks an act that is entered here. */
-export interface Mark {
-  readonly id: string
-  readonly device: string
-  readonly entered: string
-}
+import {LONGEST_DEVICE} from "../workbook/document"
+import {hexadecimal, newId, type FieldMark} from "../workbook/fieldActs"
 
 const KEY = "fernledger device"
-export const LONGEST_NAME = 40
 
 /** What this device is called: as its owner named it, or by a sign that was drawn for it. */
 export function deviceName(): string {
@@ -20,7 +15,7 @@ export function deviceName(): string {
 /** Names this device; a blank name gives it its sign again. */
 export function nameDevice(name: string) {
   try {
-    const text = name.trim().slice(0, LONGEST_NAME)
+    const text = name.trim().slice(0, LONGEST_DEVICE)
     if (text) localStorage.setItem(KEY, text)
     else localStorage.removeItem(KEY)
   } catch {
@@ -28,9 +23,9 @@ export function nameDevice(name: string) {
   }
 }
 
-/** A mark that no other act has, on whatever device: 128 bits by chance. */
-export const markAt = (now: Date): Mark => ({
-  id: hexadecimal(16),
+/** A mark for an act that is entered here now. */
+export const markAt = (now: Date): FieldMark => ({
+  id: newId(),
   device: deviceName(),
   entered: now.toISOString(),
 })
@@ -42,8 +37,3 @@ function kept(): string | null {
     return null
   }
 }
-
-const hexadecimal = (bytes: number) =>
-  Array.from(crypto.getRandomValues(new Uint8Array(bytes)), (one) => one.toString(16).padStart(2, "0")).join(
-    "",
-  )

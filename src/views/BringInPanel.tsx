@@ -1,6 +1,7 @@
 import {useMemo, useState} from "react"
 import {bringingOf, matchesOf, type CsvTable, type Match, type UnitSaid} from "../editor/csvIn"
-import {fieldBringing, type FieldFile} from "../editor/fieldFile"
+import {fieldBringing} from "../editor/fieldBringing"
+import type {FieldFile} from "../editor/fieldFile"
 import {keepEditing} from "../editor/editing"
 import {measureOf} from "../editor/measures"
 import {choose} from "../editor/selection"
@@ -130,7 +131,7 @@ function FieldRowsFound({store, name, file, onDone}: FieldRowsProps) {
     if (!keepEditing(store, 0, 0)) return
     const words = counted(added, "field row")
     store.run(
-      () => ({type: "addField", entries, name: `${words} brought in`}),
+      () => ({type: "addField", entries, from: "elsewhere", name: `${words} brought in`}),
       `${words} of ${name} brought in${takenOut ? `, ${takenOut} taken out` : ""}.`,
     )
     onDone()

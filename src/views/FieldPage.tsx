@@ -19,8 +19,10 @@ import {
 import {measureOf, storedNumber} from "../editor/measures"
 import {takeFieldRowBack} from "../editor/commands/season"
 import type {Command, Store} from "../editor/store"
-import {deviceName, LONGEST_NAME, markAt, nameDevice, type Mark} from "../storage/ownDevice"
+import {deviceName, markAt, nameDevice} from "../storage/ownDevice"
 import {isoDate} from "../workbook/clock"
+import {LONGEST_DEVICE} from "../workbook/document"
+import type {FieldMark} from "../workbook/fieldActs"
 import {namesIn} from "../workbook/names"
 import {regionOf, type Decimal} from "../workbook/region"
 import type {Keeping} from "./keeping"
@@ -46,7 +48,7 @@ export function FieldPage({store, keeping}: {store: Store; keeping: Keeping}) {
   const heading = useRef<HTMLHeadingElement>(null)
   useEffect(() => heading.current?.focus(), [job])
 
-  const add = (command: (mark: Mark) => Command, words: string) => {
+  const add = (command: (mark: FieldMark) => Command, words: string) => {
     const mark = markAt(new Date())
     if (store.run(command(mark))) setAdded({words: `${isoTime(new Date())} ${words}`, id: mark.id})
   }
@@ -134,7 +136,7 @@ function Travel({rows, onSend}: {rows: number; onSend: () => void}) {
         This device is called
         <input
           value={name}
-          maxLength={LONGEST_NAME}
+          maxLength={LONGEST_DEVICE}
           onChange={({currentTarget}) => setName(currentTarget.value)}
           onBlur={() => {
             nameDevice(name)
@@ -145,7 +147,7 @@ function Travel({rows, onSend}: {rows: number; onSend: () => void}) {
       <button disabled={rows === 0} onClick={onSend}>
         {rows === 0 ? "Nothing to send yet" : "Send all that was entered"}
       </button>
-      <p>On the other device “Bring in…” adds each of them once, however often and in whatever order.</p>
+      <p>On the other device “Bring in…” adds each row once, however often and in whatever order.</p>
     </details>
   )
 }
@@ -154,7 +156,7 @@ interface JobProps {
   store: Store
   planting: FieldPlanting
   day: string
-  onAdd: (command: (mark: Mark) => Command, words: string) => void
+  onAdd: (command: (mark: FieldMark) => Command, words: string) => void
 }
 
 function Picking({store, planting, day, onAdd}: JobProps) {

@@ -9,7 +9,7 @@ import {cellName, movedFrom} from "../editor/words"
 import {isSameCell, type CellAddress, type Document} from "../workbook/document"
 import {isoDate} from "../workbook/clock"
 import {sentenceOf} from "../workbook/faults"
-import {fieldEntryOf} from "../workbook/fieldRows"
+import {actOf} from "../workbook/fieldActs"
 import {originOf, usedOf, type Input} from "../workbook/trace"
 import {regionOf} from "../workbook/region"
 import {isFault} from "../workbook/value"
@@ -117,13 +117,18 @@ const Trace = memo(function Trace({store, cell, document, onGo, onWorkBack}: Tra
   )
 })
 
-/** Who entered the row of a cell in the field, and when; null where nobody did, or it was changed since. */
-function fieldWords(document: Document, {sheet, row}: CellAddress): string | null {
-  const entry = fieldEntryOf(document, sheet, row)
-  if (!entry) return null
-  const at = new Date(entry.entered)
+/** Who entered the row of a cell in the field, and when. */
+function Entered({document, at: {sheet, row}}: {document: Document; at: CellAddress}) {
+  const act = actOf(document, sheet, row)
+  if (!act) return null
+  const at = new Date(act.entry.entered)
   const time = `${at.getHours()}:${String(at.getMinutes()).padStart(2, "0")}`
-  return `Entered in the field on ${entry.device}, ${dateText(dayOf(isoDate(at))!)} at ${time}.`
+  return (
+    <p className="feeds">
+      Entered in the field on {act.entry.device}, {dateText(dayOf(isoDate(at))!)} at {time}
+      {act.isChanged && "; the row was changed since"}.
+    </p>
+  )
 }
 
 interface StepProps {
@@ -189,9 +194,11 @@ function OriginStep({store, at, isFirst, onFollow, onGo}: StepProps) {
           </ul>
         )}
         {formula !== null && <p className="feeds formula">{inWords}</p>}
-        {kind !== "worked out" && formula === null && <OwnRow store={store} at={at} />}
-        {kind !== "worked out" && formula === null && fieldWords(document, at) !== null && (
-          <p className="feeds">{fieldWords(document, at)}</p>
+        {kind !== "worked out" && formula === null && (
+          <>
+            <OwnRow store={store} at={at} />
+            <Entered document={document} at={at} />
+          </>
         )}
         {functions.map((one) => (
           <p className="feeds" key={one.name}>

@@ -1,4 +1,5 @@
 import {z} from "zod"
+import {FIELD_PARTS, PARTS} from "./parts"
 
 // The page's policy lets no text run as a program; without this the library tries whether it may.
 z.config({jitless: true})
@@ -57,235 +58,9 @@ const extraSchema = z.strictObject({
   cases: z.record(z.string(), contentSchema).optional(),
   /** The cases are compared by what this cell gives. */
   compared: z.literal(true).optional(),
+  /** The act of the field that gave its row, by its id. */
+  act: z.string().optional(),
 })
-
-/** What the reserve picture and the studies of the crown's year read. */
-export const CROWN_PARTS = [
-  "structure at start",
-  "store at start",
-  "opens",
-  "sampled sugar",
-  "sampled lower",
-  "sampled upper",
-  "samples used",
-  "sampled on",
-  "floor",
-  "fern loss from",
-  "fern left",
-  "later sample",
-  "later sugar",
-  "later error",
-  "factor",
-  "ageing",
-  "record years",
-  "air",
-  "soil",
-  "sun",
-  "value name",
-  "value",
-  "value likely low",
-  "value likely high",
-  "store through the year",
-  "range of the study",
-  "planned then",
-] as const
-
-/** Where days of weather and sets of crop values are put in, by the columns of their sheets. */
-export const ENTRY_PARTS = [
-  "record day",
-  "record high",
-  "record low",
-  "record sun",
-  "record soil",
-  "set",
-  "set name",
-  "set value",
-  "set likely low",
-  "set likely high",
-] as const
-
-/** What the season's acts, the field page and the page of the week read and write, by the columns of their sheets. */
-export const SEASON_PARTS = [
-  "picking planting",
-  "picking day",
-  "picking weight",
-  "spear planting",
-  "spear day",
-  "spear mean",
-  "spears counted",
-  "sample planting",
-  "sample plant",
-  "sample day",
-  "sample reading",
-  "sample sugar",
-  "name of planting",
-  "area",
-  "closed",
-  "why closed",
-  "agreed planting",
-  "agreed on",
-  "agreed open",
-  "agreed close",
-  "agreed held by",
-  "agreed crop",
-  "week planting",
-  "picked in week",
-  "planned in week",
-  "pace",
-  "close last week",
-  "held by last week",
-  "moved",
-  "day sells",
-  "day worth",
-  "pays until",
-  "to do",
-  "why",
-  "need from",
-  "need week",
-  "cutters needed",
-  "busiest day",
-  "cutters booked",
-  "cutters short",
-  "heaviest",
-  "load needed",
-  "load fitted",
-  "load over",
-  "record planting",
-  "record year",
-  "record crop",
-  "record document",
-  "record opened",
-  "record closed",
-  "record note",
-  "loss planting",
-  "cutters from",
-  "wait planting",
-  "sprayed",
-  "wait days",
-  "pick again",
-] as const
-
-/** What the page on keeping and replanting, and the study of the best weeks, read and write, by the columns of their sheets. */
-export const REPLANT_PARTS = [
-  "replant field",
-  "replant after",
-  "replant warning",
-  "keep years",
-  "keep least",
-  "keep most",
-  "wait gain",
-  "early cost",
-  "level",
-  "lease act",
-  "replant first",
-  "replant age",
-  "replant area",
-  "old ground",
-  "replant rest",
-  "lease",
-  "season cash",
-  "ground worth",
-  "replant note",
-  "own field",
-  "own season",
-  "life year",
-  "life age",
-  "mean price",
-  "kg margin",
-  "new crop",
-  "new sales",
-  "own net cash",
-  "cash with yield",
-  "other cash",
-  "new cash",
-  "rest years",
-  "rest loss",
-  "price week",
-  "price",
-  "table age",
-  "table weeks",
-  "table factor",
-  "life planting",
-  "life run on",
-  "life weeks",
-  "life days",
-  "life last season",
-  "life near",
-  "life replace age",
-  "life why",
-  "life reserve worth",
-  "life stop price",
-  "life day cost",
-  "life worth",
-  "life clear now",
-  "ahead planting",
-  "ahead season",
-  "ahead age",
-  "ahead weeks",
-  "ahead crop",
-  "ahead margin",
-  "ahead sugar",
-  "ahead reserve",
-  "ahead reserve worth",
-  "ahead stop price",
-  "ahead why",
-  "life input",
-  "life input value",
-] as const
-
-/** What the lender's page reads, by the columns of their sheets. */
-export const LENDER_PARTS = [
-  "page line",
-  "page text",
-  "cash year",
-  "cash crop",
-  "cash price",
-  "cash sales",
-  "capacity",
-  "due",
-  "cover",
-  "short",
-  "cause",
-  "break price",
-  "cash at end",
-  "cover under stress",
-  "evidence planting",
-  "evidence age",
-  "record three ago",
-  "record two ago",
-  "record last",
-  "three-year mean",
-  "record at this age",
-  "projection",
-  "projection low",
-  "projection high",
-  "gap",
-  "gap at this age",
-  "reason typed",
-  "reason",
-  "recorded age",
-  "recorded disaster",
-  "recorded full",
-  "published place",
-  "published low",
-  "published high",
-  "cash picking",
-  "cash field",
-  "cash fixed",
-  "owed before",
-  "stand ground",
-  "stand replanted",
-  "stand last season",
-  "stand name",
-  "stand year",
-  "stand area",
-  "stand yield",
-  "stress set",
-  "stress yield",
-  "stress price",
-  "stress costs",
-  "stress rates",
-] as const
 
 const columnSchema = z.strictObject({
   heading: z.string().min(1),
@@ -302,26 +77,7 @@ const columnSchema = z.strictObject({
   starts: z.boolean().optional(),
   rule: ruleSchema.optional(),
   /** What the column stands for in the pictures, the studies and the printed plan: they find their numbers by it. */
-  part: z
-    .enum([
-      "planting",
-      "age",
-      "open",
-      "close",
-      "held by",
-      "slack",
-      "weeks",
-      "crop",
-      "crop low",
-      "crop high",
-      "limit",
-      ...CROWN_PARTS,
-      ...ENTRY_PARTS,
-      ...SEASON_PARTS,
-      ...REPLANT_PARTS,
-      ...LENDER_PARTS,
-    ])
-    .optional(),
+  part: z.enum(PARTS).optional(),
   /** One or two sentences for the person who reads it: what it means, how it is worked out, what it rests on. */
   about: z.string().optional(),
 })
@@ -351,19 +107,15 @@ const sheetSchema = z.strictObject({
   extras: z.array(extraSchema).optional(),
 })
 
-/** The columns that the field page fills, by the sheet they stand on. */
-export const FIELD_PARTS = {
-  picking: ["picking planting", "picking day", "picking weight"],
-  spears: ["spear planting", "spear day", "spear mean", "spears counted"],
-  sample: ["sample planting", "sample day", "sample plant", "sample reading", "sample sugar"],
-} as const
+/** How long the name of a device may be. */
+export const LONGEST_DEVICE = 40
 
 /** One act on the field page: a row that was added, or one that was taken back. */
 const fieldEntrySchema = z.strictObject({
   /** No other act has it, on whatever device. */
   id: z.string().regex(/^[0-9a-f]{32}$/),
   /** The device it was entered on, as its owner calls it. */
-  device: z.string().min(1).max(40),
+  device: z.string().min(1).max(LONGEST_DEVICE),
   /** When it was entered, in ISO form with the time. */
   entered: z.iso.datetime(),
   /** What the row holds, by the parts of its columns. */
@@ -375,6 +127,8 @@ const fieldEntrySchema = z.strictObject({
     .string()
     .regex(/^[0-9a-f]{32}$/)
     .optional(),
+  /** It came from another device. */
+  brought: z.literal(true).optional(),
   /** A row like it stood here before it came, and is taken for it. */
   stood: z.literal(true).optional(),
 })

@@ -45,8 +45,13 @@ export type Edit =
   | {readonly type: "removeSheet"; readonly sheet: number}
   /** Several changes that are one act of the planner, each made on what the one before left. */
   | {readonly type: "several"; readonly edits: readonly Edit[]; readonly name: string}
-  /** Acts of the field page, of this device or of others: each is added once. */
-  | {readonly type: "addField"; readonly entries: readonly FieldEntry[]; readonly name: string}
+  /** Acts of the field, entered here or on another device: each is added once. */
+  | {
+      readonly type: "addField"
+      readonly entries: readonly FieldEntry[]
+      readonly from: "here" | "elsewhere"
+      readonly name: string
+    }
   /** How numbers and dates are typed and shown from now on; what is stored stays as it is. */
   | {readonly type: "setRegion"; readonly region: Region}
   /** A reading copy becomes a workbook of one's own, under a name of its own. */

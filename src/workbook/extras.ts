@@ -17,6 +17,7 @@ export interface ExtraChange {
   readonly format?: Format | null
   readonly cases?: Extra["cases"] | null
   readonly compared?: true | null
+  readonly act?: string | null
 }
 
 /** What a cell carries beside its content, or undefined. */
@@ -71,8 +72,8 @@ export function extrasShifted({extras}: Sheet, along: "row" | "col", {of}: Shift
   )
 }
 
-/** An empty list is not saved. */
-const listed = (extras: readonly Extra[]) =>
+/** What the cells of a sheet carry, as the sheet has it: an empty list is not saved. */
+export const listed = (extras: readonly Extra[]) =>
   ({extras: extras.length ? extras : undefined}) as Pick<Sheet, "extras">
 
 const placeOf = (row: number, col: number) => `${row}:${col}`

@@ -2,7 +2,7 @@ import {withColumnsInserted, withColumnsRemoved} from "./columns"
 import {contentAt, withSheet, type Column, type Content, type Document} from "./document"
 import type {ColumnChange, Edit, Entry} from "./edit"
 import {withExtras} from "./extras"
-import {withFieldEntries} from "./fieldRows"
+import {landed} from "./fieldActs"
 import {isName, isTaken, standsFor, withNameChanged} from "./names"
 import {withRegion} from "./region"
 import {withoutReading} from "./reading"
@@ -49,7 +49,7 @@ export function revised(document: Document, edit: Edit): Document {
     case "several":
       return edit.edits.reduce(revised, document)
     case "addField":
-      return withFieldEntries(document, edit.entries)
+      return landed(document, edit.entries, edit.from).document
     case "setRegion":
       return withRegion(document, edit.region)
     case "makeOwn":

@@ -57,6 +57,14 @@ describe("the draft of the next season", () => {
     expect(next.season).toBe("season 2027, draft")
   })
 
+  it("leaves no note behind where the rows of the season were", () => {
+    const sheet = farm.sheets.findIndex((one) => one.name === "Pickings")
+    const note = {text: "wet", written: "2026-05-25T10:00:00.000Z"}
+    const noted = createStore(farm)
+    noted.run(() => ({type: "changeExtras", changes: [{at: {sheet, row: 3, col: 2}, note}]}))
+    expect(nextSeason(noted.workbook)!.sheets[sheet]!.extras).toBeUndefined()
+  })
+
   it("has nothing left of the season that ended, and all else", () => {
     for (const name of ["Pickings", "Spear size", "Agreed plan", "Losses", "Cutters"])
       expect(rowsIn(next, name)).toEqual([])

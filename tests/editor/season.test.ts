@@ -107,13 +107,14 @@ const mark = (digit: string) => ({
   entered: "2026-05-25T06:12:00.000Z",
 })
 
+const contents = {
+  "picking planting": "Long Acre",
+  "picking day": "2026-05-25",
+  "picking weight": 1160,
+} as const
+
 it("takes back the row that the field page added last, and no other", () => {
   const store = createStore(farm)
-  const contents = {
-    "picking planting": "Long Acre",
-    "picking day": "2026-05-25",
-    "picking weight": 1160,
-  } as const
   store.run(addFieldRow(contents, mark("a"), "picking of Long Acre"))
   store.run(addFieldRow({...contents, "picking weight": 40}, mark("b"), "picking of Long Acre"))
   expect(store.canRun(takeFieldRowBack("a".repeat(32), mark("c")))).toBe(false)
@@ -124,11 +125,6 @@ it("takes back the row that the field page added last, and no other", () => {
 
 it("adds a row from the field under the columns of its parts", () => {
   const store = createStore(farm)
-  const contents = {
-    "picking planting": "Long Acre",
-    "picking day": "2026-05-25",
-    "picking weight": 1160,
-  } as const
   store.run(addFieldRow(contents, mark("a"), "picking of Long Acre"))
   store.run(addFieldRow({...contents, "picking weight": 40}, mark("b"), "picking of Long Acre"))
   expect(rows(store, "Pickings")).toEqual([

@@ -7,10 +7,10 @@ import {
   type CellAddress,
   type Content,
   type Document,
-  type FieldEntry,
   type Part,
 } from "../../workbook/document"
 import type {Entry} from "../../workbook/edit"
+import type {FieldMark} from "../../workbook/fieldActs"
 import {hasPlace, type FieldContents} from "../../workbook/fieldRows"
 import {planSheet, type Plan} from "../../workbook/plan"
 import type {Command} from "../store"
@@ -73,21 +73,23 @@ export const closeToFern =
       `${planting} closed to fern`,
     )
 
-/** What marks an act of the field page: which it is, on what device and when it was entered. */
-export type FieldMark = Omit<FieldEntry, "row" | "takesBack">
-
 /** What the field page adds: a picking, a count of spears, or a root sample, in a new row of its sheet. */
 export const addFieldRow =
   (row: FieldContents, mark: FieldMark, name: string): Command =>
   ({document}) =>
-    hasPlace(document, row) ? {type: "addField", entries: [{...mark, row}], name} : null
+    hasPlace(document, row) ? {type: "addField", entries: [{...mark, row}], from: "here", name} : null
 
 /** Takes back what the field page added last. What was added stays known, so that it does not come again from another device. */
 export const takeFieldRowBack =
   (id: string, mark: FieldMark): Command =>
   ({document}) =>
     document.field?.at(-1)?.id === id
-      ? {type: "addField", entries: [{...mark, takesBack: id}], name: "a field row taken back"}
+      ? {
+          type: "addField",
+          entries: [{...mark, takesBack: id}],
+          from: "here",
+          name: "a field row taken back",
+        }
       : null
 
 export type RowContents = readonly [key: string, contents: Partial<Record<Part, Content>>]
