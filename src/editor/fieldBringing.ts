@@ -68,7 +68,7 @@ const LANDINGS: Readonly<Record<Landing, string>> = {
   stood: "; such a row stands there, and is taken for it",
   "taken back": "; it was taken back",
   "taken out": "; its row goes",
-  stays: "; its row was changed since, or stood there before: it stays",
+  stays: "; its row is gone, was changed since, or stood there before: nothing goes",
   "to come": "; its row has not come yet",
   nothing: "",
 }

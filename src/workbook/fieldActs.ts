@@ -46,10 +46,9 @@ export function landed(
   const rows = new FieldRows(document)
 
   const takeBack = (id: string): Landing => {
-    const isSecond = takenBack.has(id)
     takenBack.add(id)
     const taken = log.get(id)
-    if (isSecond || !taken?.row) return isSecond ? "nothing" : "to come"
+    if (!taken?.row) return "to come"
     const place = rows.ofAct(taken.row, id)
     if (!place || place.key !== keyOf(taken.row)) return "stays"
     if (!taken.stood) {

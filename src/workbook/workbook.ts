@@ -180,10 +180,10 @@ export class Workbook {
     const before = this.#values
     this.#document = next
     const sameSheets = haveSameSheets(shown, next)
-    if (sameSheets && lookedAt !== undefined && standInPlace(shown, next)) this.#letWait(lookedAt)
+    if (sameSheets && lookedAt !== undefined) this.#letWait(lookedAt)
     const worked = sameSheets && !haveFewRowsInCommon(shown, next) ? this.#update(shown, next) : null
     if (!worked) this.#rebuild(shown)
-    if (worked && standInPlace(shown, next)) {
+    if (worked) {
       this.#forgetWhatIsNoFormula(shown)
       this.#changes = []
       this.#takeChanges(worked)
@@ -281,7 +281,7 @@ export class Workbook {
     }
   }
 
-  /** Takes over what the engine worked out, where all cells stand where they stood. */
+  /** Takes over what the engine worked out: where rows came or went, a place is compared with what stood there. */
   #takeChanges(worked: readonly ExportedChange[]) {
     const changes = [...this.#changes]
     for (const one of worked) {
@@ -350,15 +350,6 @@ const haveSameSheets = ({sheets}: Document, next: Document) =>
   next.sheets.every(
     ({name, columns}, i) => name === sheets[i]!.name && columns.length === sheets[i]!.columns.length,
   )
-
-/** Whether each row that stays is where it was: rows have changed in themselves, or come or gone at the end of a sheet. */
-const standInPlace = ({sheets}: Document, next: Document) =>
-  next.sheets.every(({rows}, i) => {
-    const was = sheets[i]!.rows
-    if (rows.length === was.length) return true
-    const [shorter, longer] = rows.length < was.length ? [rows, was] : [was, rows]
-    return shorter.every((row, place) => row === longer[place])
-  })
 
 /** Whether building anew costs less: the engine takes two to three times longer for a row that is given later. */
 function haveFewRowsInCommon({sheets}: Document, next: Document): boolean {

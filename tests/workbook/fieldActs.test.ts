@@ -117,6 +117,14 @@ describe("acts of the field", () => {
     expect(weights(brought(stands, back, row))).toEqual([400])
   })
 
+  it("leave a note on that row when they are taken back", () => {
+    const note = {text: "wet", written: "2026-05-25T10:00:00.000Z"}
+    const at = {sheet: 0, row: 0, col: 0}
+    const noted = revised(withTyped(farm, 400), {type: "changeExtras", changes: [{at, note}]})
+    const back = brought(noted, added(1, picking(400)), takenBack(2, 1))
+    expect(back.sheets[0]!.extras).toEqual([{row: 0, col: 0, note}])
+  })
+
   it("never do so when they are entered here: it is a second load", () => {
     const second = entered(withTyped(farm, 400), added(1, picking(400)))
     expect(weights(second)).toEqual([400, 400])
@@ -220,6 +228,8 @@ describe("undoing what was entered in the field", () => {
       return weightsOf(store)
     })
     expect(seen).toEqual([[405], [], [405], [], [405], [], [405]])
+    const takenBacks = fieldOf(store).flatMap(({takesBack}) => takesBack ?? [])
+    expect(new Set(takenBacks).size).toBe(takenBacks.length) // none is taken back twice
   })
 
   it("forgets what was brought in, so that it can be brought in again", () => {
@@ -250,6 +260,10 @@ describe("undoing what was entered in the field", () => {
     store.open(documentOf(...farm.sheets))
     enter(store, added(1, picking(405)))
     store.undo()
+    store.undo()
+    expect(store.getState().document).toBe(farm)
+    store.redo()
+    expect(fieldOf(store)).toHaveLength(2) // the act and its undoing
     store.undo()
     expect(store.getState().document).toBe(farm)
   })

@@ -7,21 +7,21 @@ import type {Dependencies, RangeNode} from "./insides"
 export function connectRangesOnce(dependencies: Dependencies) {
   const connect = dependencies.processCellDependencies
   if (!connect) return
-  /** Ranges and the number under which they were connected: one that left the graph comes back under another. */
-  const connected = new WeakMap<RangeNode, number>()
+  const connected = new WeakSet<RangeNode>()
   dependencies.processCellDependencies = function (on, user) {
     const nodesOf = (one: unknown) => (isRange(one) ? this.getRange(one.start, one.end) : undefined)
     const rest = on.filter((one) => {
       const node = nodesOf(one)
       const id = node?.idInGraph
-      if (!node || id === undefined || user.idInGraph === undefined || connected.get(node) !== id) return true
+      // One that left the graph has no number there.
+      if (!node || id === undefined || user.idInGraph === undefined || !connected.has(node)) return true
       this.graph.addEdge(id, user.idInGraph)
       return false
     })
     connect.call(this, rest, user)
     for (const one of rest) {
       const node = nodesOf(one)
-      if (node?.idInGraph !== undefined) connected.set(node, node.idInGraph)
+      if (node) connected.add(node)
     }
   }
 }

@@ -150,22 +150,25 @@ describe("the engine as it is used", () => {
         {
           name: "Asks",
           group: "",
-          columns: ["Picked", "In"].map((heading) => ({heading, kind: "typed"})),
+          columns: ["Picked", "In", "Last", "Without", "First"].map((heading) => ({heading, kind: "typed"})),
           rows: [
             [
               '=SEASON.PICKED(Pickings!A:A,Pickings!B:B,Pickings!C:C,"2026-05-01","2026-05-31")',
               '=SUM(FILTER(Pickings!C:C,Pickings!A:A="Long Acre"))',
+              "=INDEX(Pickings!C:C,COUNTA(Pickings!A:A))",
+              '=COUNTIFS(Pickings!A:A,"Long Acre",Pickings!C:C,"")',
+              "=IFNA(MATCH(90,Pickings!C:C,0)+0*COUNTA(Pickings!A:A),0)",
             ],
           ],
         },
       ],
     })
-    const asked = () => [0, 1].map((col) => workbook.valueAt({sheet: 1, row: 0, col}))
-    expect(asked()).toEqual([460, 460])
+    const asked = () => [0, 1, 2, 3, 4].map((col) => workbook.valueAt({sheet: 1, row: 0, col}))
+    expect(asked()).toEqual([460, 460, 60, 0, 0])
     workbook.revise({type: "enter", cells: [{at: {sheet: 0, row: 2, col: 0}, content: "Long Acre"}]})
-    expect(asked()).toEqual([460, 460])
+    expect(asked()).toEqual([460, 460, null, 1, 0])
     workbook.revise({type: "enter", cells: [{at: {sheet: 0, row: 2, col: 1}, content: "2026-05-05"}]})
     workbook.revise({type: "enter", cells: [{at: {sheet: 0, row: 2, col: 2}, content: 90}]})
-    expect(asked()).toEqual([550, 550])
+    expect(asked()).toEqual([550, 550, 90, 0, 3])
   })
 })

@@ -63,6 +63,36 @@ it("goes on where the date has changed", () => {
   expect([before, workbook.valueAt(at)]).toEqual([26, 22])
 })
 
+it("owes nothing when it is new, whatever the names it met before they were known", () => {
+  const typed = {heading: "Typed", kind: "typed"} as const
+  const pickings = {
+    heading: "Pickings",
+    kind: "worked out",
+    formula: "=SEASON.PICKINGS(40001,40000+Days,1)",
+  } as const
+  const workbook = new Workbook({
+    name: "Farm",
+    sheets: [
+      {name: "Plan", group: "", columns: [pickings], rows: [["="]]},
+      {name: "Aside", group: "", columns: [typed], rows: [[1]]},
+      {
+        name: "Named",
+        group: "",
+        columns: [typed, typed],
+        rows: [
+          ["Days", "=Other*2"],
+          ["Other", 3],
+        ],
+        names: true,
+      },
+    ],
+  })
+  const calculated = vi.spyOn(SEASON_PICKINGS, "calculate")
+  workbook.revise({type: "enter", cells: [{at: {sheet: 1, row: 0, col: 0}, content: 2}]})
+  expect(calculated).not.toHaveBeenCalled()
+  expect(workbook.valueAt({sheet: 0, row: 0, col: 0})).toBe(6)
+})
+
 describe("what nobody looks at", () => {
   const typed = {heading: "Typed", kind: "typed"} as const
   const worked = (heading: string, formula: string) => ({heading, kind: "worked out", formula}) as const
