@@ -1,8 +1,6 @@
 import {SimpleRangeValue} from "hyperformula"
 import {insidesOfRange, nodeOf, type RangeNode, type Search} from "./insides"
 
-type Rows = SimpleRangeValue["data"]
-
 /**
  * A range is read once for all the formulas that use it, as long as it holds the same. The engine would read it anew for
  * each of them: with a row for each planting, a cost that grows with the square of their number.
@@ -42,14 +40,14 @@ export function lookUpByTable(search: Search) {
 }
 
 function placesIn(node: RangeNode, {data}: SimpleRangeValue): ReadonlyMap<unknown, number> {
-  const kept = node.getFunctionValue(PLACES) as {data: Rows; places: Map<unknown, number>} | undefined
-  if (kept?.data === data) return kept.places
+  const kept = node.getFunctionValue(PLACES) as ReadonlyMap<unknown, number> | undefined
+  if (kept) return kept // a range that grew without a change in it grew by blanks, which are not looked up
   const places = new Map<unknown, number>()
   for (const [place, held] of data.flat().entries()) {
     const value = comparable(held)
     if (!places.has(value)) places.set(value, place)
   }
-  node.setFunctionValue(PLACES, {data, places})
+  node.setFunctionValue(PLACES, places)
   return places
 }
 
