@@ -168,7 +168,8 @@ export async function startPlanner(root: Root) {
       const {document} = store.getState()
       const name = copyName(`${document.name} field rows`, new Date(), "csv")
       const sent = await shareTable(fieldCsv(document), name)
-      if (sent) tell(isRefused(sent) ? `${sent.refused}.` : `The field rows are sent out as ${sent.name}.`)
+      if (!sent) return null
+      return isRefused(sent) ? `${sent.refused}.` : `Sent as ${sent.name}.`
     },
     async readForeign() {
       const {LIMITS} = await import("./storage/book/limits")

@@ -93,11 +93,11 @@ function rowRefused(workbook: Workbook, row: FieldContents, plantings: ReadonlyS
   return kind === "picking" ? pickingRefused(workbook, planting, String(row[dayPart])) : null
 }
 
-/** "Long Acre, 25 May 2026: 1160 kg; Phone 7f, 25 May 2026" */
+/** "Long Acre, 25 May 2026: 1160 kg; Phone", with the day on which it was entered where that is another. */
 function entryWords(document: Document, {row, device, entered}: FieldEntry): string {
-  const by = `${device}, ${dateText(dayOf(entered.slice(0, 10))!)}`
+  const on = dayOf(entered.slice(0, 10))!
   const kind = row && kindOf(row)
-  if (!row || !kind) return `takes a row back; ${by}`
+  if (!row || !kind) return `takes a row back; ${device}, ${dateText(on)}`
   const [plantingPart, dayPart] = FIELD_PARTS[kind]
   const sheet = sheetWith(document, plantingPart)
   const numbers = FIELD_PARTS[kind].slice(2).flatMap((part) => {
@@ -109,5 +109,6 @@ function entryWords(document: Document, {row, device, entered}: FieldEntry): str
     return [measure.unit ? `${text} ${measure.unit}` : `${(column?.heading ?? part).toLowerCase()} ${text}`]
   })
   const day = dayOf(String(row[dayPart]))
+  const by = day === on ? device : `${device}, ${dateText(on)}`
   return `${row[plantingPart]}, ${day === null ? row[dayPart] : dateText(day)}: ${numbers.join(", ")}; ${by}`
 }

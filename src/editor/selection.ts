@@ -28,8 +28,12 @@ export const choose =
       row: shownRow(state, sheet, clamp(at.row, rows)),
       col: clamp(at.col, state.document.sheets[sheet]!.columns.length),
     }
-    return {cell, reach: null, editing: null, question: null}
+    const said = TOLD_OF_BLOCK.test(state.said) ? "" : state.said
+    return {cell, reach: null, editing: null, question: null, said}
   }
+
+/** What was said of a block that was chosen: it holds no longer than the block is. */
+const TOLD_OF_BLOCK = / chosen, \d+ cells?\.$/
 
 /** Opens a sheet on its first cell. */
 export const openSheet = (sheet: number): Turn => choose({sheet, row: 0, col: 0})

@@ -121,14 +121,15 @@ export function FieldPage({store, keeping}: {store: Store; keeping: Keeping}) {
       <p className="field-saved" role="status">
         {saving}. No network needed.
       </p>
-      <Travel rows={state.document.field?.length ?? 0} onSend={() => void keeping.sendFieldRows()} />
+      <Travel rows={state.document.field?.length ?? 0} send={keeping.sendFieldRows} />
     </main>
   )
 }
 
 /** How what was entered here comes to another device. */
-function Travel({rows, onSend}: {rows: number; onSend: () => void}) {
+function Travel({rows, send}: {rows: number; send: Keeping["sendFieldRows"]}) {
   const [name, setName] = useState(deviceName)
+  const [said, setSaid] = useState("")
   return (
     <details className="field-travel">
       <summary>To another device</summary>
@@ -144,9 +145,10 @@ function Travel({rows, onSend}: {rows: number; onSend: () => void}) {
           }}
         />
       </label>
-      <button disabled={rows === 0} onClick={onSend}>
+      <button disabled={rows === 0} onClick={() => void send().then((words) => setSaid(words ?? ""))}>
         {rows === 0 ? "Nothing to send yet" : "Send all that was entered"}
       </button>
+      <p role="status">{said}</p>
       <p>On the other device “Bring in…” adds each row once, however often and in whatever order.</p>
     </details>
   )
@@ -188,7 +190,14 @@ function Picking({store, planting, day, onAdd}: JobProps) {
         </p>
       )}
       <Amount digits={digits} unit={measure.unit} decimal={region.decimal} beside={[perHectare, last]} />
-      <Pad digits={digits} decimal={region.decimal} onChange={setDigits} />
+      <Pad
+        digits={digits}
+        decimal={region.decimal}
+        onChange={(next) => {
+          setDigits(next)
+          setAsked("") // another weight is another question
+        }}
+      />
       {asked && (
         <p className="field-wait" role="alert">
           {asked}

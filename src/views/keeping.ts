@@ -36,8 +36,8 @@ export interface Keeping {
   openFileCopy(): Promise<void>
   /** Writes what is open for other programs. Gives what of it the file does not hold, or null when none was written. */
   sendOut(copy: OutCopy): Promise<readonly string[] | null>
-  /** Gives all that was entered in the field to another device, in a file. */
-  sendFieldRows(): Promise<void>
+  /** Gives all that was entered in the field to another device, in a file. Says what came of it; null when the person changed their mind. */
+  sendFieldRows(): Promise<string | null>
   /** Asks for a file of another program, or of field rows, and reads it; nothing of it is open yet. Null when none was chosen. */
   readForeign(): Promise<Foreign | null>
   /** Opens a workbook that was read. What was open is one undo away; it stays where the engine cannot open the other. */

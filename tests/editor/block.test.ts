@@ -62,6 +62,9 @@ describe("the chosen cells", () => {
 
   it("are told with their number", () => {
     expect(after("B2", reachStep(1, 1)).getState().said).toBe("B2:C3 chosen, 4 cells.")
+    const store = after("B2", reachStep(1, 1))
+    store.turn(choose({sheet: 0, row: 0, col: 0}))
+    expect(store.getState().said).toBe("") // of a block that is chosen no longer
   })
 
   it("come row by row", () => {

@@ -61,14 +61,14 @@ describe("bringing in a file of field rows", () => {
     })
     expect(bringing).toEqual({
       entries: [{...mark(5), row: row("Sand Piece", 90)}],
-      told: ["Sand Piece, 25 May 2026: 90 kg; Phone, 25 May 2026"],
+      told: ["Sand Piece, 25 May 2026: 90 kg; Phone"],
       added: 1,
       takenOut: 0,
       here: 1,
       left: [
         "line 9: it names no planting",
-        "Long Acre, 25 May 2026: 401 kg; Phone, 25 May 2026: another act has the same mark, and stays as it is",
-        "Elsewhere, 25 May 2026: 400 kg; Phone, 25 May 2026: “Elsewhere” is no planting of this workbook",
+        "Long Acre, 25 May 2026: 401 kg; Phone: another act has the same mark, and stays as it is",
+        "Elsewhere, 25 May 2026: 400 kg; Phone: “Elsewhere” is no planting of this workbook",
         "Sand Piece, 16 Apr 2026: 400 kg; Phone, 25 May 2026: Sand Piece was sprayed on 14 Apr: by its label it may be picked again from 21 Apr",
       ],
     })
@@ -87,10 +87,10 @@ describe("bringing in a file of field rows", () => {
       left: [],
     })
     expect(told).toEqual([
-      "takes back Long Acre, 25 May 2026: 500 kg; Phone, 25 May 2026; its row goes",
-      "Long Acre, 25 May 2026: 500 kg; Phone, 25 May 2026",
+      "takes back Long Acre, 25 May 2026: 500 kg; Phone; its row goes",
+      "Long Acre, 25 May 2026: 500 kg; Phone",
       "takes a row back; Phone, 25 May 2026; its row has not come yet",
-      "takes back Long Acre, 25 May 2026: 400 kg; Phone, 25 May 2026; its row goes",
+      "takes back Long Acre, 25 May 2026: 400 kg; Phone; its row goes",
     ])
     expect([added, takenOut]).toEqual([0, 1]) // one of them came and goes in the same file
   })
@@ -101,7 +101,7 @@ describe("bringing in a file of field rows", () => {
       left: [],
     })
     expect(left.map((line) => line.replaceAll(/[\u00a0\u202f]/g, " "))).toEqual([
-      "Long Acre, 25 May 2026: 60 000 kg; Phone, 25 May 2026: Weight 60 000 kg is above 50 000 kg (did you mean 6 000 kg?)",
+      "Long Acre, 25 May 2026: 60 000 kg; Phone: Weight 60 000 kg is above 50 000 kg (did you mean 6 000 kg?)",
     ])
   })
 })
