@@ -142,6 +142,12 @@ export const sources = {
     work: "Half-cooling times of asparagus in moving water, ASHRAE Handbook, Refrigeration, chapter on precooling",
     tag: "memory",
   },
+  deEll2002: {
+    work:
+      "DeEll, J., Roddy (2002). Trial of delays before cooling, Ontario, as reported by postharvest.biz on 25 March 2020: " +
+      "weight lost in the sun, firmness, looks and rot after 1 to 4 hours",
+    tag: "second-hand",
+  },
   hexamer1901: {
     work: "Hexamer, F.M. (1901). Asparagus, its culture for home use and for market. Orange Judd, New York: inside of the old crate",
     tag: "looked up",

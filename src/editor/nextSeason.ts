@@ -21,6 +21,7 @@ const OF_ONE_SEASON: readonly Part[] = [
   "spear planting",
   "agreed planting",
   "loss planting",
+  "load planting",
   "cutters from",
   "wait planting",
   "range of the study",

@@ -43,7 +43,7 @@ import {NeedsPlate} from "./NeedsPlate"
 import {ReplantPlate} from "./ReplantPlate"
 import {replantShown} from "./replantShown"
 import {WeekPlate} from "./WeekPlate"
-import {asOfDay, needsShown, weekShown} from "./weekShown"
+import {asOfDay, coldChainShown, needsShown, weekShown} from "./weekShown"
 import {WhereFrom} from "./WhereFrom"
 import {VersionsPanel} from "./VersionsPanel"
 import {WorkBackPanel} from "./WorkBackPanel"
@@ -178,7 +178,14 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
             <>
               {week && <WeekPlate store={store} week={week} />}
               {lender && <LenderPlate store={store} shown={lender} keeping={keeping} />}
-              {needs && <NeedsPlate needs={needs} asOf={asOfDay(store)} decimal={decimalOf(document)} />}
+              {needs && (
+                <NeedsPlate
+                  needs={needs}
+                  cold={coldChainShown(store)}
+                  asOf={asOfDay(store)}
+                  region={regionOf(document)}
+                />
+              )}
               {replant && <ReplantPlate store={store} shown={replant} />}
               {fieldLife && <FieldLifePlate store={store} shown={fieldLife} />}
               {reserve && !isRefusal(reserve) && <ReservePlate store={store} shown={reserve} />}

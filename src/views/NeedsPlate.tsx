@@ -1,20 +1,25 @@
 import {memo} from "react"
 import {numberText} from "../editor/display"
 import type {WeekNeeds} from "../workbook/season"
-import type {Decimal} from "../workbook/region"
+import type {ColdChain} from "../workbook/coldChain"
+import type {Region} from "../workbook/document"
+import {loadsWords, storeWords} from "./coldChainWords"
 import {NeedsByWeek} from "./pictures/NeedsByWeek"
 import "./week.css"
 
 /** Hands and cold by week, each against what is at hand. The sheet below is their table. */
 export const NeedsPlate = memo(function NeedsPlate({
   needs,
+  cold,
   asOf,
-  decimal,
+  region,
 }: {
   needs: readonly WeekNeeds[]
+  cold: ColdChain | null
   asOf: number | null
-  decimal: Decimal
+  region: Region
 }) {
+  const {decimal = "."} = region
   if (needs.length === 0) return null
   const isPast = ({from}: WeekNeeds) => asOf !== null && from + 7 <= asOf
   const coming = needs.filter((one) => !isPast(one))
@@ -60,6 +65,11 @@ export const NeedsPlate = memo(function NeedsPlate({
         Filled: past. Outlined: to come. Hatched: short. Days of cutting shows what makes each day; a light
         picking is set by walking, a heavy one by weight.
       </p>
+      {cold && (
+        <p>
+          {storeWords(cold, region)} {loadsWords(cold, region)}
+        </p>
+      )}
       <p className="guide">
         Long knives, night cutting, heat and long shifts hurt people: keep to the hours, breaks and heat rules
         of your local code. Keep wash water clean by your food safety rules.

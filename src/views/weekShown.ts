@@ -1,6 +1,7 @@
 import type {Store} from "../editor/store"
 import {sheetWith, type Document} from "../workbook/document"
 import {namesIn} from "../workbook/names"
+import {coldChainOf, type ColdChain} from "../workbook/coldChain"
 import {needsOf, weekOf, type SeasonWeek, type WeekNeeds} from "../workbook/season"
 
 /** What the page of the week shows when its sheet is open, read once for each document; null on other sheets. */
@@ -11,6 +12,10 @@ export const weekShown = (store: Store): SeasonWeek | null =>
 export const needsShown = (store: Store): readonly WeekNeeds[] | null =>
   shown(store, "need from", needs, () => needsOf(store.workbook))
 
+/** The cold chain, when the sheet of the needs is open; null on other sheets. */
+export const coldChainShown = (store: Store): ColdChain | null =>
+  shown(store, "need from", chains, () => coldChainOf(store.workbook))
+
 /** The day on which the plan stands, or null where none is typed. */
 export function asOfDay({workbook}: Store): number | null {
   const at = namesIn(workbook.document).find(({name}) => name.toLowerCase() === "as_of")?.at
@@ -20,6 +25,7 @@ export function asOfDay({workbook}: Store): number | null {
 
 const weeks = new WeakMap<Document, SeasonWeek | null>()
 const needs = new WeakMap<Document, readonly WeekNeeds[] | null>()
+const chains = new WeakMap<Document, ColdChain | null>()
 
 function shown<T>(
   store: Store,
