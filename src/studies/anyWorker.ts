@@ -8,6 +8,7 @@ const STUDIES: Readonly<Record<StudyName, () => Promise<unknown>>> = {
   "work back": () => import("./workBackWorker"),
   cases: () => import("./casesWorker"),
   effects: () => import("./effectsWorker"),
+  "moves apart": () => import("./movesApartWorker"),
 }
 
 /** Makes the worker this is called in answer for a study. What is asked while its code is loaded waits for it. */

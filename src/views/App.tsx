@@ -180,6 +180,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
               {lender && <LenderPlate store={store} shown={lender} keeping={keeping} />}
               {needs && (
                 <NeedsPlate
+                  store={store}
                   needs={needs}
                   cold={coldChainShown(store)}
                   asOf={asOfDay(store)}

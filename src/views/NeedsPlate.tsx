@@ -1,19 +1,23 @@
 import {memo} from "react"
 import {numberText} from "../editor/display"
 import type {WeekNeeds} from "../workbook/season"
+import type {Store} from "../editor/store"
 import type {ColdChain} from "../workbook/coldChain"
 import type {Region} from "../workbook/document"
 import {loadsWords, storeWords} from "./coldChainWords"
+import {MovesApart} from "./MovesApart"
 import {NeedsByWeek} from "./pictures/NeedsByWeek"
 import "./week.css"
 
 /** Hands and cold by week, each against what is at hand. The sheet below is their table. */
 export const NeedsPlate = memo(function NeedsPlate({
+  store,
   needs,
   cold,
   asOf,
   region,
 }: {
+  store: Store
   needs: readonly WeekNeeds[]
   cold: ColdChain | null
   asOf: number | null
@@ -70,6 +74,7 @@ export const NeedsPlate = memo(function NeedsPlate({
           {storeWords(cold, region)} {loadsWords(cold, region)}
         </p>
       )}
+      <MovesApart store={store} region={region} />
       <p className="guide">
         Long knives, night cutting, heat and long shifts hurt people: keep to the hours, breaks and heat rules
         of your local code. Keep wash water clean by your food safety rules.

@@ -69,8 +69,8 @@ function storeOf(workbook: Workbook): Store | null {
   const named = valuesNamed(workbook)
   const [days, temperature] = [named("Hold_days"), named("Store_temp")]
   if (typeof days !== "number" || typeof temperature !== "number") return null
-  const held = rowsOf(workbook, "store day").flatMap((row) => {
-    const [day, kg, breathing] = [row.number("store day"), row.number("in store"), row.number("breathing")]
+  const held = rowsOf(workbook, "cutting day").flatMap((row) => {
+    const [day, kg, breathing] = [row.number("cutting day"), row.number("in store"), row.number("breathing")]
     return day === null || kg === null || breathing === null || kg <= 0 ? [] : [{day, kg, breathing}]
   })
   const keeps = named("Store_keeps")

@@ -151,7 +151,7 @@ function lookedUp(workbook: Workbook, part: Part, planting: string): number | nu
 }
 
 /** The columns of these parts on the sheet that has the first of them, row by row, as our functions are given a range. */
-function rangeOf(workbook: Workbook, parts: readonly Part[]): Held[][] | null {
+export function rangeOf(workbook: Workbook, parts: readonly Part[]): Held[][] | null {
   const sheet = sheetWith(workbook.document, parts[0]!)
   if (sheet < 0) return null
   return workbook.document.sheets[sheet]!.rows.map((_, row) =>

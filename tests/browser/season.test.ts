@@ -91,6 +91,34 @@ it("shows the needs of the weeks, and the blocks of what is short", async () => 
   expect(trouble).toEqual([])
 })
 
+it("tries moving plantings apart, and leads to the date that a move changes", async () => {
+  const {page, trouble} = await openPlanner()
+  await page.locator(".ag-cell").first().waitFor()
+  const sheet = sheetOn(page)
+  await sheet.open("Crew and cooler")
+  await page.getByRole("button", {name: "Try moving plantings apart"}).click()
+  const apart = page.locator(".moves-apart")
+  await apart.locator("tbody tr").nth(1).waitFor({timeout: 60_000})
+  expect(await apart.getByRole("status").innerText()).toMatch(/^On 26 May, .* are picked together\. If /)
+  expect(await faultsOn(page)).toEqual([])
+  await apart.getByRole("button", {name: /^Long Acre closes 25 May/}).click()
+  await page.getByRole("heading", {level: 1, name: "Season plan"}).waitFor()
+  expect(await page.getByLabel(/^Chosen cells/).inputValue()).toBe("F2") // the close of Long Acre
+  expect(trouble).toEqual([])
+})
+
+it("says how long loads waited as soon as one more is logged", async () => {
+  const {page, trouble} = await openPlanner()
+  await page.locator(".ag-cell").first().waitFor()
+  const sheet = sheetOn(page)
+  await sheet.open("Cold chain")
+  await sheet.type(2, "Waited", "5.5")
+  expect(await sheet.text(2, "The wait")).toBe("too long")
+  await sheet.open("Crew and cooler")
+  await expect.poll(() => page.locator(".needs-plate").innerText()).toContain("2 of 6 loads logged waited")
+  expect(trouble).toEqual([])
+})
+
 it("adds a planting to every sheet by keys alone", async () => {
   const {page, trouble} = await openPlanner()
   await page.locator(".ag-cell").first().waitFor()

@@ -90,7 +90,7 @@ describe("the log of loads", () => {
 describe("the store", () => {
   it("holds what was packed in the days of the hold, and breathes", () => {
     const {chain} = logged()
-    const days = sheetWith(document, "store day")
+    const days = sheetWith(document, "cutting day")
     const packed = document.sheets[days]!.rows.map((_, row) => {
       const {columns} = document.sheets[days]!
       return Number(
@@ -104,7 +104,7 @@ describe("the store", () => {
     const {fullest} = chain.store!
     expect(fullest!.kg).toBeCloseTo(most, 6)
     expect(fullest!.day).toBe(
-      workbook.valueAt({sheet: days, row, col: columnWith(document, days, "store day")}),
+      workbook.valueAt({sheet: days, row, col: columnWith(document, days, "cutting day")}),
     )
     // UC Davis: 14 to 40 ml at 0 °C, 28 to 68 at 5 °C; 2 mg a ml, 2.96 W a tonne and mg.
     const [low, high] = [14 + 0.4 * 14, 40 + 0.4 * 28].map((ml) => (ml * 2 * 2.96) / 1e6)

@@ -1,0 +1,94 @@
+import {readFileSync} from "node:fs"
+import {describe, expect, it} from "vitest"
+import {dayOf} from "../../functions/calendar"
+import {movesApart} from "../../src/studies/movesApart"
+import {readFile} from "../../src/workbook/file"
+import {pickedOn} from "../../src/workbook/pickingPlan"
+import {rowsOf} from "../../src/workbook/season"
+import {namesIn} from "../../src/workbook/names"
+import {Workbook} from "../../src/workbook/workbook"
+
+const read = readFile(
+  readFileSync(new URL("../../workbooks/hollow-brook-farm.json", import.meta.url), "utf8"),
+)
+if ("refused" in read) throw new Error(read.refused)
+const farm = read.document
+const workbook = new Workbook(farm)
+const asOf = dayOf("2026-05-25")!
+
+describe("the plantings picked on a day", () => {
+  it("add up to what the sheet of days plans, day by day", () => {
+    const days = farm.sheets.findIndex(({name}) => name === "Days of cutting")
+    const {columns, rows} = farm.sheets[days]!
+    const col = columns.findIndex(({heading}) => heading === "Planned")
+    let compared = 0
+    for (const row of rows.keys()) {
+      const day = workbook.valueAt({sheet: days, row, col: 0})
+      if (typeof day !== "number") continue
+      const sum = pickedOn(workbook, day).reduce((kg, one) => kg + one.kg, 0)
+      expect(sum).toBeCloseTo(Number(workbook.valueAt({sheet: days, row, col})), 6)
+      if (sum > 0) compared++
+    }
+    expect(compared).toBeGreaterThan(30)
+  })
+})
+
+describe("moving plantings apart", () => {
+  const before = JSON.stringify(farm)
+  const found = movesApart(farm)!
+
+  it("finds the worst day to come and who is picked on it", () => {
+    const worst = rowsOf(workbook, "cutting day")
+      .map((row) => ({day: row.number("cutting day") ?? 0, short: row.number("day short") ?? 0}))
+      .filter(({day}) => day >= asOf)
+      .toSorted((a, b) => b.short - a.short || a.day - b.day)[0]!
+    expect(found.day).toBe(worst.day)
+    expect(found.asPlanned).toMatchObject({short: worst.short, shortOn: worst.day})
+    expect(found.together.length).toBeGreaterThan(1)
+    expect(JSON.stringify(farm)).toBe(before)
+  })
+
+  it("tells for every move what the sheets give when its date is typed", () => {
+    expect(found.moves.length).toBeGreaterThan(1)
+    const tried = new Workbook(farm)
+    for (const {planting, what, to, at, short, over, crop} of found.moves) {
+      tried.show(farm)
+      const plan = farm.sheets.findIndex(({name}) => name === "Season plan")
+      const row = farm.sheets[plan]!.rows.findIndex(([name]) => name === planting)
+      const col = farm.sheets[plan]!.columns.findIndex(({part}) => part === what)
+      expect(at).toEqual({sheet: plan, row, col})
+      tried.revise({type: "enter", cells: [{at, content: to}]})
+      const days = rowsOf(tried, "cutting day").filter((one) => (one.number("cutting day") ?? 0) >= asOf)
+      const most = (part: "day short" | "day over") => Math.max(...days.map((one) => one.number(part) ?? 0))
+      expect([short, over]).toEqual([most("day short"), most("day over")])
+      const tonnes = rowsOf(tried, "close").reduce((sum, one) => sum + (one.number("crop") ?? 0), 0)
+      expect(crop).toBeCloseTo(tonnes * 1000, 6)
+    }
+    const needs = found.moves.map(({short}) => short)
+    expect(needs).toEqual(needs.toSorted((a, b) => a - b))
+  }, 60_000)
+
+  it("moves the opening of a planting that is not begun, and never to a day that has passed", () => {
+    const early = new Workbook(farm)
+    const at = namesIn(farm).find(({name}) => name === "As_of")!.at
+    early.revise({type: "enter", cells: [{at, content: "2026-04-24"}]})
+    const ahead = movesApart(early.document)!
+    const opens = ahead.moves.filter(({what}) => what === "open")
+    expect(opens.length).toBeGreaterThan(0)
+    for (const {was, to, what} of ahead.moves) {
+      expect(to).toBeGreaterThanOrEqual(dayOf("2026-04-24")!)
+      expect(to).not.toBe(was)
+      if (what === "close") expect(to).toBeLessThan(was)
+    }
+  }, 60_000)
+
+  it("has nothing to move where no day is short", () => {
+    const calm = new Workbook(farm)
+    const cells = (["Fitted_load", "Pick_rate", "Walk_area"] as const).map((one) => ({
+      at: namesIn(farm).find(({name}) => name === one)!.at,
+      content: 900,
+    }))
+    calm.revise({type: "enter", cells})
+    expect(movesApart(calm.document)).toBeNull()
+  }, 60_000)
+})
