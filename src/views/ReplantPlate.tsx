@@ -68,7 +68,7 @@ export function ReplantPlate({store, shown: {replanting, field}}: {store: Store;
   )
 }
 
-function pictureOf(replanting: Replanting, field: ReplantField, {level}: Weighed): Picture {
+function pictureOf(replanting: Replanting, field: ReplantField, {level, keepYears}: Weighed): Picture {
   const {unit, number} = shownIn("money/ha", replanting.region)
   const levelAt = (newYield: number) => number(weigh(replanting, field, {newYield})?.level ?? level)
   return {
@@ -78,6 +78,7 @@ function pictureOf(replanting: Replanting, field: ReplantField, {level}: Weighed
     level: number(level),
     levelLow: levelAt(1 - NEW_SPREAD),
     levelHigh: levelAt(1 + NEW_SPREAD),
+    kept: keepYears,
     either: [Math.max(0, field.keepLeast - 1), Math.min(field.keepMost, field.seasons.length - 1)],
   }
 }

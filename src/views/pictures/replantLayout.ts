@@ -18,23 +18,33 @@ export interface OldAgainstNew {
   readonly level: number
   readonly levelLow: number
   readonly levelHigh: number
+  /** Seasons that the field is best kept. */
+  readonly kept: number
   /** Between which seasons either can be right, counted from 0: the earliest near last harvest, and the season after the latest. */
   readonly either: readonly [from: number, to: number]
 }
 
-/** The place where the old field falls below the level for good: between two seasons, before the first, or not among them. */
+/** The place where the old field is best cleared: between two seasons, before the first, or not among them. */
 export type Crossing =
   | {readonly kind: "between"; readonly before: number; readonly after: number; readonly at: number}
   | {readonly kind: "below from the start"}
   | {readonly kind: "above to the end"}
 
-/** Where the line of the old field last falls through the level; `at` counts seasons from 0. */
-export function crossingOf({seasons, level}: Pick<OldAgainstNew, "seasons" | "level">): Crossing {
-  const last = seasons.findLastIndex(({cash}) => cash >= level)
-  if (last < 0) return {kind: "below from the start"}
-  if (last === seasons.length - 1) return {kind: "above to the end"}
-  const [from, to] = [seasons[last]!, seasons[last + 1]!]
-  const at = last + (from.cash - level) / (from.cash - to.cash)
+/**
+ * Where the line of the old field falls through the level at the best year to clear it: the last season kept lies above the level
+ * and the next one below, or another year would be better. It may cross again where later seasons do not make up for poor ones
+ * before. `at` counts seasons from 0.
+ */
+export function crossingOf({
+  seasons,
+  level,
+  kept,
+}: Pick<OldAgainstNew, "seasons" | "level" | "kept">): Crossing {
+  if (kept === 0) return {kind: "below from the start"}
+  if (kept >= seasons.length) return {kind: "above to the end"}
+  const [from, to] = [seasons[kept - 1]!, seasons[kept]!]
+  const fall = from.cash - to.cash
+  const at = kept - 1 + (fall > 0 ? (from.cash - level) / fall : 0)
   return {kind: "between", before: from.year, after: to.year, at}
 }
 

@@ -51,20 +51,25 @@ export function crossingWords(picture: OldAgainstNew, lease: number | null = nul
   if (lease !== null)
     return `If the lease had no end: ${crossingWords(picture).replace(/^./, (letter) => letter.toLowerCase())}`
   const crossing = crossingOf(picture)
-  const {seasons} = picture
+  const {seasons, level} = picture
   if (crossing.kind === "below from the start") return "A new planting is better from the first season on"
   if (crossing.kind === "above to the end")
     return `This field still beats a new planting in ${seasons.at(-1)!.year}`
-  const start = seasons[0]!.cash < picture.level ? "After a poor start, this" : "This"
+  const start = seasons[0]!.cash < level ? "After a poor start, this" : "This"
   return `${start} field beats a new planting until ${crossing.before}; the new one is better from ${crossing.after}`
 }
 
-/** The picture in words: the seasons beside the level, and where they cross. */
+/** Why the best year is best: the first season, the last one kept and the next, beside the level, and where they cross. */
 export function replantSentence(picture: OldAgainstNew): string {
-  const {seasons, level, field, unit} = picture
+  const {seasons, level, field, unit, kept} = picture
   const crossing = crossingOf(picture)
   const where =
-    crossing.kind === "between" ? ` The lines cross between ${crossing.before} and ${crossing.after}.` : ""
-  const told = seasons.map(({year, cash}) => `${money(cash)} in ${year}`).slice(0, 3)
+    crossing.kind === "between"
+      ? ` The lines cross between ${crossing.before} and ${crossing.after}.`
+      : crossing.kind === "below from the start" && seasons.some(({cash}) => cash > level)
+        ? " The seasons above that do not make up for those below."
+        : ""
+  const isTold = (i: number) => (kept === 0 ? i < 3 : i === 0 || i === kept - 1 || i === kept)
+  const told = seasons.filter((_, i) => isTold(i)).map(({year, cash}) => `${money(cash)} in ${year}`)
   return `${field} brings ${inARow(told)} (${unit}); a year must bring ${money(level)} to be kept.${where}`
 }

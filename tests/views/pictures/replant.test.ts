@@ -37,6 +37,7 @@ const picture: OldAgainstNew = {
   level: 2092,
   levelLow: 1800,
   levelHigh: 2400,
+  kept: 3,
   either: [2, 3],
 }
 
@@ -51,8 +52,12 @@ describe("the crossing", () => {
     expect(replantSentence(picture)).toContain("The lines cross between 2028 and 2029.")
   })
   it("is not there when one is better throughout", () => {
-    expect(crossingWords({...picture, level: 4000})).toBe("A new planting is better from the first season on")
-    expect(crossingWords({...picture, level: 1000})).toBe("This field still beats a new planting in 2030")
+    expect(crossingWords({...picture, level: 4000, kept: 0})).toBe(
+      "A new planting is better from the first season on",
+    )
+    expect(crossingWords({...picture, level: 1000, kept: 5})).toBe(
+      "This field still beats a new planting in 2030",
+    )
   })
   it("says of a field whose lease ends that it knows no end", () =>
     expect(crossingWords(picture, 6)).toBe(
@@ -60,10 +65,39 @@ describe("the crossing", () => {
     ))
   it("is the last one of a field that has had a setback", () => {
     const seasons = rangesOf({...field, seasons: [{year: 2025, cash: -200, crop: null}, ...field.seasons]}, 0)
-    expect(crossingWords({...picture, seasons})).toBe(
+    expect(crossingWords({...picture, seasons, kept: 4})).toBe(
       "After a poor start, this field beats a new planting until 2028; the new one is better from 2029",
     )
   })
+})
+
+describe("a field that would cross the level again", () => {
+  // At 2 137 a year: 2 300 gains less than the 5 137 lost before it, so it is cleared now; 2 200 gains 63, less than the 637 of
+  // the season between, so it is cleared after the first.
+  const seasonsOf = (cash: readonly number[]) =>
+    rangesOf({...field, seasons: cash.map((one, i) => ({year: 2026 + i, cash: one, crop: null}))}, 0)
+  it("is cleared at once where later seasons do not make up for a poor first one", () => {
+    const poor = {...picture, level: 2137, kept: 0, seasons: seasonsOf([-3000, 2300, 1500, 1000])}
+    expect(crossingWords(poor)).toBe("A new planting is better from the first season on")
+    expect(replantSentence(poor)).toMatch(/The seasons above that do not make up for those below\.$/)
+    expect(replantLayout(poor, 640).crossing).toBeNull()
+  })
+  it("is cleared at the first fall where the rise after it is too small", () => {
+    const dips = {...picture, level: 2137, kept: 1, seasons: seasonsOf([3000, 1500, 2200, 1000])}
+    expect(crossingWords(dips)).toBe(
+      "This field beats a new planting until 2026; the new one is better from 2027",
+    )
+  })
+})
+
+it("tells of the seasons on both sides of the best year, which are why it is best", () => {
+  expect(replantSentence(picture)).toBe(
+    "Hill Field brings 3\u202f100 in 2026, 2\u202f250 in 2028 and 1\u202f700 in 2029 (money/ha); " +
+      "a year must bring 2\u202f092 to be kept. The lines cross between 2028 and 2029.",
+  )
+  expect(replantSentence({...picture, level: 1000, kept: 5})).toContain(
+    "3\u202f100 in 2026 and 1\u202f200 in 2030 ",
+  )
 })
 
 describe("what was found", () => {
