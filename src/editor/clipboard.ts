@@ -267,6 +267,9 @@ export const DECIMAL = {",": /^[-+\u2212]?\d+,\d+$/, ".": /^[-+\u2212]?\d+\.\d+$
 /** A number that may be one with a group of thousands behind the sign. */
 const GROUP = {",": /^[-+\u2212]?[1-9]\d{0,2},\d{3}$/, ".": /^[-+\u2212]?[1-9]\d{0,2}\.\d{3}$/}
 
+/** A date parted by points, which are no decimals: "25.05.2026", "25.5.". */
+const POINTED_DATE = /^\d{1,2}\.\d{1,2}\.(\d{2}|\d{4})?$/
+
 /**
  * The sign before decimals that a table has, where that is not the workbook's: some number can be read no other way, and
  * none has the workbook's own.
@@ -276,7 +279,7 @@ export function otherDecimal(rows: readonly (readonly string[])[], own: Decimal)
   const numbers = rows
     .flat()
     .map((text) => text.trim())
-    .filter((text) => /^[-+\u2212]?\d[\d.,]*$/.test(text))
+    .filter((text) => /^[-+\u2212]?\d[\d.,]*$/.test(text) && !POINTED_DATE.test(text))
   const clear = numbers.some((text) => DECIMAL[other].test(text) && !GROUP[other].test(text))
   const hasOwn = numbers.some((text) => text.includes(own) && /\d/.test(text.slice(text.indexOf(own) + 1)))
   return clear && !hasOwn ? other : null

@@ -1,6 +1,6 @@
 import {describe, expect, it} from "vitest"
 import {reachTo} from "../../src/editor/block"
-import {copyChosen, pasteTable, pastingOf, readTable} from "../../src/editor/clipboard"
+import {copyChosen, otherDecimal, pasteTable, pastingOf, readTable} from "../../src/editor/clipboard"
 import {answerYes} from "../../src/editor/editing"
 import {choose} from "../../src/editor/selection"
 import {createStore} from "../../src/editor/store"
@@ -142,6 +142,12 @@ describe("pasting", () => {
     expect(rows(store).map((row) => row[1])).toEqual([6.5, 1.25, null])
     expect(store.getState().said).toContain("Commas were taken as decimal points.")
     expect(pastingOf(at("B1"), elsewhere("6,5\n2.5")).failed).toHaveLength(1)
+  })
+
+  it("takes the points of dates for no decimals", () => {
+    const dated = (...days: string[]) => days.map((day) => [day, "211,5"])
+    expect(otherDecimal(dated("25.05.2026", "6.5.26", "25.5."), ".")).toBe(",")
+    expect(otherDecimal(dated("25.5"), ".")).toBeNull()
   })
 })
 
