@@ -47,15 +47,17 @@ export function schedule(loan: Loan): readonly LoanYear[] | Refusal {
   const level = grown * levelShare(share, payments)
   let balance = amount
   return Array.from({length: years}, (_, year) => {
-    let interest = 0
-    const before = balance
+    let [interest, principal] = [0, 0]
     for (let part = 0; part < perYear; part++) {
       const due = balance * share
+      const paid =
+        year < without ? (added ? -due : 0) : kind === "equal principal" ? amount / payments : level - due
       interest += due
-      if (year < without) balance += added ? due : 0
-      else balance -= kind === "equal principal" ? amount / payments : level - due
+      principal += paid
+      balance -= paid
     }
-    return {interest, principal: before - balance, balance}
+    if (year === years - 1) balance = 0 // a last digit left over would be owed, and due, in the years after
+    return {interest, principal, balance}
   })
 }
 
