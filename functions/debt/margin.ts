@@ -5,7 +5,7 @@ import {optional, quantity} from "../parameters"
 export const dueArguments = {
   capacity: quantity("Repayment capacity", "money"),
   interest: quantity("Interest due on loans of more than a year", "money", {min: 0}),
-  principal: quantity("Principal due on them", "money", {min: 0}),
+  principal: quantity("Principal due on them, below 0 where interest is added to the debt", "money"),
 }
 
 export const unpaid = optional(quantity("Operating loans left unpaid from before", "money", {min: 0}), 0)

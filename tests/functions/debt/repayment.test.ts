@@ -38,6 +38,15 @@ describe("DEBT.MARGIN", () => {
     expect(cell("=DEBT.REPLACE_MARGIN(259006,72218,59534,50000,27254)")).toBe(50000)
     expect(cell("=DEBT.REPLACE_COVER(100,10,10,20,10)")).toBe(2)
   })
+  it("takes the principal below 0 of a loan whose interest is added to the debt", () => {
+    // Interest of 3 500 joins the debt, so nothing of it is due; another loan asks for 1 000 and 4 000.
+    expect(cell("=DEBT.MARGIN(40000,3500,-3500)")).toBe(40000)
+    expect(cell("=DEBT.MARGIN(40000,4500,500)")).toBe(35000)
+    expect(cell("=DEBT.COVER(40000,4500,-500)")).toBe(10)
+    expect(cell("=DEBT.REPLACE_MARGIN(40000,3500,-3500,15000)")).toBe(25000)
+    expect(cell("=DEBT.REPLACE_COVER(40000,3500,-3500,20000)")).toBe(2)
+    expect(cell("=DEBT.COVER(40000,3500,-3500)")).toMatchObject({code: "#N/A"})
+  })
   it("is off-farm income more and a loss less", () => {
     expect(cell("=DEBT.CAPACITY(-10000,25000,2000,3000,4000,15000)")).toBe(5000)
   })
