@@ -198,6 +198,22 @@ describe("the money of Hollow Brook Farm", () => {
     expect(workbook.evaluate("=SUM('Cash and debt'!B1)", sheetOf("Loans"))).toBeGreaterThan(0)
   })
 
+  it("pays operating loans left unpaid from before once, in the first year", () => {
+    const {values, of, named} = openFarm()
+    const before = ["Margin", "Cash", "Replacement margin"].map((heading) => values("Cash and debt", heading))
+    named("Unpaid_debt", 10_000)
+    const [margin, cash, replacement] = ["Margin", "Cash", "Replacement margin"].map((heading) =>
+      values("Cash and debt", heading),
+    )
+    const fall = (row: number, now: number[], then: number[]) => then[row]! - now[row]!
+    for (let row = 0; row < 10; row++) {
+      expect(fall(row, margin!, before[0]!)).toBeCloseTo(row === 0 ? 10_000 : 0, 6)
+      expect(fall(row, replacement!, before[2]!)).toBeCloseTo(row === 0 ? 10_000 : 0, 6)
+      expect(fall(row, cash!, before[1]!)).toBeCloseTo(10_000, 6)
+    }
+    expect(of("Cash by month", 11, "Cash")).toBeCloseTo(cash![0]!, 3)
+  })
+
   it("finds the measures of a small case by hand", () => {
     const {at, of, enter, named, rowOf} = openFarm()
     // Current assets 180, current debt 120, sales 500, all assets 2 000, all debt 800, income 60, interest 40, own work 50,
