@@ -32,7 +32,7 @@ export function lenderFinding({years, region}: Pick<LenderPage, "years" | "regio
 export function cashTitle(years: readonly CashYear[], region: Region = PLAIN_REGION): string {
   const tight = tightYear(years)
   if (!tight) return "Nothing falls due"
-  const short = years.filter((one) => one.short >= 0.5)
+  const short = years.filter((one) => one.due > 0 && one.short >= 0.5)
   const lowest = `Lowest cover ${coverText(tight.cover!, region)} in ${tight.year}`
   if (short.length === 0) return `${lowest}; every year pays`
   if (short.length === 1) return `${lowest}, ${money(tight.short)} short; every other year pays`

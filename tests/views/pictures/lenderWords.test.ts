@@ -26,6 +26,14 @@ describe("the words of the lender's page", () => {
     expect(cashTitle(years)).toBe("Lowest cover 1.10 in 2027; every year pays")
   })
 
+  it("leave a year without debt out of account, even one that loses money", () => {
+    const years = [cashYear(2026, 120, 100), cashYear(2027, -5000, 0)]
+    expect(cashTitle(years)).toBe("Lowest cover 1.20 in 2026; every year pays")
+    expect(cashTitle([...years, cashYear(2028, 60, 100)])).toBe(
+      "Lowest cover 0.60 in 2028, 40 short; every other year pays",
+    )
+  })
+
   it("say so when nothing is due", () => {
     const years = [cashYear(2026, 150, 0)]
     expect(tightYear(years)).toBeNull()
