@@ -1,4 +1,4 @@
-import type {CellAddress, Document} from "../workbook/document"
+import {sheetWith, type CellAddress, type Document} from "../workbook/document"
 import type {Edit} from "../workbook/edit"
 import {newId, withActsKept, type FieldMark} from "../workbook/fieldActs"
 import {planSheet} from "../workbook/plan"
@@ -151,7 +151,7 @@ export function createStore(
     document,
     undoable: [],
     redoable: [],
-    cell: {sheet: Math.max(0, planSheet(document)), row: 0, col: 0},
+    cell: firstCell(document),
     reach: null,
     only: null,
     editing: null,
@@ -255,11 +255,17 @@ export function createStore(
     /** Opens another workbook. What was open is one undo away. */
     open(next: Document) {
       const step: Step = {document: state.document, name: `opening ${next.name}`, opens: true}
-      const cell = {sheet: Math.max(0, planSheet(next)), row: 0, col: 0}
       const undoable = [...state.undoable, step]
+      const cell = firstCell(next)
       shown(workbook.show(next), {undoable, redoable: [], cell, reach: null}, `${next.name} is open.`)
     },
   }
+}
+
+/** Where a workbook opens: a reading copy on the page for whoever reads it, any other on its plan. */
+function firstCell(document: Document): CellAddress {
+  const page = document.reading ? sheetWith(document, "page line") : -1
+  return {sheet: Math.max(0, page < 0 ? planSheet(document) : page), row: 0, col: 0}
 }
 
 /** The way back over a step: to what is shown now, under the same name. */

@@ -82,11 +82,13 @@ it("keeps a reading copy that opens for reading only and says whether it was cha
   }
   const line = page.getByRole("note")
 
+  await sheet.open("Season plan")
   await openCopy(copy)
   await expect
     .poll(() => line.innerText())
     .toMatch(/made by R\.T\. on .*Unchanged since it was made\. Digest/)
   expect(said).toContain(/Digest (.*)\./.exec(await line.innerText())![1])
+  expect(await page.locator("h1").innerText()).toBe("Lender's page")
   await sheet.open("Prices")
   await sheet.choose(1, "Price")
   await page.keyboard.type("9")

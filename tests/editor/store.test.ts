@@ -5,7 +5,7 @@ import {insertRowsAbove, removeRows} from "../../src/editor/commands/rows"
 import {startTyping} from "../../src/editor/editing"
 import {choose} from "../../src/editor/selection"
 import {createStore} from "../../src/editor/store"
-import {documentOf, sheet} from "../workbook/documents"
+import {column, documentOf, sheet} from "../workbook/documents"
 import {farm, farmStore, inPlan, PLAN, planContent} from "./farm"
 
 const close = (store: ReturnType<typeof farmStore>) => store.valueAt(inPlan("D1"))
@@ -18,6 +18,18 @@ describe("the store", () => {
       row: 0,
       col: 0,
     })
+  })
+
+  it("opens a reading copy on the page for the lender, where there is one", () => {
+    const page = sheet("Lender's page", [column("Line", {part: "page line"})], [])
+    const reading = {madeBy: "R.T.", on: "2026-05-25", digest: "", results: ""}
+    const copy = {...farm, sheets: [...farm.sheets, page], reading}
+    const store = farmStore()
+    store.open(copy)
+    expect(store.getState().cell).toEqual({sheet: farm.sheets.length, row: 0, col: 0})
+    expect(createStore(copy).getState().cell.sheet).toBe(farm.sheets.length)
+    store.open({...farm, reading})
+    expect(store.getState().cell).toEqual(inPlan("A1"))
   })
 
   it("runs a command: document, values, history, what changed and what is said", () => {
