@@ -155,9 +155,11 @@ export function SheetGrid({
   // One object for as long as it can be: for a new one the grid builds all its columns anew.
   const defaultColDef = useMemo((): ColDef<SheetRow> => {
     const onKey = ({event}: SuppressKeyboardEventParams<SheetRow>) => {
+      if (event.key === "Shift") return true // it comes before the Tab that goes back
       const leaves = event.key === "Tab" && leaving.current
       leaving.current = event.key === "Escape"
       if (leaving.current) store.turn(() => ({said: "Tab now leaves the sheet."}))
+      if (leaves && box.current) passOver(box.current)
       if (leaves || leaving.current) return true
       const {asksToFind} = store.getState()
       const used = pressKey(store, event, MOST_ROWS_SHOWN - 1)
@@ -218,10 +220,17 @@ export function SheetGrid({
         }}
         onFirstDataRendered={onDrawn}
         onGridPreDestroyed={() => (api.current = null)}
+        focusGridInnerElement={focus} // Tab comes in to the chosen cell, from above and from below
         onCellDoubleClicked={({rowPinned}) =>
           !rowPinned && !store.getState().editing && store.turn(startEditing)
         }
       />
     </div>
   )
+}
+
+/** The grid makes a stop of every row, the browser one of what scrolls: for the Tab that is on its way, none is one. */
+function passOver(box: HTMLElement) {
+  box.inert = true
+  setTimeout(() => (box.inert = false))
 }

@@ -91,7 +91,26 @@ describe("the keyboard", () => {
     expect(await focused(page)).toMatch(/Open of North Bench/)
     await page.keyboard.press("Escape")
     await page.keyboard.press("Tab")
-    expect(await focused(page)).not.toMatch(/of North Bench/)
+    expect(await focused(page)).toMatch(/^North Bench: .* held by/) // its bar in the calendar
+    expect(trouble).toEqual([])
+  })
+
+  it.each(["Plantings", "Root samples"])("is given and taken back by %s as by one stop", async (name) => {
+    const {page, trouble, sheet} = await openPlan()
+    await sheet.open(name)
+    await sheet.choose(3, "Planting")
+    await page.keyboard.press("ArrowRight")
+    const chosen = await focused(page)
+    await page.keyboard.press("Escape")
+    await page.keyboard.press("Tab")
+    expect(await focused(page)).toMatch(/^Chosen cells/)
+    await page.keyboard.press("Shift+Tab")
+    expect(await focused(page)).toBe(chosen)
+    await page.keyboard.press("Escape")
+    await page.keyboard.press("Shift+Tab")
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("More acts")
+    await page.keyboard.press("Tab")
+    expect(await focused(page)).toBe(chosen)
     expect(trouble).toEqual([])
   })
 
