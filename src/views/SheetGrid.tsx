@@ -26,6 +26,7 @@ import {keptInView, type CellAddress} from "../workbook/document"
 import {planSheet} from "../workbook/plan"
 import {regionOf} from "../workbook/region"
 import {TOTAL_ROW} from "./cellView"
+import {onceDrawn} from "./onceDrawn"
 import {sheetClipboard} from "./sheetClipboard"
 import {columnsOf, type SheetRow} from "./sheetColumns"
 import {HEAD_HEIGHT, REM, MOST_ROWS_SHOWN, ROW_HEIGHT} from "./sheetSize"
@@ -138,7 +139,10 @@ export function SheetGrid({
     if (!api.current || cell.sheet !== drawn) return false
     if (!isDrawn(cell.row)) return true
     scrollTo(cell) // a row that is not drawn cannot take the focus
-    api.current.setFocusedCell(place(cell.row), String(cell.col))
+    const take = () => api.current?.setFocusedCell(place(cell.row), String(cell.col))
+    take()
+    // A row far from those on screen is drawn only now.
+    if (!box.current?.contains(window.document.activeElement)) onceDrawn(take)
     if (reach) scrollTo(reach)
     return true
   }, [store, drawn, isDrawn, place, scrollTo])

@@ -114,6 +114,17 @@ describe("the keyboard", () => {
     expect(trouble).toEqual([])
   })
 
+  it("comes to a row far from those on screen when its address is typed", async () => {
+    const {page, trouble, sheet} = await openPlan()
+    await sheet.open("Weather by day")
+    await page.getByLabel(/^Chosen cells/).fill("B300")
+    await page.keyboard.press("Enter")
+    await expect.poll(() => focused(page)).toMatch(/of row 300\./)
+    await page.keyboard.press("ArrowDown")
+    expect(await focused(page)).toMatch(/of row 301\./)
+    expect(trouble).toEqual([])
+  })
+
   it("types into the cell that was clicked, however soon the keys follow", async () => {
     const {page, sheet} = await openPlan()
     const cells = [await sheet.cell("Long Acre", "Open"), await sheet.cell("Well Field", "Open")] as const
