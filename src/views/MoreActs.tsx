@@ -21,8 +21,14 @@ export function MoreActs({store, onDone}: Props) {
   const id = useId()
   const list = useRef<HTMLDivElement>(null)
   useEffect(() => {
-    if (isOpen) list.current?.querySelector("button")?.focus()
-  }, [isOpen])
+    if (!isOpen) return
+    list.current?.querySelector("button")?.focus()
+    const onElsewhere = ({target}: PointerEvent) => {
+      if (!list.current?.parentElement?.contains(target as Node)) store.turn(() => ({showsActs: false}))
+    }
+    window.addEventListener("pointerdown", onElsewhere, true)
+    return () => window.removeEventListener("pointerdown", onElsewhere, true)
+  }, [isOpen, store])
   const does = (act: () => void) => () => {
     onOpen(false)
     act()

@@ -127,3 +127,18 @@ it("shows only the rows that are like the chosen one, and all again", async () =
   expect(await page.locator(".content .at").inputValue()).toBe("E14")
   expect(trouble).toEqual([])
 })
+
+it("shows the whole list of acts on a phone, and puts it away for a tap elsewhere", async () => {
+  const {page, trouble} = await openPlanner({width: 390, height: 844, browser: {hasTouch: true}})
+  await page.locator(".ag-cell").first().waitFor()
+  for (const width of [320, 390, 480, 800]) {
+    await page.setViewportSize({width, height: 844})
+    await page.getByRole("button", {name: "More acts"}).tap()
+    const list = (await page.getByRole("group", {name: "More acts on the chosen cells"}).boundingBox())!
+    expect(list.x).toBeGreaterThanOrEqual(0)
+    expect(list.x + list.width).toBeLessThanOrEqual(width)
+    await page.getByRole("heading", {level: 1}).tap()
+    expect(await page.getByRole("button", {name: "Fill down"}).count()).toBe(0)
+  }
+  expect(trouble).toEqual([])
+})
