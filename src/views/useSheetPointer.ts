@@ -20,7 +20,10 @@ export function useSheetPointer(store: Store, sheet: number, focus: () => void) 
     if (!isIn(chosenBlock(store.getState()), at)) store.turn(choose(at))
   }
   // The grid moves the focus as soon as the pointer is down: with Shift that is no choice of another cell.
-  const onPointerDown = ({target, pointerType, button}: PointerEvent) => {
+  // A finger that moves on scrolls: it chooses when it is lifted, by the mouse events that follow.
+  const onPointerDown = (event: PointerEvent) => {
+    const {target, pointerType, button} = event
+    if (pointerType !== "mouse") event.stopPropagation()
     const isCell = pointerType === "mouse" && button === 0 && cellOf(target, sheet) !== null
     dragging.current = isCell && !isPointing(store.getState())
   }

@@ -128,6 +128,25 @@ it("shows only the rows that are like the chosen one, and all again", async () =
   expect(trouble).toEqual([])
 })
 
+it("keeps what is chosen while a finger scrolls the sheet", async () => {
+  const {page, trouble} = await openPlanner({width: 390, height: 844, browser: {hasTouch: true}})
+  await page.locator(".ag-cell").first().waitFor()
+  const chosen = page.locator(".content .at")
+  await chosen.fill("B2:C3")
+  await page.keyboard.press("Enter")
+  const {x, y} = (await page.locator('.ag-row[row-index="1"] .ag-cell[col-id="3"]').boundingBox())!
+  const touch = await page.context().newCDPSession(page)
+  const finger = (type: "touchStart" | "touchMove" | "touchEnd", touchPoints: {x: number; y: number}[]) =>
+    touch.send("Input.dispatchTouchEvent", {type, touchPoints})
+  await finger("touchStart", [{x: x + 20, y: y + 10}])
+  for (let i = 1; i <= 8; i++) await finger("touchMove", [{x: x + 20 - i * 20, y: y + 10}])
+  await finger("touchEnd", [])
+  const scrolled = () => page.locator(".ag-body-horizontal-scroll-viewport").evaluate((one) => one.scrollLeft)
+  await expect.poll(scrolled).toBeGreaterThan(50)
+  expect(await chosen.inputValue()).toBe("B2:C3")
+  expect(trouble).toEqual([])
+})
+
 it("shows the whole list of acts on a phone, and puts it away for a tap elsewhere", async () => {
   const {page, trouble} = await openPlanner({width: 390, height: 844, browser: {hasTouch: true}})
   await page.locator(".ag-cell").first().waitFor()
