@@ -7,6 +7,7 @@ import type {Region} from "../workbook/document"
 import {loadsWords, storeWords} from "./coldChainWords"
 import {MovesApart} from "./MovesApart"
 import {NeedsByWeek} from "./pictures/NeedsByWeek"
+import {shortTitle} from "./pictures/weekWords"
 import "./week.css"
 
 /** Hands and cold by week, each against what is at hand. The sheet below is their table. */
@@ -27,16 +28,17 @@ export const NeedsPlate = memo(function NeedsPlate({
   if (needs.length === 0) return null
   const isPast = ({from}: WeekNeeds) => asOf !== null && from + 7 <= asOf
   const coming = needs.filter((one) => !isPast(one))
-  const most = (of: (one: WeekNeeds) => number) => Math.max(0, ...coming.map(of))
-  const [short, over] = [most((one) => one.short), most((one) => one.over)]
+  const whole = (value: number) => numberText(value, 0, decimal)
+  const tenths = (value: number) => numberText(value, 1, decimal)
   return (
     <div className="needs-plate">
       <NeedsByWeek
-        title={
-          short > 0
-            ? `${short} ${short === 1 ? "cutter" : "cutters"} short on the worst day to come`
-            : "Cutters enough for every week to come"
-        }
+        title={shortTitle(
+          coming,
+          (short) => `${whole(short)} ${short === 1 ? "cutter" : "cutters"} short`,
+          whole,
+          "Cutters enough for every week to come",
+        )}
         measures="cutters on the busiest day of each week"
         needs={needs.map((one) => ({
           week: one.week,
@@ -49,11 +51,12 @@ export const NeedsPlate = memo(function NeedsPlate({
         atHandWords="booked"
       />
       <NeedsByWeek
-        title={
-          over > 0
-            ? `${numberText(over, 1, decimal)} kW over what is fitted on the worst day to come`
-            : "Cold enough for every week to come"
-        }
+        title={shortTitle(
+          coming.map(({week, over}) => ({week, short: over})),
+          (over) => `${tenths(over)} kW over what is fitted`,
+          tenths,
+          "Cold enough for every week to come",
+        )}
         measures="kW on the heaviest day of each week"
         needs={needs.map((one) => ({
           week: one.week,

@@ -95,3 +95,21 @@ export function needsFinding(
     : ""
   return `${said.join("; ")}${more}.`.replace(/^./, (letter) => letter.toUpperCase())
 }
+
+/**
+ * The title of a picture of needs: "3 cutters short in week 22, 1 in week 23". `words` tells an amount with what it is
+ * of; from the third week on the rest are counted.
+ */
+export function shortTitle(
+  weeks: readonly {readonly week: number; readonly short: number}[],
+  words: (amount: number) => string,
+  amount: (short: number) => string,
+  enough: string,
+): string {
+  const short = weeks.filter((one) => one.short > 0)
+  const [first, second, ...rest] = short
+  if (!first) return enough
+  const also = second ? `, ${amount(second.short)} in week ${second.week}` : ""
+  const more = rest.length ? ` and some in ${rest.length} more` : ""
+  return `${words(first.short)} in week ${first.week}${also}${more}`
+}

@@ -9,6 +9,7 @@ import {
   inARow,
   movedWords,
   needsFinding,
+  shortTitle,
   weekFinding,
 } from "../../../src/views/pictures/weekWords"
 import type {PlantingWeek, SeasonWeek, WeekNeeds} from "../../../src/workbook/season"
@@ -116,6 +117,20 @@ describe("the finding of the needs", () => {
     ).toBe(
       "Week 22 is 3 cutters short on its worst day; week 23 is 1.3 kW over what is fitted; 1 more week is short of one or the other.",
     ))
+})
+
+it("names the weeks that are short in the title, and counts those after two", () => {
+  const title = (...short: number[]) =>
+    shortTitle(
+      short.map((one, i) => ({week: 22 + i, short: one})),
+      (one) => `${one} cutters short`,
+      String,
+      "Cutters enough",
+    )
+  expect(title(0, 0)).toBe("Cutters enough")
+  expect(title(0, 3)).toBe("3 cutters short in week 23")
+  expect(title(3, 1)).toBe("3 cutters short in week 22, 1 in week 23")
+  expect(title(3, 0, 1, 2, 5)).toBe("3 cutters short in week 22, 1 in week 24 and some in 2 more")
 })
 
 describe("the sentences of the pictures", () => {

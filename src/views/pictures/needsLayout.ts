@@ -1,0 +1,162 @@
+import {numberText} from "../../editor/display"
+import type {Decimal} from "../../workbook/region"
+import {clearest, textWidth, type Box} from "./placing"
+import {niceStep} from "./steps"
+
+/** One week's need against what is at hand, in the same unit. */
+export interface Need {
+  readonly week: number
+  readonly needed: number
+  readonly atHand: number
+  /** The week lies behind: its bar is filled. */
+  readonly isPast: boolean
+}
+
+export interface NeedsOptions {
+  readonly width: number
+  readonly decimals: number
+  readonly decimal?: Decimal
+  /** Of what is at hand: "booked", "kW fitted". */
+  readonly atHandWords: string
+}
+
+interface Bar {
+  readonly x: number
+  readonly y: number
+  readonly width: number
+  readonly height: number
+}
+
+export interface NeedColumn {
+  readonly week: number
+  readonly isPast: boolean
+  /** Middle of the column, px. */
+  readonly x: number
+  readonly within: Bar
+  /** The part above what is at hand; null where it is enough. */
+  readonly short: Bar | null
+  /** The number, and what is short under it where there is room; the last line stands at `y`. */
+  readonly words: readonly string[]
+  readonly y: number
+}
+
+/** Everything that the drawing needs, px. */
+export interface NeedsLayout {
+  readonly width: number
+  readonly height: number
+  readonly left: number
+  readonly base: number
+  readonly rules: readonly {readonly y: number; readonly text: string}[]
+  readonly columns: readonly NeedColumn[]
+  /** What is at hand, a line in steps. */
+  readonly line: string
+  readonly atHand: readonly {readonly text: string; readonly x: number; readonly y: number}[]
+}
+
+const ROOM = 124 // px from the base to the highest bar; chosen
+const BELOW = 26
+const LEFT = 34
+const LETTERS = 17
+/** Of a column's room that its bar takes; chosen. */
+const WIDE = 0.72
+
+/** Whether a need is short by as much as its decimals can show. */
+export const isShort = ({needed, atHand}: Need, decimals: number) => needed - atHand > 0.5 * 10 ** -decimals
+
+/** Bars on one scale, what is at hand as a line in steps, and words that stand clear of both. */
+export function needsLayout(needs: readonly Need[], options: NeedsOptions): NeedsLayout {
+  const {width, decimals, decimal, atHandWords} = options
+  const shown = (value: number) => numberText(value, decimals, decimal)
+  const step = (width - LEFT) / Math.max(1, needs.length)
+  const words = needs.map((need) => wordsOf(need, step, shown, decimals))
+  const top = 6 + LETTERS * Math.max(1, ...words.map(({length}) => length))
+  const base = top + ROOM
+  const most = Math.max(1, ...needs.flatMap(({needed, atHand}) => [needed, atHand])) * 1.08
+  const y = (value: number) => base - (value / most) * ROOM
+  const rule = niceStep(most)
+  const columns = needs.map((need, i): NeedColumn => {
+    const {week, needed, atHand, isPast} = need
+    const lacks = isShort(need, decimals)
+    const bar = (from: number, to: number) => ({
+      x: LEFT + (i + (1 - WIDE) / 2) * step,
+      y: y(to),
+      width: WIDE * step,
+      height: y(from) - y(to),
+    })
+    const isLow = base - y(needed) < 22
+    return {
+      week,
+      isPast,
+      x: LEFT + (i + 0.5) * step,
+      within: bar(0, Math.min(needed, atHand)),
+      short: lacks ? bar(atHand, needed) : null,
+      words: words[i]!,
+      y: y(needed) + (lacks || isLow ? -5 : 16),
+    }
+  })
+  return {
+    width,
+    height: base + BELOW,
+    left: LEFT,
+    base,
+    rules: Array.from({length: Math.floor(most / rule)}, (_, i) => (i + 1) * rule).map((value) => ({
+      y: y(value),
+      text: numberText(value, undefined, decimal),
+    })),
+    columns,
+    line: needs
+      .map(({atHand}, i) => `${i ? "V" : `M${LEFT} `}${px(y(atHand))}H${px(LEFT + (i + 1) * step)}`)
+      .join(""),
+    atHand: runsOf(needs).flatMap(({from, to, atHand}) => {
+      const texts = [`${shown(atHand)} ${atHandWords}`, `${shown(atHand)} ${atHandWords.split(" ").at(-1)}`]
+      const starts = Array.from({length: to - from}, (_, i) => LEFT + (from + i) * step + 4)
+      const spots = texts.flatMap((text) =>
+        [...starts, Math.min(LEFT + to * step, width) - 4 - textWidth(text)]
+          .filter((x) => x >= LEFT && x + textWidth(text) <= width)
+          .flatMap((x) => [-6, LETTERS].map((down) => ({text, x, y: y(atHand) + down})))
+          .map((spot) => ({...spot, box: boxOf(spot.text, spot.x, spot.y)})),
+      )
+      const lines = needs.flatMap((one, i) =>
+        one.atHand === atHand ? [] : [stretch(LEFT + i * step, LEFT + (i + 1) * step, y(one.atHand))],
+      )
+      const best = atHand > 0 && clearest(spots, [...columns.flatMap((one) => bodyOf(one, base)), ...lines])
+      return best ? [{text: best.text, x: best.x, y: best.y}] : []
+    }),
+  }
+}
+
+/** "19, short 3" in as many lines as its column asks for; of a narrow week that lies behind, only the number. */
+function wordsOf(need: Need, step: number, shown: (value: number) => string, decimals: number): string[] {
+  const {needed, atHand, isPast} = need
+  if (needed <= 0) return []
+  const number = shown(needed)
+  if (!isShort(need, decimals)) return [number]
+  const short = shown(needed - atHand)
+  const fits = (text: string) => textWidth(text) <= step - 2
+  if (fits(`${number}, short ${short}`)) return [`${number}, short ${short}`]
+  if (fits(`short ${short}`)) return [number, `short ${short}`]
+  return isPast ? [number] : [number, "short", short]
+}
+
+/** Weeks in a row with the same at hand, as positions, the end left out. */
+function runsOf(needs: readonly Need[]) {
+  const starts = needs.flatMap(({atHand}, i) => (i === 0 || needs[i - 1]!.atHand !== atHand ? [i] : []))
+  return starts.map((from, i) => ({from, to: starts[i + 1] ?? needs.length, atHand: needs[from]!.atHand}))
+}
+
+/** What words have to stay clear of: the bar, and its words. */
+function bodyOf({x, within, short, words, y}: NeedColumn, base: number): Box[] {
+  const half = Math.max(0, ...words.map((text) => textWidth(text))) / 2
+  const bar = {left: within.x, right: within.x + within.width, top: (short ?? within).y, bottom: base}
+  if (words.length === 0) return [bar]
+  return [bar, {left: x - half, right: x + half, top: y - LETTERS * words.length + 4, bottom: y + 3}]
+}
+
+const boxOf = (text: string, x: number, y: number): Box => ({
+  left: x,
+  right: x + textWidth(text),
+  top: y - 11,
+  bottom: y + 3,
+})
+const stretch = (left: number, right: number, y: number): Box => ({left, right, top: y - 1, bottom: y + 1})
+const px = (value: number) => Math.round(value * 10) / 10
