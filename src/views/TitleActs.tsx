@@ -1,6 +1,7 @@
 import {chosenBlock} from "../editor/block"
 import {putFormulaBack} from "../editor/commands/cells"
 import {insertRowsAbove, removeRows} from "../editor/commands/rows"
+import {bringSizeTable, chosenSizeTable} from "../editor/commands/sizeTable"
 import {bringValueSet, chosenSet} from "../editor/commands/valueSet"
 import {deleteRows} from "../editor/deletion"
 import {nextSeason} from "../editor/nextSeason"
@@ -19,6 +20,7 @@ export function TitleActs({store, keeping, onDone}: {store: Store; keeping: Keep
   const state = useEditor(store)
   const {document, cell} = state
   const set = chosenSet(state)
+  const table = chosenSizeTable(state)
   const {rows} = chosenBlock(state)
   const rowCount = rows[1] - rows[0] + 1
   return (
@@ -47,6 +49,11 @@ export function TitleActs({store, keeping, onDone}: {store: Store; keeping: Keep
       {set !== null && (
         <Act store={store} command={bringValueSet} onDone={onDone}>
           {`Use the set “${set}”`}
+        </Act>
+      )}
+      {table !== null && (
+        <Act store={store} command={bringSizeTable} onDone={onDone}>
+          {`Use the table “${table}”`}
         </Act>
       )}
       {store.canRun(putFormulaBack) && (

@@ -1,3 +1,4 @@
+import {withClassHeadings} from "./classHeadings"
 import {withColumnsInserted, withColumnsRemoved} from "./columns"
 import {contentAt, withSheet, type Column, type Content, type Document} from "./document"
 import type {ColumnChange, Edit, Entry} from "./edit"
@@ -11,7 +12,10 @@ import {withSheetAdded, withSheetCopied, withSheetMoved, withSheetRemoved, withS
 import {withRowsMoved} from "./sorting"
 
 /** The document after an edit. */
-export function revised(document: Document, edit: Edit): Document {
+export const revised = (document: Document, edit: Edit): Document =>
+  withClassHeadings(document, changed(document, edit))
+
+function changed(document: Document, edit: Edit): Document {
   switch (edit.type) {
     case "enter":
       return withExtras(withContents(document, edit.cells), edit.extras ?? [])

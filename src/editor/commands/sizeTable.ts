@@ -1,0 +1,39 @@
+import {columnWith, sheetWith, type Part} from "../../workbook/document"
+import type {Entry} from "../../workbook/edit"
+import type {Command} from "../store"
+
+type Chosen = Pick<Parameters<Command>[0], "document" | "cell">
+
+/** The name of the table in the chosen row of a sheet of size tables, or null elsewhere. */
+export function chosenSizeTable({document, cell}: Chosen): string | null {
+  const at = columnWith(document, cell.sheet, "size table")
+  const name = at < 0 ? null : document.sheets[cell.sheet]!.rows[cell.row]?.[at]
+  return typeof name === "string" ? name : null
+}
+
+/** Puts the classes of the chosen table in the place of those in use; rows left over become blank. */
+export const bringSizeTable: Command = (state) => {
+  const {document, cell} = state
+  const table = chosenSizeTable(state)
+  const into = sheetWith(document, "size class")
+  if (table === null || into < 0) return null
+  const {rows} = document.sheets[into]!
+  const read = (row: (typeof rows)[number], part: Part) => row[columnWith(document, cell.sheet, part)] ?? null
+  const classes = document.sheets[cell.sheet]!.rows.filter((row) => read(row, "size table") === table)
+  const count = Math.max(classes.length, rows.length)
+  const cells = Array.from({length: count}).flatMap((_, row) =>
+    PAIRS.flatMap(([part, target]): Entry[] => {
+      const col = columnWith(document, into, target)
+      const content = classes[row] ? read(classes[row], part) : null
+      return col < 0 || (rows[row]?.[col] ?? null) === content ? [] : [{at: {sheet: into, row, col}, content}]
+    }),
+  )
+  return cells.length ? {type: "enter", cells, name: `the size classes “${table}” put in use`} : null
+}
+
+const PAIRS = [
+  ["table class", "size class"],
+  ["table from", "size from"],
+  ["table source", "size source"],
+  ["table tag", "size tag"],
+] as const
