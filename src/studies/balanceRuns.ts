@@ -2,6 +2,7 @@ import {LEAST_AFTER_LOSS} from "../../functions/crop/inYear"
 import type {BalanceValues} from "../../functions/root/balanceValues"
 import {dailyBalance, emptyCourse, type Crowns, type Drivers} from "../../functions/root/dailyBalance"
 import type {RiskField} from "./drawRisk"
+import type {WeatherTable, YearEnd, YearScores} from "./weatherTable"
 
 /** One year of the daily balance that some fields of some plans have in common. */
 interface Run {
@@ -18,6 +19,8 @@ export interface DrawnYears {
   driversIn(year: number): Drivers
   /** The green share of the fern day by day; null in a year that keeps it whole. */
   fernIn(year: number): Float64Array | null
+  /** How warm and how sunny it is. */
+  scoresIn(year: number): YearScores
 }
 
 /** The years by the balance that fields ask for, each once. */
@@ -31,8 +34,23 @@ export interface BalanceRuns {
   crops(years: DrawnYears): Float64Array
 }
 
-/** Fields with the same crowns and the same cutting so far share their runs, in one plan and across plans. */
-export function balanceRuns(fields: readonly RiskField[], days: number, values: BalanceValues): BalanceRuns {
+/** A season of cutting that fields have, and the structural roots they begin with. */
+export interface RunSeason {
+  readonly open: number
+  readonly close: number
+  readonly structures: readonly number[]
+}
+
+/**
+ * Fields with the same crowns and the same cutting so far share their runs, in one plan and across plans. Where a season has a
+ * table of its years they are read from it, and run day by day only beyond its grid.
+ */
+export function balanceRuns(
+  fields: readonly RiskField[],
+  days: number,
+  values: BalanceValues,
+  tableOf: (season: RunSeason) => WeatherTable | null = () => null,
+): BalanceRuns {
   const runs: Run[] = []
   const numbers = new Map<string, number>()
   const ofFields = fields.map(({crowns, years}) => {
@@ -46,33 +64,61 @@ export function balanceRuns(fields: readonly RiskField[], days: number, values: 
       return before
     })
   })
+  const tables = tabulated(runs, tableOf)
   const crops = new Float64Array(runs.length)
   const starts: Crowns[] = []
-  const ends: Crowns[] = []
+  const ends: YearEnd[] = runs.map(() => ({crop: 0, structure: 0, reserve: 0}))
+  const other: YearEnd = {crop: 0, structure: 0, reserve: 0}
   const course = emptyCourse(days)
   const whole = new Float64Array(days).fill(1)
   const last = days - 1
-  const cropOf = ({open, close}: Run, from: Crowns, drivers: Drivers, fern: Float64Array) => {
-    dailyBalance(from, drivers, {open, stop: close + 1, fernEnd: values.Fern_end - 1}, fern, values, course)
-    return course.picked[last]!
+  const runYear = (
+    number: number,
+    from: Crowns,
+    years: DrawnYears,
+    fern: Float64Array | null,
+    end: YearEnd,
+  ) => {
+    const {year, open, close} = runs[number]!
+    if (tables[number]?.read(from, years.scoresIn(year), fern !== null, end)) return
+    const cutting = {open, stop: close + 1, fernEnd: values.Fern_end - 1}
+    dailyBalance(from, years.driversIn(year), cutting, fern ?? whole, values, course)
+    end.crop = course.picked[last]!
+    end.structure = course.structure[last]!
+    end.reserve = course.reserve[last]!
   }
-  const end = () => ({structure: course.structure[last]!, reserve: course.reserve[last]!})
   return {
     ofFields,
-    crops({driversIn, fernIn}) {
+    crops(years) {
       // A run stands after the one that it begins at.
-      for (const [number, run] of runs.entries()) {
-        const from = run.before === null ? run.crowns : ends[run.before]!
-        const drivers = driversIn(run.year)
+      for (const [number, {year, crowns, before}] of runs.entries()) {
+        const from = before === null ? crowns : ends[before]!
         starts[number] = from
-        crops[number] = cropOf(run, from, drivers, fernIn(run.year) ?? whole)
-        ends[number] = end()
-        const before = run.before === null ? null : runs[run.before]!
-        if (!before || before.year !== run.year - 1 || !fernIn(before.year)) continue
-        cropOf(before, starts[run.before!]!, driversIn(before.year), whole)
-        crops[number] = Math.max(crops[number]!, LEAST_AFTER_LOSS * cropOf(run, end(), drivers, whole))
+        runYear(number, from, years, years.fernIn(year), ends[number]!)
+        crops[number] = ends[number]!.crop
+        if (before === null || runs[before]!.year !== year - 1 || !years.fernIn(runs[before]!.year)) continue
+        runYear(before, starts[before]!, years, null, other)
+        runYear(number, {structure: other.structure, reserve: other.reserve}, years, null, other)
+        crops[number] = Math.max(crops[number]!, LEAST_AFTER_LOSS * other.crop)
       }
       return crops
     },
   }
+}
+
+/** The table of each run: one for all runs of the same season. */
+function tabulated(runs: readonly Run[], tableOf: (season: RunSeason) => WeatherTable | null) {
+  const roots = new Map<string, number[]>()
+  const keyOf = ({open, close}: Run) => `${open} ${close}`
+  for (const run of runs) {
+    const key = keyOf(run)
+    roots.set(key, [...(roots.get(key) ?? []), run.crowns.structure])
+  }
+  const made = new Map<string, WeatherTable | null>()
+  return runs.map((run) => {
+    const key = keyOf(run)
+    if (!made.has(key))
+      made.set(key, tableOf({open: run.open, close: run.close, structures: roots.get(key)!}))
+    return made.get(key)!
+  })
 }

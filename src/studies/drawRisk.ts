@@ -4,8 +4,9 @@ import type {BalanceValues} from "../../functions/root/balanceValues"
 import type {Crowns} from "../../functions/root/dailyBalance"
 import {balanceRuns} from "./balanceRuns"
 import {drawn, type Distribution} from "./distribution"
-import {logEffect, sharedYears} from "./sharedYears"
+import {driversAt, hurtFern, logEffect, sharedYears, weatherChanges} from "./sharedYears"
 import {keyOf, normalOf} from "./streams"
+import {weatherTable} from "./weatherTable"
 
 /** What a field is to bear in one year before chance: cut and carried by the daily balance, or a crop that is given. */
 export type FieldYear =
@@ -95,7 +96,8 @@ export interface RiskPart {
  * field in it and of the doubt about the field, less half their variances, so that its mean is what was planned. The price
  * meets the effect of the year at the correlation `priceLink` (normal scores). Each draw has weather of its own, which moves
  * cutting and refilling, and may lose its fern; what that leaves in the store goes into the next year. The effects on the
- * yield do not: they are spears lost or left after the sugar was spent, or ground that bears more or less.
+ * yield do not: they are spears lost or left after the sugar was spent, or ground that bears more or less. Where the weather
+ * differs from draw to draw the years are read from a table of each season (`weatherTable.ts`).
  */
 export function drawRisk(
   input: RiskInput,
@@ -114,7 +116,16 @@ export function drawRisk(
   const fields = plans.flatMap((plan, number) =>
     plan.fields.map((field) => ({...field, ...keysOf(field, firstYear), plan: number})),
   )
-  const {ofFields, crops} = balanceRuns(fields, modelYear.days, values)
+  const {ofFields, crops} = balanceRuns(fields, modelYear.days, values, (season) =>
+    weatherChanges(input)
+      ? weatherTable({
+          ...season,
+          values,
+          driversAt: (scores) => driversAt(input, scores),
+          hurt: input.fernLoss && hurtFern(input.fernLoss, modelYear.days),
+        })
+      : null,
+  )
   const prices = plans.map((plan) => plan.years.map(({price}) => drawn(price)))
   for (let row = 0; row < count; row++) {
     const draw = from + row

@@ -1,14 +1,17 @@
-import {modelYearOf} from "../../functions/calendar"
+import {modelYearOf, type ModelYear} from "../../functions/calendar"
 import {isRefusal} from "../../functions/refusal"
-import {crownsOf} from "../workbook/crowns"
+import {dailyBalance, driversOf, emptyCourse} from "../../functions/root/dailyBalance"
+import {crownsOf, type CrownYears, type PlantingCrowns} from "../workbook/crowns"
 import {valueNamed} from "../workbook/lender"
 import {rowsOf, type Row} from "../workbook/season"
 import type {Workbook} from "../workbook/workbook"
-import type {RiskField, RiskInput, RiskPlan, RiskYear} from "./drawRisk"
+import type {FieldYear, RiskField, RiskInput, RiskPlan, RiskYear} from "./drawRisk"
+import {ASSUMED} from "./howSure"
 
 /**
  * Spreads that no workbook has records enough for, as deviations of logarithms: of all yields of a year alike, of each field,
- * and of what is expected of a field at all; of the price as a share; and how the price meets a full crop. Assumed.
+ * and of what is expected of a field at all; of the price as a share; how the price meets a full crop; and of the weather, which
+ * moves the crop and what the crowns carry into the next year. Assumed.
  */
 export const ASSUMED_RISK = {
   yearSpread: 0.15,
@@ -17,12 +20,17 @@ export const ASSUMED_RISK = {
   priceVariation: 0.15,
   priceLink: -0.3,
   priceMemory: 0.5,
+  /** Of the year's air, °C, and of its sun, a share: what the daily balance is run on, as in the study of how sure. */
+  airSpread: ASSUMED.airSpread,
+  sunSpread: ASSUMED.sunSpread,
 } as const
 
 /**
  * What the study of a lender's risk runs on: the plan of cash and debt as it stands, and the same under the stress that is
- * shown, on the same draws. Every stand's crop is that of the sheet Crop by year; the balance takes no part in it. Null where
- * the workbook has no such years, or no crowns with their weather.
+ * shown, on the same draws. The crop expected of a stand is that of the sheet Crop by year. Where its crowns are known the
+ * daily balance carries them from year to year through weather that is drawn, cut from the opening to the close of this plan, and
+ * the crop moves as the balance's does beside a run in the usual weather. Null where the workbook has no such years, or no
+ * crowns with their weather.
  */
 export function lenderRisk(
   workbook: Workbook,
@@ -35,15 +43,26 @@ export function lenderRisk(
   const money = rowsOf(workbook, "cash year").flatMap(moneyOf)
   const [first] = money
   if (opens === undefined || !first) return null
-  const stands = standsOf(rowsOf(workbook, "stand name"), money)
+  const modelYear = modelYearOf(opens, crowns.values.Year_start)
+  const usual = usualCrops(crowns, modelYear)
+  const stands = standsOf(workbook, money)
   const fields = (times: number): readonly RiskField[] =>
-    stands.map(({name, area, yields}) => ({
-      name,
-      area,
-      crowns: {structure: 0, reserve: 0},
-      doubt: assumed.doubt,
-      years: yields.map((kg) => ({kg: kg * times})),
-    }))
+    stands.map(({name, ground, isStanding, area, yields}) => {
+      const own = isStanding ? crowns.plantings.find(({planting}) => planting === ground) : undefined
+      const carried = own && own.close >= own.open ? {own, crops: usual(own, yields.length)} : null
+      return {
+        name,
+        area,
+        crowns: {structure: own?.structure ?? 0, reserve: own?.reserve ?? 0},
+        doubt: assumed.doubt,
+        years: yields.map((kg, year): FieldYear => {
+          const crop = carried?.crops[year] ?? 0
+          if (!carried || kg === 0 || crop < LEAST_CARRIED) return {kg: kg * times}
+          const {open, close} = carried.own
+          return {open: open - modelYear.first, close: close - modelYear.first, factor: (kg * times) / crop}
+        }),
+      }
+    })
   const shown = valueNamed(workbook, "Stress_shown")
   const stress = rowsOf(workbook, "stress set").find((row) => row.word("stress set") === shown)
   const by = (part: "yield" | "price" | "costs" | "rates") => stress?.number(`stress ${part}`) ?? 0
@@ -54,7 +73,7 @@ export function lenderRisk(
     years: money.map((year) => riskYear(year, change, assumed.priceVariation)),
     cash: typeof cash === "number" ? cash : 0,
   })
-  const {yearSpread, fieldSpread, priceLink, priceMemory} = assumed
+  const {yearSpread, fieldSpread, priceLink, priceMemory, airSpread, sunSpread} = assumed
   return {
     firstYear: first.year,
     plans: [
@@ -71,10 +90,10 @@ export function lenderRisk(
         : []),
     ],
     climate: crowns.climate,
-    modelYear: modelYearOf(opens, crowns.values.Year_start),
+    modelYear,
     values: crowns.values,
-    airSpread: 0,
-    sunSpread: 0,
+    airSpread,
+    sunSpread,
     fernLoss: null,
     yearSpread,
     fieldSpread,
@@ -137,14 +156,42 @@ function riskYear(
   }
 }
 
+/** Below this crop by the balance, kg/ha, its moves say nothing of a stand's: the crop is taken as given then. Chosen. */
+const LEAST_CARRIED = 300
+
+/** What the balance gives for the years of a planting in the usual weather, each on the crowns that the one before left. */
+function usualCrops({climate, values}: CrownYears, modelYear: ModelYear) {
+  const drivers = driversOf(climate, modelYear, values)
+  const whole = new Float64Array(modelYear.days).fill(1)
+  const last = modelYear.days - 1
+  return ({structure, reserve, open, close}: PlantingCrowns, years: number): readonly number[] => {
+    const cutting = {
+      open: open - modelYear.first,
+      stop: close - modelYear.first + 1,
+      fernEnd: values.Fern_end - 1,
+    }
+    let crowns = {structure, reserve}
+    return Array.from({length: years}, () => {
+      const course = dailyBalance(crowns, drivers, cutting, whole, values, emptyCourse(modelYear.days))
+      crowns = {structure: course.structure[last]!, reserve: course.reserve[last]!}
+      return course.picked[last]!
+    })
+  }
+}
+
 /** The stands with their yields year by year, kg/ha, 0 while they are not in the ground. */
-function standsOf(rows: readonly Row[], money: readonly YearMoney[]) {
+function standsOf(workbook: Workbook, money: readonly YearMoney[]) {
+  const rows = rowsOf(workbook, "stand name")
+  const ahead = new Map(rowsOf(workbook, "stand ground").map((row) => [row.word("stand"), row]))
   const names = [...new Set(rows.map((row) => row.word("stand name")).filter(Boolean))]
   return names.map((name) => {
     const own = rows.filter((row) => row.word("stand name") === name)
     const inYear = (year: number) => own.find((row) => row.number("stand year") === year)
     return {
       name,
+      ground: ahead.get(name)?.word("stand ground") ?? name,
+      /** In the ground now; one that is yet to be planted has no crowns. */
+      isStanding: (ahead.get(name)?.number("stand replanted") ?? null) === null,
       area: Math.max(0, ...own.map((row) => row.number("stand area") ?? 0)),
       yields: money.map(({year}) => inYear(year)?.number("stand yield") ?? 0),
     }

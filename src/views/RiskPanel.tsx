@@ -8,7 +8,7 @@ import type {RunningStudy} from "../studies/shareOut"
 import type {Chance} from "../studies/spreadOf"
 import type {Region} from "../workbook/document"
 
-const DRAWS = 5000
+const DRAWS = 10_000
 const SEED = 1
 
 interface Props {
@@ -54,11 +54,14 @@ export function RiskPanel({store, region, stress, found, onFound}: Props) {
       <div aria-live="polite">{said && <p>{said}</p>}</div>
       {found && <RiskTable found={found} region={region} stress={stress} />}
       <p className="small q">
-        {numberText(DRAWS)} draws, seed {SEED}: the same seed and plan give the same numbers. Assumed, not
-        measured here: yields of a year {percent(ASSUMED_RISK.yearSpread)} alike on all fields and{" "}
-        {percent(ASSUMED_RISK.fieldSpread)} on each, what is expected of a field {percent(ASSUMED_RISK.doubt)}{" "}
-        for all years, the price {percent(ASSUMED_RISK.priceVariation)}, lower in a full year. Costs, taxes
-        and living stay as planned. ± is the standard error of the draws alone.
+        {numberText(DRAWS)} draws, seed {SEED}: the same seed and plan give the same numbers. Each draw has
+        ten years of weather, {ASSUMED_RISK.airSpread} °C warmer or colder and{" "}
+        {percent(ASSUMED_RISK.sunSpread)} more or less sun about the usual; the daily balance carries the
+        crowns of each standing planting through them, cut every year as in this plan, so a poor year is felt
+        in the next. Assumed, not measured here, besides: yields of a year {percent(ASSUMED_RISK.yearSpread)}{" "}
+        alike on all fields and {percent(ASSUMED_RISK.fieldSpread)} on each, what is expected of a field{" "}
+        {percent(ASSUMED_RISK.doubt)} for all years, the price {percent(ASSUMED_RISK.priceVariation)}, lower
+        in a full year. Costs, taxes and living stay as planned. ± is the standard error of the draws alone.
       </p>
     </section>
   )

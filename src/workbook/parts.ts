@@ -254,6 +254,7 @@ const LENDER_PARTS = [
   "cash field",
   "cash fixed",
   "owed before",
+  "stand",
   "stand ground",
   "stand replanted",
   "stand last season",

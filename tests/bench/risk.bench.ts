@@ -59,6 +59,21 @@ describe(`${DRAWS} draws of ${FIELDS} fields over ${YEARS} years`, () => {
   })
 })
 
+describe("20 fields over 10 years, each with a season and a table of its own", () => {
+  const twenty = (draws: number) => {
+    const {plans, ...rest} = farm(cut, 1)
+    const fields = Array.from({length: 20}, (_, i) => ({
+      ...plans[0]!.fields[0]!,
+      name: `Field ${i}`,
+      crowns: {structure: 5000 + 100 * i, reserve: 6000},
+      years: Array.from({length: YEARS}, () => ({...cut, close: 150 + i})),
+    }))
+    return () => void drawRisk({...rest, plans: [{...plans[0]!, fields}]}, 0, draws)
+  }
+  bench("the tables alone", twenty(1))
+  bench("with 1 000 draws", twenty(1000))
+})
+
 describe("10 000 draws", () => {
   const input = farm({kg: 4000}, 0)
   const parts = [drawRisk(input, 0, 10_000)]

@@ -232,7 +232,7 @@ describe("a field by the balance", () => {
   })
   it("feels the sun of a year in the next one", () => {
     const {kg} = crops({...certain, sunSpread: 0.1, plans: [plan(balanced("A", 8, 8))]}, 200)
-    expect(variation(kg(0, 0))).toBeLessThan(1e-9) // sun makes sugar only after the cutting
+    expect(variation(kg(0, 0))).toBeLessThan(1e-7) // sun makes sugar only after the cutting
     expect(variation(kg(0, 1))).toBeGreaterThan(0.005)
   })
   it("bears more in a warm year, alike on all fields", () => {
@@ -266,7 +266,7 @@ describe("a field by the balance", () => {
     expect(Math.abs(lost.filter(Boolean).length / 1000 - 0.2)).toBeLessThan(0.05)
     const other = Math.max(...kg(1, 1))
     expect([...kg(1, 1)].map((crop) => crop < 0.999 * other)).toEqual(lost)
-    expect(variation(kg(0, 0))).toBeLessThan(1e-9) // the crop of the year itself is cut before
+    expect(variation(kg(0, 0))).toBeLessThan(1e-7) // the crop of the year itself is cut before
     const three = crops({...certain, fernLoss, plans: [plan(balanced("A", 8, 8, 8))]}, 1000)
     const later = [...three.kg(0, 2)].filter((crop, draw) => !lost[draw] && crop < 0.95 * best).length
     expect(Math.abs(later / 1000 - 0.8 * 0.2)).toBeLessThan(0.05) // in the second year alone

@@ -5,6 +5,7 @@ import {ASSUMED_RISK, lenderRisk} from "../../src/studies/lenderRisk"
 import {risk} from "../../src/studies/risk"
 import {readFile} from "../../src/workbook/file"
 import {lenderOf} from "../../src/workbook/lender"
+import {rowsOf} from "../../src/workbook/season"
 import {Workbook} from "../../src/workbook/workbook"
 
 function open(file: string) {
@@ -13,11 +14,20 @@ function open(file: string) {
   return new Workbook(reading.document)
 }
 
+const certain = {
+  ...ASSUMED_RISK,
+  yearSpread: 0,
+  fieldSpread: 0,
+  doubt: 0,
+  priceVariation: 0,
+  airSpread: 0,
+  sunSpread: 0,
+}
+
 describe("a lender's study of risk", () => {
   const workbook = open("hollow-brook-farm.json")
 
   it("gives the plan and the stress of the sheets where nothing is left to chance", () => {
-    const certain = {...ASSUMED_RISK, yearSpread: 0, fieldSpread: 0, doubt: 0, priceVariation: 0}
     const input = lenderRisk(workbook, 1, certain)!
     const {plans} = risk(input, [drawRisk(input, 0, 20)])
     const {years} = lenderOf(workbook)!
@@ -35,6 +45,37 @@ describe("a lender's study of risk", () => {
     const {plans} = risk(input, [drawRisk(input, 0, 400)])
     expect(plans[1]!.against!.better.share).toBe(0)
     for (const {below1} of plans[0]!.years) if (below1) expect(below1.share).toBeGreaterThan(0)
+  })
+
+  it("carries the crowns of standing plantings from year to year, and not of those yet to be planted", () => {
+    const {fields} = lenderRisk(workbook, 1)!.plans[0]!
+    const isCarried = (name: string) =>
+      fields.find((one) => one.name === name)!.years.map((year) => "factor" in year)
+    expect(isCarried("Long Acre")).toEqual(Array.from({length: 10}, () => true))
+    expect(isCarried("North Bench")).toEqual([true, ...Array.from({length: 9}, () => false)]) // grubbed out
+    expect(isCarried("North Bench anew")).not.toContain(true)
+    expect(isCarried("Top Corner")).not.toContain(true) // no sample, not cut
+  })
+
+  it("feels the sun of a year in the next one, through what the crowns carry", () => {
+    const input = lenderRisk(workbook, 3, {...certain, sunSpread: 0.1})!
+    const {kg} = drawRisk(input, 0, 200)
+    const crops = (year: number) => kg.slice(year * 200, year * 200 + 200)
+    const spread = (values: Float64Array) => {
+      const mean = values.reduce((sum, one) => sum + one, 0) / values.length
+      return Math.sqrt(values.reduce((sum, one) => sum + (one - mean) ** 2, 0) / values.length) / mean
+    }
+    expect(spread(crops(0))).toBeLessThan(1e-6) // sun makes sugar after the cutting
+    expect(spread(crops(1))).toBeGreaterThan(0.005)
+  })
+
+  it("expects on the mean about what the sheets do", () => {
+    const input = lenderRisk(workbook, 5)!
+    const {plans} = risk(input, [drawRisk(input, 0, 3000)])
+    const crops = rowsOf(workbook, "cash year").map((row) => 1000 * row.number("cash crop")!)
+    expect(crops).toHaveLength(10)
+    for (const [i, crop] of crops.entries())
+      expect(Math.abs(plans[0]!.years[i]!.kg.mean / crop - 1)).toBeLessThan(0.03)
   })
 
   it("has nothing to run on in a blank workbook", () => {
