@@ -100,6 +100,7 @@ import {CREW_BREAK_RATE} from "./crew/breakRate"
 import {CREW_TOP_UP} from "./crew/topUp"
 import {PACK_CARTONS} from "./pack/cartons"
 import {PACK_PRICE} from "./pack/price"
+import {PACK_MIX_PRICE} from "./pack/mixPrice"
 import {PACK_TRIM} from "./pack/trim"
 import {PACK_SIZE} from "./pack/size"
 import {PACK_SIZE_SHARE} from "./pack/sizeShare"
@@ -231,6 +232,7 @@ export const catalogue: readonly FormulaFunction[] = [
   CREW_TOP_UP,
   PACK_CARTONS,
   PACK_PRICE,
+  PACK_MIX_PRICE,
   PACK_TRIM,
   PACK_SIZE,
   PACK_SIZE_SHARE,

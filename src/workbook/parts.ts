@@ -117,6 +117,7 @@ const SEASON_PARTS = [
   "breathing",
   "size class",
   "size from",
+  "size price",
   "size source",
   "size tag",
   "size table",
