@@ -30,7 +30,7 @@ export const LenderPlate = memo(function LenderPlate({store, shown: {page, lists
   const open = (part: Part) => openSheetKeeping(store, sheetWith(store.getState().document, part))
   return (
     <div className="lender">
-      <style>{onEachPage(`${name}, ${season ?? ""}. ${page.lines[1]?.text ?? ""}`)}</style>
+      <style>{onEachPage(`${season ? `${name}, ${season}` : name}. ${page.lines[1]?.text ?? ""}`)}</style>
       <dl className="five">
         {page.lines.map((line, i) => (
           <div key={line.name}>
@@ -106,7 +106,10 @@ export const LenderPlate = memo(function LenderPlate({store, shown: {page, lists
           )}
         </section>
         <section aria-labelledby="unsourced">
-          <h2 id="unsourced">{counted(lists.unsourced.length, "input", "without a source")}</h2>
+          <h2 id="unsourced">
+            {counted(lists.unsourced.length, "input", "without a source")}
+            {lists.silent.length > 0 && ", where a sheet has a place for one"}
+          </h2>
           {lists.unsourced.length > 0 && (
             <ul>
               {lists.unsourced.map(({at, name, value}) => (
