@@ -6,7 +6,8 @@ import {sheetWith} from "../workbook/document"
 import {startBrowser} from "./common/browser"
 import {BAD_USAGE, readArguments, readWorkbook, runWhenCalled, type Shell} from "./common/shell"
 
-const HELP = `Prints the lender's page of a saved workbook to a PDF, with page numbers and the workbook's name on each page.
+const HELP = `Prints the lender's page of a saved workbook to a PDF, with page numbers and the workbook's name on each page. What
+chance may do to the cover is worked out first and is on it.
 
   npm run -s report -- workbooks/NAME.json --out FILE.pdf
 
@@ -16,6 +17,9 @@ const HELP = `Prints the lender's page of a saved workbook to a PDF, with page n
 
 The planner must have been built (npm run build), and a Chrome, Chromium or Edge must be there.
 Exit status: 0, or 1 when there is nothing to print or no browser, or 2 when the call or the workbook cannot be used.`
+
+/** Longest for the draws of the risk, ms: a small machine that has other work takes half a minute. */
+const RISK_TIME = 180_000
 
 const PAPERS = new Set(["A4", "Letter"])
 
@@ -95,7 +99,14 @@ async function print(browser: Browser, {home, workbook, sheet, file, paper}: Pri
     .getByRole("button", {name: new RegExp(`^${sheet.replace(/[.*+?^${}()|[\]\\]/g, "\\$&")}`)})
     .click()
   await page.locator(".lender").waitFor()
+  const risk = page.locator(".risk")
+  await risk.getByRole("button").click()
+  await risk.locator("table, [aria-live] p").waitFor({timeout: RISK_TIME})
   await page.evaluate("document.fonts.ready")
+  await page.evaluate(
+    (title) => void (document.title = title),
+    `${await page.locator(".book").innerText()}: ${sheet}`,
+  )
   await page.pdf({path: file, format: paper, printBackground: true})
 }
 
