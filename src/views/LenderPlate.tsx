@@ -124,16 +124,17 @@ export const LenderPlate = memo(function LenderPlate({store, shown: {page, lists
           )}
           {lists.silent.length > 0 && (
             <p className="small q">
-              The inputs of {inARow(lists.silent)} have no column for a source: they are the grower’s own.
+              The inputs of {inARow(lists.silent)} have no column for a source: they are the grower’s own, and
+              not in this count.
             </p>
           )}
         </section>
       </div>
       {!reading && <ReadingCopy preparedBy={page.preparedBy} keeping={keeping} />}
       <p className="guide">
-        Ask Where from on any number for what it rests on. Cover: term debt coverage as the Farm Financial
-        Standards Council defines it. A general guide, no score and no pass mark: each lender sets its own
-        points.
+        <span className="on-screen">Ask Where from on any number for what it rests on. </span>Cover: term debt
+        coverage as the Farm Financial Standards Council defines it. A general guide, no score and no pass
+        mark: each lender sets its own points.
       </p>
     </div>
   )

@@ -21,6 +21,7 @@ it("answers a lender's first questions on the first page (LE1)", async () => {
   expect(text).toMatch(/2027: cover 1\.\d\d, .* with replanting North Bench/)
   expect(text).toMatch(/t planned, 90\.2.t by their three-year mean/)
   expect(text).toContain("No number typed over")
+  expect(text).toContain("No input without a source, where a sheet has a place for one")
   expect(await page.locator(".finding").innerText()).toMatch(/2027 is the tightest with cover 1\.\d\d/)
   const [cash, yields] = await page.locator(".lender-picture svg").all()
   expect(await cash!.getAttribute("aria-label")).toMatch(/2027: 39.127 for 34.310 due, cover 1\.14/)
@@ -107,7 +108,7 @@ it("keeps a reading copy that opens for reading only and says whether it was cha
 })
 
 it("prints on its own, whole, with the years as a table and a number on each page (LE10)", async () => {
-  const {page} = await openLender()
+  const {page, sheet} = await openLender()
   await page.emulateMedia({media: "print"})
   const A4_WITHIN = 688 // px: 210 mm less the margins
   await page.setViewportSize({width: A4_WITHIN, height: 900})
@@ -123,8 +124,25 @@ it("prints on its own, whole, with the years as a table and a number on each pag
     const pdf = (await page.pdf({format, printBackground: true})).toString("latin1")
     expect(pdf.match(/\/Type\s*\/Page\b/g)!.length, format).toBeGreaterThanOrEqual(2)
   }
-  const foot = await page.locator(".lender style").textContent()
-  expect(foot).toMatch(/@bottom-left .*Hollow Brook Farm, season 2026\. Version 7, after the frost/)
+  const foot = page.locator(".lender style")
+  expect(await foot.textContent()).toMatch(
+    /@bottom-left .*Hollow Brook Farm, season 2026\. Version 7, after the frost/,
+  )
+  // What paper cannot do is not asked of it, and a study that was not run has no place on it.
+  expect(await page.locator(".guide").innerText()).toMatch(/^Cover: term debt coverage/)
+  expect(await page.locator(".risk").isVisible()).toBe(false)
+  await page.emulateMedia({media: "screen"})
+  await page.getByRole("button", {name: "Work out the risk"}).click()
+  await page.locator(".risk table").waitFor()
+  await page.emulateMedia({media: "print"})
+  expect(await page.locator(".risk").isVisible()).toBe(true)
+  const pages = (await page.pdf({format: "Letter", printBackground: true})).toString("latin1")
+  expect(pages.match(/\/Type\s*\/Page\b/g)).toHaveLength(3)
+  await page.emulateMedia({media: "screen"})
+  await page.setViewportSize({width: 1440, height: 900})
+  await page.getByRole("button", {name: "A blank workbook"}).click()
+  await sheet.open("Lender's page")
+  expect(await foot.textContent()).toMatch(/"New season\. No day is typed/)
 })
 
 it("works out the risk in the background, states its seed, and can be stopped", async () => {
