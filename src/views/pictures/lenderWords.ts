@@ -9,11 +9,15 @@ const money = (value: number) => numberText(value, 0)
 /** "1.14" */
 export const coverText = (cover: number, {decimal}: Region) => numberText(cover, 2, decimal)
 
-/** The year with the lowest cover, the earliest of equals; null while nothing is due. */
+/**
+ * The year with the lowest cover, the earliest of equals; null while nothing is due. A cover that is typed over makes no year
+ * better: it is taken from what there is and what is due.
+ */
 export function tightYear(years: readonly CashYear[]): CashYear | null {
-  const due = years.filter(({cover}) => cover !== null)
-  return due.length ? due.reduce((least, one) => (one.cover! < least.cover! ? one : least)) : null
+  const owing = years.filter(({due}) => due > 0)
+  return owing.length ? owing.reduce((least, one) => (coverOf(one) < coverOf(least) ? one : least)) : null
 }
+const coverOf = ({capacity, due}: CashYear) => capacity / due
 
 /** What the lender's page found, in a sentence. */
 export function lenderFinding({years, region}: Pick<LenderPage, "years" | "region">): string {
@@ -23,7 +27,7 @@ export function lenderFinding({years, region}: Pick<LenderPage, "years" | "regio
   const short = owing.filter((one) => one.short >= 0.5)
   const because = tight.cause ? `, with ${tight.cause}` : ""
   if (short.length === 0)
-    return `In the plan every year pays what is due; ${tight.year} is the tightest with cover ${coverText(tight.cover!, region)}${because}.`
+    return `In the plan every year pays what is due; ${tight.year} is the tightest with cover ${coverText(coverOf(tight), region)}${because}.`
   const pays = `The plan pays in ${owing.length - short.length} of ${owing.length} years`
   return `${pays}; ${tight.year} is short by ${money(tight.short)}${because}.`
 }
@@ -33,7 +37,7 @@ export function cashTitle(years: readonly CashYear[], region: Region = PLAIN_REG
   const tight = tightYear(years)
   if (!tight) return "Nothing falls due"
   const short = years.filter((one) => one.due > 0 && one.short >= 0.5)
-  const lowest = `Lowest cover ${coverText(tight.cover!, region)} in ${tight.year}`
+  const lowest = `Lowest cover ${coverText(coverOf(tight), region)} in ${tight.year}`
   if (short.length === 0) return `${lowest}; every year pays`
   if (short.length === 1) return `${lowest}, ${money(tight.short)} short; every other year pays`
   return `${lowest}, ${money(tight.short)} short; short in ${inARow(short.map(({year}) => String(year)))}`
@@ -44,8 +48,9 @@ export function cashSentence(years: readonly CashYear[], region: Region = PLAIN_
   const told = years.map(({year, capacity, due, cover, short, stressed}) => {
     if (due <= 0) return `${year}: nothing due.`
     const stress = stressed === null ? "" : `, under the stress ${coverText(stressed, region)}`
+    const covered = cover === null ? "no cover known" : `cover ${coverText(cover, region)}`
     const lacks = short >= 0.5 ? `, short by ${money(short)}` : ""
-    return `${year}: ${money(capacity)} for ${money(due)} due, cover ${coverText(cover!, region)}${lacks}${stress}.`
+    return `${year}: ${money(capacity)} for ${money(due)} due, ${covered}${lacks}${stress}.`
   })
   return told.join(" ")
 }

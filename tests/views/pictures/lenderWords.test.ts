@@ -34,6 +34,18 @@ describe("the words of the lender's page", () => {
     )
   })
 
+  it("are not moved by a cover that is typed over", () => {
+    const years = fiveYears.map((one) => (one.year === 2027 ? {...one, cover: 1.3} : one))
+    expect(lenderFinding({years, region: {}})).toBe(lenderFinding({years: fiveYears, region: {}}))
+    expect(cashTitle(years)).toBe(cashTitle(fiveYears))
+  })
+
+  it("stay words where the cover of a year is emptied", () => {
+    expect(cashSentence([{...cashYear(2026, 150, 100), cover: null}])).toBe(
+      "2026: 150 for 100 due, no cover known.",
+    )
+  })
+
   it("say so when nothing is due", () => {
     const years = [cashYear(2026, 150, 0)]
     expect(tightYear(years)).toBeNull()
