@@ -214,6 +214,65 @@ describe("the money of Hollow Brook Farm", () => {
     expect(of("Cash by month", 11, "Cash")).toBeCloseTo(cash![0]!, 3)
   })
 
+  it("leaves in December where no month of the loans is typed", () => {
+    const {values, named, of} = openFarm()
+    named("Loan_month", null)
+    expect(values("Cash by month", "Debt").map((due) => due > 0)).toEqual([...Array(11).fill(false), true])
+    expect(of("Cash by month", 11, "Cash")).toBeCloseTo(of("Cash and debt", 0, "Cash") as number, 3)
+  })
+
+  it("says what stands past the rows of Debt by year, until rows are added there", () => {
+    const farm = openFarm()
+    const {workbook, sheets, sheetOf, at, rowOf, of} = farm
+    const row = rowOf("Checks", "Rows past the end of the yearly sheets")
+    expect([of("Checks", row, "Found"), line(farm, "Tight year")]).toEqual([
+      0,
+      expect.not.stringContaining("not counted"),
+    ])
+    const loans = sheetOf("Loans")
+    const [first] = sheets[loans]!.rows
+    workbook.revise({
+      type: "enter",
+      cells: [2, 3, 4, 5, 6].flatMap((row) =>
+        first!.map((content, col) => ({
+          at: {sheet: loans, row, col},
+          content: col === 0 ? `Loan ${row + 1}` : content,
+        })),
+      ),
+    })
+    expect(of("Checks", row, "Found")).toBe(1)
+    expect(line(farm, "Tight year")).toContain("1 of 7 loans not counted: Debt by year has no rows for them.")
+    workbook.revise({type: "insertRows", sheet: sheetOf("Debt by year"), before: 60, count: 10})
+    expect(of("Checks", row, "Found")).toBe(0)
+    expect(line(farm, "Tight year")).not.toContain("not counted")
+    expect(workbook.valueAt({...at("Debt by year", 0, "Loan"), row: 60})).toBe("Loan 7")
+  })
+
+  it("counts the years short among those that have something due", () => {
+    const farm = openFarm()
+    // Nothing is due in 2035; with a crop less by a fifth at a price less by a tenth even that year loses money.
+    expect(farm.values("Stress by year", "Short").at(-1)).toBeGreaterThan(0)
+    expect(farm.of("Stress", farm.rowOf("Stress", "yours"), "Years short")).toBe(9)
+    expect(line(farm, "Tight year")).toMatch(/Years short: 0 of 9 with debt; with [^:]*: 9\.$/)
+  })
+
+  it("tells the lowest cash as that of month ends, since between them more may be paid than has come in", () => {
+    const farm = openFarm()
+    const [from, sales, costs] = ["From", "Sales", "Picking and packing"].map((heading) =>
+      farm.values("Sales by week", heading),
+    )
+    // By 5 May all weeks that began are picked, and those that began by 21 April, two weeks before, are paid for: none.
+    const may5 = (farm.of("Cash by month", 4, "Month") as number) + 4
+    const upTo = (day: number, money: number[]) =>
+      money.reduce((sum, one, row) => sum + ((from![row]! || Infinity) <= day ? one : 0), 0)
+    const april = farm.of("Cash by month", 3, "Cash") as number
+    const since = upTo(may5 - 14, sales!) - (upTo(may5, costs!) - upTo(may5 - 5, costs!))
+    expect(april + since).toBeLessThan(0)
+    expect(line(farm, "To know")).toMatch(
+      /Lowest cash at a month's end this year: 1\u202f\d{3} in Apr; between month ends it may be lower/,
+    )
+  })
+
   it("finds the measures of a small case by hand", () => {
     const {at, of, enter, named, rowOf} = openFarm()
     // Current assets 180, current debt 120, sales 500, all assets 2 000, all debt 800, income 60, interest 40, own work 50,
