@@ -129,7 +129,7 @@ class CellText implements ICellRendererComp<SheetRow> {
     else eGridCell.removeAttribute("aria-invalid")
     const row = data!.row
     const name = row === TOTAL_ROW ? `${column.heading}, all rows` : cellName(document, {sheet, row, col})
-    const said = value.full || "blank"
+    const said = value.full.replace(/\.$/, "") || "blank"
     const unit = value.unit && value.text && !value.isFault ? ` ${value.unit}` : ""
     eGridCell.setAttribute(
       "aria-label",

@@ -140,5 +140,9 @@ it("says of every cell its value, unit, column, planting and kind, as a screen r
     "470 mg/g. Sugar of North Bench. measured",
     "laboratory. Method of North Bench. typed",
   ])
+  await sheet.open("Crowns")
+  expect(await (await sheet.cell("Top Corner", "Sugar")).getAttribute("aria-label")).toBe(
+    "#N/A Nothing there yet. Sugar of Top Corner. worked out",
+  )
   expect(trouble).toEqual([])
 })
