@@ -9,13 +9,15 @@ import type {Effects, Moved} from "../studies/effects"
 import type {EffectsInput} from "../studies/effectsWorker"
 import {startWorker} from "../studies/startWorker"
 import {addressText} from "../workbook/cells"
-import {compare, type Difference} from "../workbook/compare"
+import {bringNotes} from "../editor/commands/notes"
+import {compare, type Difference, type NoteDifference} from "../workbook/compare"
 import {isFormula, type CellAddress, type Content, type Document} from "../workbook/document"
 import {dayOf} from "../../functions/calendar"
 import {isoDate} from "../workbook/clock"
 import {regionOf} from "../workbook/region"
 import type {Value} from "../workbook/value"
 import type {KeptVersion, Keeping} from "./keeping"
+import {NoteWords} from "./NotePanel"
 import {PanelFrame} from "./PanelFrame"
 import {useEditor} from "./useEditor"
 
@@ -57,6 +59,8 @@ export function VersionsPanel({store, keeping, onClose, onGo}: Props) {
     refresh()
     return refused === null
   }
+  const keepBefore = ({words}: Other) =>
+    keep({name: `before taking from ${words}`, by: "", reason: "kept by itself"})
   const take = async ({id, name: words}: KeptVersion) => {
     const taken = await keeping.versions.take(id)
     if ("refused" in taken) setSaid(`${taken.refused}.`)
@@ -113,13 +117,12 @@ export function VersionsPanel({store, keeping, onClose, onGo}: Props) {
           other={other}
           onGo={(at) => chooseKeeping(store, at) && onGo()}
           onTake={(differences) =>
-            void keep({name: `before taking from ${other.words}`, by: "", reason: "kept by itself"}).then(
-              () => {
-                const cells = differences.map(({now, before}) => ({at: now!, content: before}))
-                store.run(() => ({type: "enter", cells, name: `${cells.length} taken from ${other.words}`}))
-              },
-            )
+            void keepBefore(other).then(() => {
+              const cells = differences.map(({now, before}) => ({at: now!, content: before}))
+              store.run(() => ({type: "enter", cells, name: `${cells.length} taken from ${other.words}`}))
+            })
           }
+          onBring={(notes) => void keepBefore(other).then(() => store.run(bringNotes(notes, other.words)))}
         />
       )}
     </PanelFrame>
@@ -168,11 +171,13 @@ function Comparison({
   other,
   onGo,
   onTake,
+  onBring,
 }: {
   store: Store
   other: Other
   onGo: (at: CellAddress) => void
   onTake: (differences: readonly Difference[]) => void
+  onBring: (notes: readonly NoteDifference[]) => void
 }) {
   const {document} = useEditor(store)
   const compared = useMemo(() => compare(other.document, document), [other, document])
@@ -184,10 +189,11 @@ function Comparison({
   const canTake = (one: Difference) =>
     one.now !== null && !(isFormula(one.before) && isFormula(one.after) && one.before === one.after)
   const chosen = listed.filter((one) => canTake(one) && taken.has(placeOf(one)))
+  const nameOf = namesOf(document, listed)
   return (
     <section aria-label={`What changed since ${other.words}`}>
       <h3>Since {other.words}</h3>
-      {compared.cells.length === 0 && compared.added.length === 0 && compared.removed.length === 0 ? (
+      {Object.values(compared).every(({length}) => length === 0) ? (
         <p>Nothing differs.</p>
       ) : (
         <>
@@ -199,14 +205,14 @@ function Comparison({
                 {canTake(one) && (
                   <input
                     type="checkbox"
-                    aria-label={`Take ${cellName(document, one.now!)} as it was`}
+                    aria-label={`Take ${nameOf(one)} as it was`}
                     checked={taken.has(placeOf(one))}
                     onChange={() => setTaken(toggled(taken, placeOf(one)))}
                   />
                 )}
                 <span>
                   <button className="link" onClick={() => onGo(one.now!)}>
-                    {cellName(document, one.now!)}, {document.sheets[one.now!.sheet]!.name}
+                    {nameOf(one)}, {document.sheets[one.now!.sheet]!.name}
                   </button>
                   : {contentWords(store, one.now!, one.before)} <span aria-hidden="true">→</span>
                   <span className="hide">became</span> {contentWords(store, one.now!, one.after)}
@@ -221,6 +227,9 @@ function Comparison({
           <button disabled={chosen.length === 0} onClick={() => onTake(chosen)}>
             Take {chosen.length} as in {other.words}
           </button>
+          {compared.notes.length > 0 && (
+            <TheirNotes store={store} notes={compared.notes} onGo={onGo} onBring={onBring} />
+          )}
         </>
       )}
     </section>
@@ -228,6 +237,50 @@ function Comparison({
 }
 
 const MOST_LISTED = 60
+
+/** Names of cells, with the row where another one of the list has the same: ten samples are "Sugar of Long Acre". */
+function namesOf(document: Document, listed: readonly Difference[]): (one: Difference) => string {
+  const counts = new Map<string, number>()
+  const plain = ({now}: Difference) => (now ? cellName(document, now) : "")
+  for (const one of listed) counts.set(plain(one), (counts.get(plain(one)) ?? 0) + 1)
+  return (one) => plain(one) + (counts.get(plain(one))! > 1 ? ` in row ${one.now!.row + 1}` : "")
+}
+
+/** The notes of the other state that are not here, to be put beside one's own. */
+function TheirNotes({
+  store,
+  notes,
+  onGo,
+  onBring,
+}: {
+  store: Store
+  notes: readonly NoteDifference[]
+  onGo: (at: CellAddress) => void
+  onBring: (notes: readonly NoteDifference[]) => void
+}) {
+  const {document} = useEditor(store)
+  return (
+    <>
+      <h4>Notes there that are not here</h4>
+      <ul className="changes">
+        {notes.map(({now, before, after}) => (
+          <li key={addressText(document, now)}>
+            <span>
+              <button className="link" onClick={() => onGo(now)}>
+                {cellName(document, now)}, {document.sheets[now.sheet]!.name}
+              </button>
+              : <NoteWords note={before} />
+              {after && <span className="q">; yours stays above it</span>}
+            </span>
+          </li>
+        ))}
+      </ul>
+      <button onClick={() => onBring(notes)}>
+        {notes.length === 1 ? "Bring in the note" : `Bring in ${notes.length} notes`}
+      </button>
+    </>
+  )
+}
 
 function Results({
   store,

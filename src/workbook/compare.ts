@@ -6,8 +6,10 @@ import {
   type CellAddress,
   type Content,
   type Document,
+  type Note,
   type Sheet,
 } from "./document"
+import {extraAt} from "./extras"
 
 /** A cell that holds something else in two states of a workbook. */
 export interface Difference {
@@ -21,9 +23,17 @@ export interface Difference {
   readonly isFormula: boolean
 }
 
-/** What differs between two states: cells, and what has come or gone as a whole. */
+/** A note of the one state that the other does not hold: there is none on that cell, or another. */
+export interface NoteDifference {
+  readonly now: CellAddress
+  readonly before: Note
+  readonly after: Note | null
+}
+
+/** What differs between two states: cells, notes, and what has come or gone as a whole. */
 export interface Compared {
   readonly cells: readonly Difference[]
+  readonly notes: readonly NoteDifference[]
   /** "sheet Losses", "row Brook End of Plantings", "column Why closed of Plantings". */
   readonly added: readonly string[]
   readonly removed: readonly string[]
@@ -35,6 +45,7 @@ export interface Compared {
  */
 export function compare(before: Document, after: Document): Compared {
   const cells: Difference[] = []
+  const notes: NoteDifference[] = []
   const added: string[] = []
   const removed: string[] = []
   const sheetOf = ({sheets}: Document, name: string) => sheets.findIndex((one) => one.name === name)
@@ -61,10 +72,16 @@ export function compare(before: Document, after: Document): Compared {
         const from = {sheet: was, row: oldRow, col: oldCol}
         const difference = differenceOf(before, from, after, at)
         if (difference) cells.push(difference)
+        const note = noteDifference(extraAt(before, from)?.note, extraAt(after, at)?.note ?? null)
+        if (note) notes.push({now: at, ...note})
       }
   }
-  return {cells, added, removed}
+  return {cells, notes, added, removed}
 }
+
+/** A note that was brought in stands within the other, and is no difference any more. */
+const noteDifference = (before: Note | undefined, after: Note | null) =>
+  before && !after?.text.includes(before.text) ? {before, after} : null
 
 /** A row that follows the formula of its column holds that: it differs where one was typed over, or the formula was changed. */
 function differenceOf(

@@ -41,3 +41,61 @@ it("keeps a version with its reason, tells what changed since and what moved it,
   await expect.poll(() => sheet.text("Well Field", "Open")).toBe("27 Apr")
   expect(trouble).toEqual([])
 })
+
+it("lists what another copy holds, tells samples of one planting apart, and puts its notes beside one's own", async () => {
+  const {page, trouble} = await openPlanner()
+  await page.evaluate(() =>
+    Object.assign(window, {showOpenFilePicker: undefined, showSaveFilePicker: undefined}),
+  )
+  await page.locator(".ag-cell").first().waitFor()
+  const sheet = sheetOn(page)
+  const write = async (text: string, by: string) => {
+    await page.keyboard.press("Shift+F2")
+    const note = page.locator(".note-panel")
+    await note.locator("textarea").fill(text)
+    await note.getByLabel("Signed").fill(by)
+    await note.getByRole("button", {name: "Keep the note"}).click()
+    await note.getByRole("button", {name: "Put away"}).click()
+  }
+  // Theirs: two samples, a note on one and on a close.
+  await sheet.choose("Sand Piece", "Close")
+  await write("look at the size on 1 June", "Grower")
+  await sheet.open("Root samples")
+  await sheet.choose(16, "Sugar")
+  await write("dug twice", "Grower")
+  await sheet.type(15, "Sugar", "372")
+  await sheet.type(16, "Sugar", "450")
+  const [copy] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", {name: "Keep a file copy"}).click(),
+  ])
+  const theirs = Buffer.concat((await (await copy.createReadStream()).toArray()) as Buffer[])
+  // Mine: none of that, but a note on the same close.
+  for (let acts = 0; acts < 4; acts++) await page.getByRole("button", {name: /^Undo:/}).click()
+  await sheet.open("Season plan")
+  await sheet.choose("Sand Piece", "Close")
+  await write("shorter after rust", "Agronomist")
+  await page.getByRole("button", {name: "Versions"}).click()
+  const panel = page.locator(".versions-panel")
+  const [chooser] = await Promise.all([
+    page.waitForEvent("filechooser"),
+    panel.getByRole("button", {name: "Compare with a file copy"}).click(),
+  ])
+  await chooser.setFiles({name: "theirs.json", mimeType: "application/json", buffer: theirs})
+  const region = panel.getByRole("region", {name: "What changed since theirs.json"})
+  await region.getByRole("checkbox", {name: "Take Sugar of Long Acre in row 15 as it was"}).waitFor()
+  await region.getByRole("checkbox", {name: "Take Sugar of Long Acre in row 16 as it was"}).waitFor()
+  expect((await new AxeBuilder({page}).analyze()).violations.map(({id}) => id)).toEqual([])
+  await region.getByRole("button", {name: "Bring in 2 notes"}).click()
+  await region.getByText("Notes there that are not here").waitFor({state: "detached"})
+  await expect.poll(() => panel.locator(".versions").innerText()).toContain("before taking from theirs.json")
+  await page.keyboard.press("Escape")
+  await sheet.choose("Sand Piece", "Close")
+  await page.keyboard.press("Shift+F2")
+  expect(await page.locator(".note-panel textarea").inputValue()).toBe(
+    "shorter after rust\nGrower: look at the size on 1 June",
+  )
+  await page.locator(".notes", {hasText: "dug twice"}).waitFor()
+  await page.getByRole("button", {name: "Undo: 2 notes from theirs.json"}).waitFor()
+  expect(trouble).toEqual([])
+})

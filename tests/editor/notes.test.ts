@@ -1,6 +1,7 @@
 import {expect, it} from "vitest"
-import {keepNote, settleNote} from "../../src/editor/commands/notes"
+import {bringNotes, keepNote, settleNote} from "../../src/editor/commands/notes"
 import {createStore} from "../../src/editor/store"
+import {compare} from "../../src/workbook/compare"
 import {extraAt} from "../../src/workbook/extras"
 import {cellAt, documentOf, sheet} from "../workbook/documents"
 
@@ -39,4 +40,20 @@ it("settles a note, and opens it again", () => {
   expect(noteOf(store)?.settled).toBe(true)
   store.run(settleNote(at))
   expect(noteOf(store)).toEqual({text: "surveyed", written: NOON.toISOString()})
+})
+
+it("puts the notes of another copy beside one's own, wherever their rows stand, and once", () => {
+  const [mine, theirs] = [trial(), trial()]
+  const name = cellAt("A1")
+  theirs.run(keepNote(at, "measure again", "CD", NOON))
+  theirs.run(keepNote(name, "leased", "", NOON))
+  theirs.run(() => ({type: "insertRows", sheet: 0, before: 0, count: 1}))
+  mine.run(keepNote(at, "surveyed", "AB", NOON))
+  const notes = () => compare(theirs.getState().document, mine.getState().document).notes
+  mine.run(bringNotes(notes(), "theirs.json"))
+  expect(noteOf(mine)).toMatchObject({text: "surveyed\nCD: measure again", by: "AB"})
+  expect(extraAt(mine.getState().document, name)?.note?.text).toBe("leased")
+  expect(mine.getState().undoable.at(-1)?.name).toBe("2 notes from theirs.json")
+  expect(notes()).toEqual([])
+  expect(mine.canRun(bringNotes(notes(), "theirs.json"))).toBe(false)
 })

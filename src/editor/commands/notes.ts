@@ -1,4 +1,5 @@
-import type {CellAddress} from "../../workbook/document"
+import type {NoteDifference} from "../../workbook/compare"
+import type {CellAddress, Note} from "../../workbook/document"
 import {extraAt} from "../../workbook/extras"
 import type {Command} from "../store"
 
@@ -24,3 +25,27 @@ export const settleNote =
     const {settled, ...open} = was
     return {type: "changeExtras", changes: [{at, note: settled ? open : {...open, settled: true}}]}
   }
+
+/** Puts the notes of another copy beside one's own: on a cell that has one already, theirs stands under it, signed. */
+export const bringNotes =
+  (notes: readonly NoteDifference[], from: string): Command =>
+  () =>
+    notes.length === 0
+      ? null
+      : {
+          type: "several",
+          name: `${notes.length === 1 ? "note" : `${notes.length} notes`} from ${from}`,
+          edits: [
+            {
+              type: "changeExtras",
+              changes: notes.map(({now: at, before, after}) => ({at, note: together(after, before)})),
+            },
+          ],
+        }
+
+function together(own: Note | null, theirs: Note): Note {
+  if (!own) return theirs
+  const {settled: _, ...open} = own
+  const signed = theirs.by ? `${theirs.by}: ` : ""
+  return {...open, text: `${own.text}\n${signed}${theirs.text}`}
+}
