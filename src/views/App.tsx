@@ -45,6 +45,7 @@ import {replantShown} from "./replantShown"
 import {WeekPlate} from "./WeekPlate"
 import {asOfDay, coldChainShown, needsShown, weekShown} from "./weekShown"
 import {WhereFrom} from "./WhereFrom"
+import {VersionOffer} from "./VersionOffer"
 import {VersionsPanel} from "./VersionsPanel"
 import {WorkBackPanel} from "./WorkBackPanel"
 import {CalendarTable} from "./pictures/CalendarTable"
@@ -286,7 +287,7 @@ function Foot({store, keeping}: {store: Store; keeping: Keeping}) {
             {offer.words}
           </button>
         )}{" "}
-        <span className="sum">{summaryOf(store)}</span>{" "}
+        <VersionOffer store={store} keeping={keeping} /> <span className="sum">{summaryOf(store)}</span>{" "}
         {editing ? "Enter keeps it, Esc drops it." : "Esc, then Tab, leaves the sheet."}
       </span>
       <span role="status">{saving}</span>

@@ -42,6 +42,30 @@ it("keeps a version with its reason, tells what changed since and what moved it,
   expect(trouble).toEqual([])
 })
 
+it("offers to keep the state before a named value was changed, for comparing with it", async () => {
+  const {page, trouble} = await openPlanner()
+  await page.locator(".ag-cell").first().waitFor()
+  const sheet = sheetOn(page)
+  const offer = page.getByRole("button", {name: "Keep the state before as a version"})
+  await sheet.choose("Well Field", "Open")
+  await page.keyboard.type("28 Apr")
+  await page.keyboard.press("Enter")
+  await page.getByRole("button", {name: /^Undo: open/}).waitFor()
+  expect(await offer.isVisible()).toBe(false) // a date of one planting is no such value
+  await sheet.open("Named values")
+  await sheet.type("Spear_limit", "Value", "9")
+  await offer.click()
+  const panel = page.locator(".versions-panel")
+  await panel.locator("li", {hasText: "before: value of Spear_limit"}).waitFor()
+  expect(await sheet.said()).toBe("The state before is kept as the version “before: value of Spear_limit”.")
+  expect(await offer.isVisible()).toBe(false)
+  await panel.getByRole("button", {name: "Compare with now"}).click()
+  await expect
+    .poll(() => panel.getByRole("region", {name: /^What changed since/}).innerText())
+    .toMatch(/Value of Spear_limit, Named values: 9\.5/)
+  expect(trouble).toEqual([])
+})
+
 it("lists what another copy holds, tells samples of one planting apart, and puts its notes beside one's own", async () => {
   const {page, trouble} = await openPlanner()
   await page.evaluate(() =>
