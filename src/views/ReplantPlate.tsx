@@ -93,6 +93,9 @@ interface Props {
   field: ReplantField
 }
 
+/** What only holds without the end of a lease says so. */
+const endless = ({lease}: ReplantField) => (lease === null ? "" : ", if the lease had no end")
+
 /** What keeping the field a number of seasons is worth. */
 function SpanOfYears({replanting, field, now}: Props & {now: Weighed}) {
   const best = Math.max(...now.worths)
@@ -101,7 +104,7 @@ function SpanOfYears({replanting, field, now}: Props & {now: Weighed}) {
   const rows = now.worths.slice(0, Math.min(now.worths.length, Math.max(8, now.keepYears + 3)))
   return (
     <section aria-labelledby="span-of-years">
-      <h2 id="span-of-years">Span of years</h2>
+      <h2 id="span-of-years">Span of years{endless(field)}</h2>
       <p>
         Years within {text(replanting.money.little, 0)} {unit} of the best are tinted; the sum is yours to
         set.
@@ -153,7 +156,7 @@ function WhatIf({replanting, field}: Props) {
   return (
     <section aria-labelledby="what-if">
       <h2 id="what-if">How sure: rate, price and yield</h2>
-      <p>The first season that is better replanted.</p>
+      <p>The first season that is better replanted{endless(field)}.</p>
       <ShareTable
         caption="First season that is better replanted, by rate and price"
         corner="Rate"
@@ -255,7 +258,7 @@ function WhatMoves({replanting, field}: Props) {
   return (
     <section aria-labelledby="what-moves" className="moves">
       <h2 id="what-moves">What moves the answer</h2>
-      <p>Each input alone at the low and the high end of its range.</p>
+      <p>Each input alone at the low and the high end of its range{endless(field)}.</p>
       <div
         className="scroll"
         tabIndex={0}

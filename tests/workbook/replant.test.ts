@@ -11,7 +11,8 @@ function open(name: string): Workbook {
 }
 
 describe("the fields of the demonstration farm", () => {
-  const farm = replantingOf(open("hollow-brook-farm"))!
+  const workbook = open("hollow-brook-farm")
+  const farm = replantingOf(workbook)!
   const field = (name: string) => farm.fields.find((one) => one.field === name)!
 
   it("have their seasons from the crop and the prices, or as they are typed", () => {
@@ -41,6 +42,12 @@ describe("the fields of the demonstration farm", () => {
     expect(level).toBeCloseTo(0.07 * (ground - 350), 9)
     expect(field("North Bench").ground).toBe(ground)
     expect(field("Old ground field").ground).toBeLessThan(ground)
+  })
+  it("say of the one whose lease ends what that asks for, and of no other", () => {
+    const said = (name: string) => workbook.valueAt(field(name).cells["replant after"]!)
+    expect(said("Lease field")).toBe(field("Lease field").leaseAct)
+    // At 2 137 a year 2036 loses (2 137 - 1 900)/1.07^11 = 113 and is near; 2034 misses (2 500 - 2 137)/1.07^10 = 185 and is not.
+    expect(said("Setback field")).toBe("after 2035 or 2036")
   })
   it("keep the one that has had a setback past its poor year", () => {
     expect(field("Setback field").waitGain).toBeLessThan(0)
