@@ -15,6 +15,7 @@ export interface Supposed {
   readonly clear?: number
   /** Added to the loss of yield on old ground, a share. */
   readonly loss?: number
+  readonly onOldGround?: boolean
 }
 
 /** One field weighed against a new planting. Money/ha; worths on 1 January of the first season. */
@@ -56,9 +57,12 @@ export function weigh(replanting: Replanting, field: ReplantField, supposed: Sup
 
 function groundOf(
   {money, newYears}: Replanting,
-  {onOldGround, rest}: ReplantField,
-  {price = 1, newYield = 1, planting = 1, loss = 0, rate, clear}: Supposed & {rate: number; clear: number},
+  field: ReplantField,
+  supposed: Supposed & {rate: number; clear: number},
 ): number {
+  const {price = 1, newYield = 1, planting = 1, loss = 0, rate, clear} = supposed
+  const {rest} = field
+  const {onOldGround = field.onOldGround} = supposed
   const losses = onOldGround && money.losses.length > 0 ? money.losses : [0]
   const penalties = losses.map((one) => (onOldGround ? Math.min(1, Math.max(0, one + loss)) : one))
   const firstCrop = newYears.findIndex(({yielding}) => yielding > 0)
@@ -68,6 +72,10 @@ function groundOf(
   }
   return Math.max(restWorth(rest, flows, penalties, rate, money.restIncome, clear), money.otherUse, 0)
 }
+
+/** Share of its yield that a new planting loses where asparagus follows asparagus after that rest; the last goes on. */
+export const lossAfter = (losses: readonly number[], rest: number): number =>
+  losses[Math.min(rest, losses.length - 1)] ?? 0
 
 /** Rates to compare: the one given and three points either way, never below one point (chosen). */
 export const ratesAbout = (rate: number): readonly number[] => [
@@ -94,11 +102,13 @@ const eitherWay = (share: number) => `${percent(share)} either way`
 /**
  * What moves the answer of a field: each input alone at the low and the high end of its range, the largest effect on the gain
  * of waiting first. The ranges are the workbook's own for the crop of the standing field and chosen for the others: a tenth for
- * prices, a fifth for what a new planting yields and costs, two points of rate, half of the clearing, five points of loss.
+ * prices, a fifth for what a new planting yields and costs, two points of rate, half of the clearing, five points of loss. Where
+ * no loss on old ground is counted, it is weighed against the one of Rest and ground.
  */
 export function whatMoves(replanting: Replanting, field: ReplantField): readonly Moved[] {
   const {rate, clear, spread} = replanting.money
   const follows = followsCrop(replanting, field)
+  const lossOnOldGround = lossAfter(replanting.money.losses, field.rest)
   const inputs: Input[] = [
     ["Rate a year", "two points either way", {rate: Math.max(0.005, rate - 0.02)}, {rate: rate + 0.02}],
     ["Cost of planting", eitherWay(0.2), {planting: 0.8}, {planting: 1.2}],
@@ -108,7 +118,16 @@ export function whatMoves(replanting: Replanting, field: ReplantField): readonly
       : []),
     ...(field.onOldGround
       ? [["Loss on old ground", "five points either way", {loss: -0.05}, {loss: 0.05}] satisfies Input]
-      : []),
+      : lossOnOldGround > 0
+        ? [
+            [
+              "Loss on old ground",
+              `none to ${percent(lossOnOldGround)}`,
+              {},
+              {onOldGround: true},
+            ] satisfies Input,
+          ]
+        : []),
     ...(follows
       ? [
           ["Prices", eitherWay(0.1), {price: 0.9}, {price: 1.1}] satisfies Input,

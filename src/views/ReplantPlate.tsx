@@ -5,6 +5,7 @@ import {choose} from "../editor/selection"
 import type {Store} from "../editor/store"
 import {
   followsCrop,
+  lossAfter,
   ratesAbout,
   SHARES,
   weigh,
@@ -258,7 +259,7 @@ function WhatMoves({replanting, field}: Props) {
   return (
     <section aria-labelledby="what-moves" className="moves">
       <h2 id="what-moves">What moves the answer</h2>
-      <p>Each input alone at the low and the high end of its range{endless(field)}.</p>
+      <p>Each input alone at the low and the high end of its range (chosen){endless(field)}.</p>
       <div
         className="scroll"
         tabIndex={0}
@@ -352,7 +353,9 @@ function NewPlanting({replanting, field, now}: Props & {now: Weighed}) {
         interest.{" "}
         {field.onOldGround
           ? `On the ground of ${field.field} it yields less: the losses stand on Rest and ground, an assumption.`
-          : ""}{" "}
+          : lossAfter(replanting.money.losses, field.rest) > 0
+            ? `No loss is counted for asparagus after asparagus: where it follows on the ground of ${field.field}, type yes under Old ground.`
+            : ""}{" "}
         Its ground is worth {text(now.ground, 0)} {unit} once cleared.
       </p>
     </section>

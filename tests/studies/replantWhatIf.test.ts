@@ -110,7 +110,18 @@ describe("whatMoves", () => {
     expect(moved.map(({apart}) => apart)).toEqual(moved.map(({apart}) => apart).toSorted((a, b) => b - a))
     expect(moved.map(({input}) => input)).not.toContain("Prices")
     expect(moved.map(({input}) => input)).not.toContain("Clearing") // it costs nothing here
-    expect(moved).toHaveLength(3)
+    expect(moved).toHaveLength(4)
+  })
+  it("weighs a field without a loss on old ground against the loss that the workbook has", () => {
+    const lossOf = (one: ReplantField) =>
+      whatMoves(replanting, one).find(({input}) => input === "Loss on old ground")
+    expect(lossOf(field)).toMatchObject({
+      range: "none to 15\u202f%",
+      low: weigh(replanting, field)!,
+      high: weigh(replanting, {...field, onOldGround: true})!,
+    })
+    // After two years of rest nothing is lost.
+    expect(lossOf({...field, rest: 2})).toBeUndefined()
   })
 })
 
