@@ -1,7 +1,8 @@
 import type {Difference} from "../workbook/compare"
-import type {CellAddress, Content, Document} from "../workbook/document"
+import {columnWith, sheetWith, type CellAddress, type Content, type Document} from "../workbook/document"
+import {cellsWith} from "../workbook/extras"
 import {comparedCells} from "./cases"
-import type {Value} from "../workbook/value"
+import {isFault, type Value} from "../workbook/value"
 import {Workbook} from "../workbook/workbook"
 
 /** A result that differs between two states of a workbook. */
@@ -33,7 +34,7 @@ const MOST_TRIED = 40 // changes that are tried one by one; chosen, so that it e
  */
 export function effectsOf(before: Document, after: Document, differences: readonly Difference[]): Effects {
   const [old, now] = [new Workbook(before), new Workbook(after)]
-  const cells = comparedCells(after)
+  const cells = resultCells(after)
   const values = cells.map((at) => now.valueAt(at))
   const earlier = cells.map((at) => valueThen(old, after, at))
   const moved = cells.flatMap((at, i): Moved[] =>
@@ -54,13 +55,31 @@ export function effectsOf(before: Document, after: Document, differences: readon
   return {moved, effects: effects.toSorted((a, b) => size(b) - size(a))}
 }
 
-/** The value of the cell that stood for the same row and heading. */
+/**
+ * The results of which it is told how they moved: those that cases are compared by and, unless a person chose them, the store of
+ * each planting and the cover of each year. A calibration moves the one, a price the other, and neither need move a close.
+ */
+function resultCells(document: Document): readonly CellAddress[] {
+  const compared = comparedCells(document)
+  if (cellsWith(document, ({compared: isChosen}) => isChosen).length > 0) return compared
+  const others = (["store at start", "cover"] as const).flatMap((part) => {
+    const sheet = sheetWith(document, part)
+    if (sheet < 0) return []
+    const col = columnWith(document, sheet, part)
+    return document.sheets[sheet]!.rows.map((_, row) => ({sheet, row, col}))
+  })
+  return [...compared, ...others]
+}
+
+/** The value of the cell that stood for the same heading and row, told as `compare` tells rows: by its name and which of them. */
 function valueThen(old: Workbook, after: Document, at: CellAddress): Value {
   const {name, columns, rows} = after.sheets[at.sheet]!
   const sheet = old.document.sheets.findIndex((one) => one.name === name)
   if (sheet < 0) return null
   const then = old.document.sheets[sheet]!
-  const row = then.rows.findIndex((one) => one[0] === rows[at.row]?.[0])
+  const isNamesake = ([key]: (typeof rows)[number]) => key === rows[at.row]?.[0]
+  const above = rows.slice(0, at.row).filter(isNamesake).length
+  const row = then.rows.flatMap((one, i) => (isNamesake(one) ? [i] : []))[above] ?? -1
   const col = then.columns.findIndex(({heading}) => heading === columns[at.col]!.heading)
   return row < 0 || col < 0 ? null : old.valueAt({sheet, row, col})
 }
@@ -74,4 +93,5 @@ const scaleOf = ({isDate, after}: Moved) =>
 
 const isAlike = (a: Value, b: Value) =>
   a === b ||
+  (isFault(a) && isFault(b)) ||
   (typeof a === "number" && typeof b === "number" && Math.abs(a - b) < 1e-9 * Math.max(1, Math.abs(a)))

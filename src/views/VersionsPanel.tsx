@@ -302,7 +302,7 @@ function Results({
           <li key={addressText(document, one.at)}>
             <span>
               <button className="link" onClick={() => onGo(one.at)}>
-                {cellName(document, one.at)}
+                {resultName(store, one.at)}
               </button>
               : {valueWords(document, one, one.before)} <span aria-hidden="true">→</span>
               <span className="hide">became</span> {valueWords(document, one, one.after)}
@@ -312,6 +312,17 @@ function Results({
       </ul>
     </>
   )
+}
+
+/** "Cover of 2027": the name of a row may be worked out. */
+function resultName(store: Store, at: CellAddress): string {
+  const {document} = store.getState()
+  const [first, {heading}] = [{...at, col: 0}, document.sheets[at.sheet]!.columns[at.col]!]
+  const key = store.valueAt(first)
+  const isPlain = (typeof key === "string" && key !== "") || typeof key === "number"
+  return at.col > 0 && isPlain && !store.workbook.isDateAt(first)
+    ? `${heading} of ${key}`
+    : cellName(document, at)
 }
 
 /** "close of Sand Piece −3 d, crop of Sand Piece −1.2 t": what this change alone moves. */
@@ -334,7 +345,7 @@ function EffectWords({
       ? `${numberText(Math.abs(by))}\u202fd`
       : differenceText(by, cellColumn(document, one.at), regionOf(document))
     return [
-      `${cellName(document, one.at).replace(/^./, (letter) => letter.toLowerCase())} ${by > 0 ? "+" : "\u2212"}${size}`,
+      `${resultName(store, one.at).replace(/^./, (letter) => letter.toLowerCase())} ${by > 0 ? "+" : "\u2212"}${size}`,
     ]
   })
   return (

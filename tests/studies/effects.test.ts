@@ -4,6 +4,8 @@ import {compare} from "../../src/workbook/compare"
 import {revised} from "../../src/workbook/revised"
 import {farm, inPlan} from "../editor/farm"
 import type {Document} from "../../src/workbook/document"
+import type {Edit} from "../../src/workbook/edit"
+import {column, documentOf, sheet} from "../workbook/documents"
 
 const withCells = (document: Document, ...cells: [string, number | string][]): Document =>
   revised(document, {type: "enter", cells: cells.map(([at, content]) => ({at: inPlan(at), content}))})
@@ -21,6 +23,52 @@ it("says what moved, and which change moved it, the one that moves most first", 
     [0, 2, [-14, 0]],
     [1, 1, [0, 1]],
     [0, 5, [0, 0]],
+  ])
+})
+
+it("tells of the store of a planting and the cover of a year, unless results were chosen", () => {
+  const before = documentOf(
+    sheet(
+      "Crowns",
+      ["Planting", "Sugar", column("Store", {part: "store at start", formula: "=B1*10"})],
+      [
+        ["Long Acre", 400, "="],
+        ["Top Corner", "=NA()", "="],
+      ],
+    ),
+    // The rows of the years have no name but their place: the cover of 2027 stays at 2.5.
+    sheet(
+      "Money",
+      ["Year", "Price", column("Cover", {part: "cover", formula: "=B1/2"})],
+      [
+        ["=2026", 3, "="],
+        ["=2027", 5, "="],
+      ],
+    ),
+  )
+  const enter = (sheet: number, content: number): Edit => ({
+    type: "enter",
+    cells: [{at: {sheet, row: 0, col: 1}, content}],
+  })
+  const after = [enter(0, 420), enter(1, 2.4)].reduce(revised, before)
+  const told = (one: Document) => {
+    const {moved, effects} = effectsOf(before, one, compare(before, one).cells)
+    return [moved.map(({before: was, after: now}) => [was, now]), effects.map(({by}) => by)]
+  }
+  // Sugar moves the store from 4 000 to 4 200 and the price the cover from 1.5 to 1.2: 4.8 % and 25 % of what they then are.
+  expect(told(after)).toEqual([
+    [
+      [4000, 4200],
+      [1.5, 1.2],
+    ],
+    [
+      [0, expect.closeTo(-0.3, 9)],
+      [200, 0],
+    ],
+  ])
+  const at = {sheet: 0, row: 0, col: 2}
+  expect(told(revised(after, {type: "changeExtras", changes: [{at, compared: true}]}))[0]).toEqual([
+    [4000, 4200],
   ])
 })
 
