@@ -1,6 +1,5 @@
-import {chosenBlock} from "../editor/block"
 import {putFormulaBack} from "../editor/commands/cells"
-import {insertRowsAbove, removeRows} from "../editor/commands/rows"
+import {chosenRowCount, insertRowsAbove, removeRows} from "../editor/commands/rows"
 import {bringSizeTable, chosenSizeTable} from "../editor/commands/sizeTable"
 import {bringValueSet, chosenSet} from "../editor/commands/valueSet"
 import {deleteRows} from "../editor/deletion"
@@ -21,8 +20,7 @@ export function TitleActs({store, keeping, onDone}: {store: Store; keeping: Keep
   const {document, cell} = state
   const set = chosenSet(state)
   const table = chosenSizeTable(state)
-  const {rows} = chosenBlock(state)
-  const rowCount = rows[1] - rows[0] + 1
+  const rowCount = chosenRowCount(state)
   return (
     <div className="acts">
       {sheetWith(document, "record day") === cell.sheet && (

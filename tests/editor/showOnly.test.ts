@@ -2,7 +2,7 @@ import {describe, expect, it} from "vitest"
 import {chosenCells, reachStep} from "../../src/editor/block"
 import {copyChosen, pastingOf, readTable} from "../../src/editor/clipboard"
 import {clearCells} from "../../src/editor/commands/cells"
-import {fillDown} from "../../src/editor/commands/fill"
+import {fillDown, fillSeries} from "../../src/editor/commands/fill"
 import {insertRowsAbove} from "../../src/editor/commands/rows"
 import {deleteRows} from "../../src/editor/deletion"
 import {choose, chosenStep, tabTarget} from "../../src/editor/selection"
@@ -74,6 +74,20 @@ describe("rows shown alone", () => {
   })
   it("leave formulas and totals as they are", () => {
     expect(longAcre().valueAt({sheet: 1, row: 0, col: 0})).toBe(2240)
+  })
+  it("are filled from each other, and counted alone", () => {
+    const store = longAcre()
+    store.turn(choose(cellAt("B3")))
+    store.run(fillDown)
+    expect(sugars(store)).toEqual([400, 500, 400, 510, 420])
+    store.turn(choose(cellAt("B1")))
+    store.run(fillDown)
+    expect(sugars(store)).toEqual([400, 500, 400, 510, 420])
+    store.turn(reachStep(2, 0))
+    store.run(fillSeries(1, "number", "rows"))
+    expect(sugars(store)).toEqual([400, 500, 401, 510, 402])
+    store.run(insertRowsAbove)
+    expect(store.getState().document.sheets[0]!.rows).toHaveLength(8)
   })
   it("are not deleted together with hidden ones", () => {
     const store = longAcre()

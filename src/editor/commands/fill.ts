@@ -11,7 +11,7 @@ import type {Command, EditorState} from "../store"
 import {entering} from "../words"
 import {isGuarded} from "./cells"
 
-/** Copies the first chosen row down over the others; with one row chosen, the row above into it. */
+/** Copies the first chosen row down over the others; with one row chosen, the row that is shown above it into it. */
 export const fillDown: Command = (state) => fill(state, "rows")
 
 /** Copies the first chosen column to the right over the others; with one chosen, the one to its left into it. */
@@ -20,9 +20,9 @@ export const fillRight: Command = (state) => fill(state, "cols")
 function fill(state: EditorState, along: "rows" | "cols") {
   const block = chosenBlock(state)
   const [first, last] = block[along]
-  const source = first === last ? first - 1 : first
+  const source = first < last ? first : along === "rows" ? rowAbove(state, block.sheet, first) : first - 1
   if (source < 0) return null
-  const into: Block = {...block, [along]: [source + 1, last]}
+  const into: Block = {...block, [along]: [first < last ? first + 1 : first, last]}
   const {document} = state
   return filling(state, into, (at) => {
     const from = along === "rows" ? {...at, row: source} : {...at, col: source}
@@ -30,6 +30,10 @@ function fill(state: EditorState, along: "rows" | "cols") {
     return formula === null ? contentAt(document, from) : moved(formula, at.row - from.row, at.col - from.col)
   })
 }
+
+/** The row above of those that are shown, or -1. */
+const rowAbove = (state: EditorState, sheet: number, row: number) =>
+  (onlyRows(state, sheet) ?? [row - 1]).findLast((one) => one < row) ?? -1
 
 export const STEPS = ["number", "days", "weeks", "months", "years", "working days"] as const
 export type Step = (typeof STEPS)[number]
@@ -43,16 +47,21 @@ export const fillSeries =
   (by: number, step: Step, along: "rows" | "cols"): Command =>
   (state) => {
     const block = chosenBlock(state)
+    const {sheet} = block
     const [first, last] = block[along]
     if (first === last) return null
     const into: Block = {...block, [along]: [first + 1, last]}
     return filling(state, into, (at) => {
       const from = along === "rows" ? {...at, row: first} : {...at, col: first}
-      const count = (along === "rows" ? at.row : at.col) - first
+      const count = along === "rows" ? rowsDown(state, sheet, first, at.row) : at.col - first
       const each = step === "number" ? by / measureAt(state.document, from).factor : by
       return stepped(contentAt(state.document, from), count * each, step)
     })
   }
+
+/** How many rows lie from one down to another, of those that are shown. */
+const rowsDown = (state: EditorState, sheet: number, from: number, to: number) =>
+  onlyRows(state, sheet)?.filter((row) => from < row && row <= to).length ?? to - from
 
 /** Whether the chosen cells begin with something that can be continued: numbers, or dates. */
 export function seriesBegins(state: EditorState): "number" | "date" | null {

@@ -1,10 +1,18 @@
 import {chosenBlock} from "../block"
-import type {Command} from "../store"
+import {onlyRows} from "../selection"
+import type {Command, EditorState} from "../store"
+
+/** How many rows are chosen, of those that are shown. */
+export function chosenRowCount(state: EditorState): number {
+  const {sheet, rows} = chosenBlock(state)
+  const shown = onlyRows(state, sheet)
+  return shown?.filter((row) => rows[0] <= row && row <= rows[1]).length ?? rows[1] - rows[0] + 1
+}
 
 /** Puts blank rows above the chosen ones, as many as are chosen. */
 export const insertRowsAbove: Command = (state) => {
   const {sheet, rows} = chosenBlock(state)
-  return {type: "insertRows", sheet, before: rows[0], count: rows[1] - rows[0] + 1}
+  return {type: "insertRows", sheet, before: rows[0], count: chosenRowCount(state)}
 }
 
 /** Takes the chosen rows out. */
