@@ -5,6 +5,7 @@ import {planSheet} from "../workbook/plan"
 import type {Change} from "../workbook/value"
 import {Workbook} from "../workbook/workbook"
 import {askToOwn} from "./reading"
+import {shownRow} from "./selection"
 import {editName, whatMoved} from "./words"
 
 /** One act in the history: the document before it (or after it, when it waits to be redone) and its name. */
@@ -13,6 +14,8 @@ export interface Step {
   readonly name: string
   /** It opened another workbook, which keeps what was entered in the field by itself. */
   readonly opens?: true
+  /** It sorted rows of a sheet: `order[i]` is the row that comes to row i when this step is taken. */
+  readonly sorts?: {readonly sheet: number; readonly order: readonly number[]}
   /** Acts of one movement, such as that of a close along the calendar, are one step: those of the same word here. */
   readonly joins?: string
 }
@@ -73,7 +76,7 @@ export interface Question {
   readonly links?: readonly {readonly at: CellAddress; readonly words: string}[]
 }
 
-/** Rows that are shown alone. They stay the same while their cells change, until rows come or go. */
+/** Rows that are shown alone. They stay the same while their cells change or rows are sorted, until rows come or go. */
 export interface Only {
   readonly sheet: number
   readonly rows: readonly number[]
@@ -170,11 +173,11 @@ export function createStore(
     for (const listener of listeners) listener()
   }
 
-  const shown = (next: Document, change: Partial<EditorState>, said: string) =>
+  const shown = (next: Document, change: Partial<EditorState>, said: string, sorts?: Step["sorts"]) =>
     become(
       withCellInside({
         ...state,
-        only: stillOnly(state, next),
+        only: stillOnly(state, next, sorts),
         editing: null,
         question: null,
         offer: null,
@@ -196,8 +199,9 @@ export function createStore(
   /** The document of a step, without losing an act of the field: what was entered may have left for another device. */
   const at = ({document: next, opens}: Step) => (opens ? next : withActsKept(state.document, next, mark))
 
-  const show = (document: Document, history: Partial<EditorState>, said: string) => {
-    shown(workbook.show(document, state.cell.sheet), history, said)
+  const show = (step: Step, history: Partial<EditorState>, said: string) => {
+    const document = at(step)
+    shown(workbook.show(document, state.cell.sheet), history, said, step.sorts)
     tellChanges(document, () => said)
   }
 
@@ -225,12 +229,18 @@ export function createStore(
         return true
       }
       const name = editName(state.document, edit)
-      const step = {document: state.document, name, ...(joins === undefined ? {} : {joins})}
+      const sorts = edit.type === "moveRows" ? {sheet: edit.sheet, order: edit.order} : undefined
+      const step: Step = {
+        document: state.document,
+        name,
+        ...(joins === undefined ? {} : {joins}),
+        ...(sorts && {sorts: reversed(sorts)}),
+      }
       const isJoined = joins !== undefined && state.undoable.at(-1)?.joins === joins
       const next = workbook.revise(edit, state.cell.sheet)
       const history = {undoable: isJoined ? state.undoable : [...state.undoable, step], redoable: []}
       const first = told || (edit.type === "enter" ? "" : `Done: ${step.name}.`)
-      shown(next, history, first)
+      shown(next, history, first, sorts)
       // Where rows or columns come and go, another value in a cell is no news of that cell; a sort is followed by its rows.
       if (edit.type === "enter" || edit.type === "moveRows" || edit.type === "addField")
         tellChanges(next, (moved) => (first ? `${first} ${moved}` : moved))
@@ -241,7 +251,7 @@ export function createStore(
       if (!step) return false
       const redoable = [...state.redoable, backTo(state.document, step)]
       const undoable = state.undoable.slice(0, -1)
-      show(at(step), {undoable, redoable}, `Undone: ${step.name}.`)
+      show(step, {undoable, redoable}, `Undone: ${step.name}.`)
       return true
     },
     redo(): boolean {
@@ -249,7 +259,7 @@ export function createStore(
       if (!step) return false
       const undoable = [...state.undoable, backTo(state.document, step)]
       const redoable = state.redoable.slice(0, -1)
-      show(at(step), {undoable, redoable}, `Done again: ${step.name}.`)
+      show(step, {undoable, redoable}, `Done again: ${step.name}.`)
       return true
     },
     /** Opens another workbook. What was open is one undo away. */
@@ -269,18 +279,31 @@ function firstCell(document: Document): CellAddress {
 }
 
 /** The way back over a step: to what is shown now, under the same name. */
-const backTo = (document: Document, {name, opens}: Step): Step => ({document, name, ...(opens && {opens})})
+const backTo = (document: Document, {name, opens, sorts}: Step): Step => ({
+  document,
+  name,
+  ...(opens && {opens}),
+  ...(sorts && {sorts: reversed(sorts)}),
+})
+
+function reversed({sheet, order}: NonNullable<Step["sorts"]>): NonNullable<Step["sorts"]> {
+  const back: number[] = []
+  for (const [to, from] of order.entries()) back[from] = to
+  return {sheet, order: back}
+}
 
 const unnamedMark = (): FieldMark => ({id: newId(), device: "a device", entered: new Date().toISOString()})
 
-/** Rows that come or go would make others of those that are shown. */
-function stillOnly({document, only}: EditorState, next: Document): Only | null {
+/** Rows that come or go would make others of those that are shown; rows that are sorted are followed. */
+function stillOnly({document, only}: EditorState, next: Document, sorts: Step["sorts"]): Only | null {
   if (!only) return null
   const [was, now] = [document.sheets[only.sheet], next.sheets[only.sheet]]
-  return was?.name === now?.name && was?.rows.length === now?.rows.length ? only : null
+  if (was?.name !== now?.name || was?.rows.length !== now?.rows.length) return null
+  if (sorts?.sheet !== only.sheet) return only
+  return {...only, rows: sorts.order.flatMap((from, to) => (only.rows.includes(from) ? [to] : []))}
 }
 
-/** After rows or sheets went away the chosen cell may lie outside: the nearest one inside is chosen. */
+/** After rows or sheets went away the chosen cell may lie outside, or not be shown: the nearest one that is is chosen. */
 function withCellInside(state: EditorState): EditorState {
   const {document, cell} = state
   const sheet = Math.min(cell.sheet, document.sheets.length - 1)
@@ -288,6 +311,8 @@ function withCellInside(state: EditorState): EditorState {
   const inside = {sheet, row: Math.min(cell.row, rows.length), col: Math.min(cell.col, columns.length - 1)}
   if (inside.sheet !== cell.sheet || inside.row !== cell.row || inside.col !== cell.col)
     return {...state, cell: inside, reach: null}
+  const row = shownRow(state, sheet, cell.row)
+  if (row !== cell.row) return {...state, cell: {...cell, row}, reach: null}
   const reaches = !state.reach || (state.reach.row <= rows.length && state.reach.col < columns.length)
   return reaches ? state : {...state, reach: null}
 }

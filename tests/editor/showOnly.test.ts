@@ -7,6 +7,7 @@ import {insertRowsAbove} from "../../src/editor/commands/rows"
 import {deleteRows} from "../../src/editor/deletion"
 import {choose, chosenStep, tabTarget} from "../../src/editor/selection"
 import {showAllRows, showOnlyLikeThis} from "../../src/editor/showOnly"
+import {sortRows} from "../../src/editor/sortRows"
 import {createStore} from "../../src/editor/store"
 import {summaryOf} from "../../src/editor/summary"
 import {cellAt, column, documentOf, sheet} from "../workbook/documents"
@@ -88,6 +89,24 @@ describe("rows shown alone", () => {
     expect(sugars(store)).toEqual([400, 500, 401, 510, 402])
     store.run(insertRowsAbove)
     expect(store.getState().document.sheets[0]!.rows).toHaveLength(8)
+  })
+  it("are followed when rows are sorted, and when that is undone and done again", () => {
+    const store = longAcre()
+    store.turn(choose(cellAt("A3")))
+    const shown = () => {
+      const {only, document} = store.getState()
+      return only!.rows.map((row) => document.sheets[0]!.rows[row]!.join(" "))
+    }
+    sortRows(store, true)
+    expect(store.getState().only!.rows).toEqual([2, 3, 4])
+    const all = ["Long Acre 400", "Long Acre 410", "Long Acre 420"]
+    expect(shown()).toEqual(all)
+    store.turn(choose(cellAt("A4")))
+    store.undo()
+    expect([store.getState().only!.rows, shown()]).toEqual([[0, 2, 4], all])
+    expect([0, 2, 4]).toContain(store.getState().cell.row)
+    store.redo()
+    expect([store.getState().only!.rows, shown()]).toEqual([[2, 3, 4], all])
   })
   it("are not deleted together with hidden ones", () => {
     const store = longAcre()
