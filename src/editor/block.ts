@@ -79,12 +79,14 @@ export const reachEdge =
     return reachTo(row, col)(state)
   }
 
-/** Chooses a block; the cell at its upper left is the one that is typed in. */
+/** Chooses a block; the cell at its upper left is the one that is typed in. Of rows that are not all shown, those that are. */
 export const chooseBlock =
   ({sheet, rows, cols}: Block): Turn =>
   (state) => {
-    const cell = {sheet, row: rows[0], col: cols[0]}
-    return {cell, ...reachTo(rows[1], cols[1])({...state, cell})}
+    const shown = onlyRows(state, sheet)?.filter((row) => rows[0] <= row && row <= rows[1])
+    const [first, last] = shown?.length ? [shown[0]!, shown.at(-1)!] : rows
+    const cell = {sheet, row: shownRow(state, sheet, first), col: cols[0]}
+    return {cell, ...reachTo(last, cols[1])({...state, cell})}
   }
 
 /** Chooses whole rows of the open sheet: those of the block. */

@@ -1,5 +1,5 @@
 import {describe, expect, it} from "vitest"
-import {chosenCells, reachStep} from "../../src/editor/block"
+import {chooseBlock, chooseColumns, chosenCells, reachStep} from "../../src/editor/block"
 import {copyChosen, pastingOf, readTable} from "../../src/editor/clipboard"
 import {clearCells} from "../../src/editor/commands/cells"
 import {fillDown, fillSeries} from "../../src/editor/commands/fill"
@@ -33,6 +33,11 @@ function longAcre() {
   showOnlyLikeThis(store)
   store.turn(choose(cellAt("B1")))
   return store
+}
+function showOnlyLike(store: ReturnType<typeof longAcre>, address: string) {
+  showAllRows(store)
+  store.turn(choose(cellAt(address)))
+  showOnlyLikeThis(store)
 }
 const sugars = (store: ReturnType<typeof longAcre>) =>
   store.getState().document.sheets[0]!.rows.map((row) => row[1])
@@ -75,6 +80,18 @@ describe("rows shown alone", () => {
   })
   it("leave formulas and totals as they are", () => {
     expect(longAcre().valueAt({sheet: 1, row: 0, col: 0})).toBe(2240)
+  })
+  it("are those of a block that is chosen by its address, or as whole columns", () => {
+    const store = longAcre()
+    const chosen = () => [store.getState().cell.row, store.getState().reach?.row]
+    store.turn(chooseBlock({sheet: 0, rows: [1, 3], cols: [1, 1]}))
+    expect(chosen()).toEqual([2, undefined])
+    store.turn(choose(cellAt("B3")))
+    store.turn(chooseBlock({sheet: 0, rows: [1, 1], cols: [1, 1]}))
+    expect(chosen()).toEqual([0, undefined])
+    showOnlyLike(store, "A2")
+    store.turn(chooseColumns)
+    expect(chosen()).toEqual([1, 3])
   })
   it("are filled from each other, and counted alone", () => {
     const store = longAcre()
