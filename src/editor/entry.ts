@@ -1,7 +1,8 @@
 import {dayOf, FIRST_DAY, isoOf, LAST_DAY} from "../../functions/calendar"
-import {COLUMN_FORMULA, type Content, type Region} from "../workbook/document"
+import {COLUMN_FORMULA, type Content, type Document, type Region} from "../workbook/document"
 import {noFunction} from "../workbook/faults"
-import {hasCellInBraces, isTooIntricate} from "../workbook/formula"
+import {hasCellInBraces, isTooIntricate, referenceOf, type Token} from "../workbook/formula"
+import {namesIn} from "../workbook/names"
 import {PLAIN_REGION, type Decimal} from "../workbook/region"
 import {argumentSign, fromScreen, onScreen} from "../workbook/screenFormula"
 import {bracketsIn, placedTokens, type Place} from "./brackets"
@@ -134,19 +135,30 @@ export interface Trouble {
 }
 
 /**
- * What is off in a formula while it is typed: functions that do not exist, among the names of all `functions`, and
- * why it could not be kept. Nothing for the sign "=" alone.
+ * What is off in a formula while it is typed: functions that do not exist, among the names of all `functions`, named
+ * values and sheets that the document does not have, and why it could not be kept. Nothing for the sign "=" alone.
  */
 export function troublesIn(
   text: string,
   normalize: Normalize,
   functions: ReadonlySet<string>,
+  document: Document,
   decimal: Decimal = ".",
 ): readonly Trouble[] {
   if (!text.startsWith("=") || text.trim() === "=") return []
-  const unknown = pieces(text, decimal)
-    .filter((one) => one.kind === "function" && !functions.has(one.text.toUpperCase()))
-    .map(({text: name, start, end}) => ({words: noFunction(name.toUpperCase()), places: [{start, end}]}))
+  const names = new Set(["true", "false", ...namesIn(document).map(({name}) => name.toLowerCase())])
+  const sheets = new Set(document.sheets.map(({name}) => name.toLowerCase()))
+  const missing = ({kind, text: piece}: Token): string | null => {
+    if (kind === "function")
+      return functions.has(piece.toUpperCase()) ? null : noFunction(piece.toUpperCase())
+    if (kind === "name") return names.has(piece.toLowerCase()) ? null : `There is no named value ${piece}`
+    const sheet = kind === "reference" ? referenceOf(piece).sheet : null
+    return sheet === null || sheets.has(sheet.toLowerCase()) ? null : `There is no sheet ${sheet}`
+  }
+  const unknown = pieces(text, decimal).flatMap(({start, end, ...token}): Trouble[] => {
+    const words = missing(token)
+    return words === null ? [] : [{words, places: [{start, end}]}]
+  })
   if (readScreen(text, normalize, decimal) !== null) return unknown
   const {words, places} = whatIsOff(text, normalize, decimal)
   return [...unknown, {words: words.replace(/^./, (letter) => letter.toUpperCase()), places}]

@@ -60,9 +60,9 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
   const troubles = useMemo(
     () =>
       isFormula && rests
-        ? troublesIn(text, (formula) => store.workbook.normalized(formula), functions, decimal)
+        ? troublesIn(text, (formula) => store.workbook.normalized(formula), functions, document, decimal)
         : [],
-    [isFormula, rests, text, functions, store, decimal],
+    [isFormula, rests, text, functions, document, store, decimal],
   )
 
   // Typing on a cell begins here: the keyboard's focus comes along before the next key, the caret where the text stands.

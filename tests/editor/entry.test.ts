@@ -20,7 +20,7 @@ const note = column("Note", {format: "text"})
 const plain = column("Value")
 const close = column("Close", {formula: "=A1+7", format: "day"})
 
-const workbook = new Workbook(documentOf(sheet("Plan", ["A"], [])))
+const workbook = new Workbook(documentOf(sheet("Plan", ["A"], []), sheet("Root (old", ["A"], [])))
 const read = (typed: string, where: Column = plain, inYear = 2026) =>
   readEntry(typed, where, inYear, (formula) => workbook.normalized(formula))
 const kept = (content: Content) => ({content})
@@ -205,10 +205,9 @@ describe("a formula while it is typed", () => {
   const functions = new Set(workbook.standardFunctions)
   /** What is said of a formula, with the pieces of it that are marked. */
   const troubles = (text: string) =>
-    troublesIn(text, (formula) => workbook.normalized(formula), functions).map(({words, places}) => [
-      words,
-      ...places.map(({start, end}) => `${start}: ${text.slice(start, end)}`),
-    ])
+    troublesIn(text, (formula) => workbook.normalized(formula), functions, workbook.document).map(
+      ({words, places}) => [words, ...places.map(({start, end}) => `${start}: ${text.slice(start, end)}`)],
+    )
 
   it.each([
     ["=SUM(A1", ["1 bracket is not closed", "4: ("]],
@@ -223,6 +222,8 @@ describe("a formula while it is typed", () => {
       "=SPEAR.AVERAGE(A1)",
       ["There is no function SPEAR.AVERAGE (did you mean SPEAR.MEAN?)", "1: SPEAR.AVERAGE"],
     ],
+    ["=A1*Rete", ["There is no named value Rete", "4: Rete"]],
+    ["='Root samples'!B2+Plan!A1", ["There is no sheet Root samples", "1: 'Root samples'!B2"]],
     ["=spear.heet(1,2,3)", ["There is no function SPEAR.HEET (did you mean SPEAR.HEAT?)", "1: spear.heet"]],
   ])("is told what is off, and where: %s", (text, expected) => expect(troubles(text)).toEqual([expected]))
 

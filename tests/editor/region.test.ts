@@ -240,7 +240,8 @@ describe("a formula where decimals take a comma", () => {
   it("is told while it is typed what is off, at its place", () => {
     const {workbook} = storeIn(COMMA)
     const functions = new Set(workbook.standardFunctions)
-    const off = (typed: string) => troublesIn(typed, (one) => workbook.normalized(one), functions, ",")
+    const off = (typed: string) =>
+      troublesIn(typed, (one) => workbook.normalized(one), functions, workbook.document, ",")
     expect(off("=ROUND(B1*1,5;1)")).toEqual([])
     expect(off("=SUM(B1,B2)").map(({places}) => places.map(({start}) => start))).toEqual([[7]])
     expect(off("=ROUNDD(1,5;1)").map(({words}) => words)).toEqual([
