@@ -73,6 +73,13 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
       field.current.setSelectionRange(editing.caret, editing.caret)
   }, [editing])
 
+  // Under a long sheet the list would open below the page's end.
+  const list = useRef<HTMLDivElement>(null)
+  const isOpen = offers.length > 0
+  useEffect(() => {
+    if (isOpen) list.current?.scrollIntoView({block: "nearest"})
+  }, [isOpen])
+
   const type = (next: string, at: number) => {
     setActive(null)
     setClosed(false)
@@ -84,8 +91,8 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
     setClosed(true)
     store.turn(typeText(next.text, next.caret))
   }
-  const list: NameList = {
-    isOpen: offers.length > 0,
+  const nameList: NameList = {
+    isOpen,
     isChosen: active !== null,
     step: (by) => setActive(((active ?? (by === 1 ? -1 : 0)) + by + offers.length) % offers.length),
     take: () => chosen && take(chosen),
@@ -96,7 +103,7 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
       if (event.key !== "Enter") return
       store.turn(startEditing)
     } else {
-      if (!pressLineKey(store, event, list)) return
+      if (!pressLineKey(store, event, nameList)) return
       const {editing: still, question: asked} = store.getState()
       if (!still && !asked) onLeave()
     }
@@ -169,7 +176,7 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
         )}
       </p>
       {offers.length > 0 && (
-        <div className="offer">
+        <div className="offer" ref={list}>
           <ul role="listbox" id={`${id}list`} aria-label="Names that begin with what is typed">
             {offers.map((offer, i) => (
               <li

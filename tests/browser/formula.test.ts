@@ -200,6 +200,21 @@ describe("accessibility while a formula is typed", () => {
   it("tells the chosen name of the list, and axe finds nothing", async () => {
     const {page, sheet, field} = await openPlantings()
     await sheet.choose(1, "Area")
+  it("comes into view whole, under a sheet that leaves no room", async () => {
+    const {page, trouble, sheet} = await openPlantings()
+    await sheet.open("Prices")
+    await sheet.choose(11, "Price")
+    await page.keyboard.type("=SPE")
+    const list = page.getByRole("listbox")
+    const foot = (await page.locator(".folio").boundingBox())!
+    const end = async () => {
+      const {y, height} = (await list.boundingBox())!
+      return y + height
+    }
+    await expect.poll(end).toBeLessThanOrEqual(foot.y)
+    expect(trouble).toEqual([])
+  })
+
     await page.keyboard.type("=SPEAR.")
     await page.keyboard.press("ArrowDown")
     await page.keyboard.press("ArrowDown")
