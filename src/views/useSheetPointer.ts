@@ -33,9 +33,10 @@ export function useSheetPointer(store: Store, sheet: number, focus: () => void) 
     widens.current = false
     const at = cellOf(event.target, sheet)
     const col = columnOf(event.target)
-    if (!at && col === null) return
+    if (!at && col === null && rowOf(event.target) === null) return
     event.preventDefault()
     event.stopPropagation()
+    if (!at && col === null) return // a row's number points at nothing
     if (at && isSameCell(at, store.getState().editing!.at)) return
     store.turn(at ? pointAt(at, event.shiftKey) : pointAtColumn({sheet: sheet, col: col!}, event.shiftKey))
     widens.current = true
