@@ -61,6 +61,7 @@ export function FindPanel({store, onShow, onLeave}: {store: Store; onShow: () =>
     if (line && list.current) list.current.scrollTop = line.offsetTop - list.current.clientHeight / 3
   }, [walked, onShow])
 
+  const isLookedUp = asked.search === search && asked.document === document
   /** What is found now, where a key comes before the list is drawn. */
   const foundNow = () =>
     asked.search === search && asked.document === store.getState().document
@@ -170,7 +171,7 @@ export function FindPanel({store, onShow, onLeave}: {store: Store; onShow: () =>
       </div>
       <p className="count" role="status">
         {done}
-        {query !== "" && countWords(hits.length)}
+        {query !== "" && (hits.length > 0 || isLookedUp) && countWords(hits.length)}
         {current && ` Now at ${walked.hit + 1}: ${hitName(asked.document, current)}.`}
         {replaces && hits.length > 0 && ` ${stayWords(hits.length - toReplace.length)}`}
       </p>

@@ -70,6 +70,20 @@ describe("finding", () => {
     expect(trouble).toEqual([])
   })
 
+  it("says that nothing is found only once it has looked", async () => {
+    const {page, panel, count} = await openFind()
+    await panel.getByRole("status").evaluate((one) => {
+      new MutationObserver(
+        () => (one.dataset["said"] = `${one.dataset["said"] ?? ""}|${one.textContent}`),
+      ).observe(one, {childList: true, characterData: true, subtree: true})
+    })
+    await page.keyboard.type("31 Dec 2026", {delay: 20})
+    await expect.poll(count).toBe("2 found.")
+    expect(await panel.getByRole("status").getAttribute("data-said")).not.toContain("Nothing")
+    await page.keyboard.type("?")
+    await expect.poll(count).toBe("Nothing found.")
+  })
+
   it("gives the focus to the cell that was gone to, however soon the panel is put away", async () => {
     const {page, field, count} = await openFind()
     await page.keyboard.type("31 Dec 2026")
