@@ -10,10 +10,12 @@ import {
 import type {Edit} from "../workbook/edit"
 import {formulaIn} from "../workbook/cells"
 import {columnAt, extraAt} from "../workbook/extras"
+import {standsFor} from "../workbook/names"
 import {questionedAt} from "../workbook/questioned"
 import {PLAIN_REGION, regionOf} from "../workbook/region"
 import {cellColumn, type CellColumn} from "./cellColumn"
 import {enterContent, isGuarded} from "./commands/cells"
+import {nameRefused} from "./commands/names"
 import {textWithUnit} from "./display"
 import {readEntry, readsAs, type Entry} from "./entry"
 import {isPointing, pointAtSheet} from "./pointing"
@@ -110,12 +112,22 @@ export function keepEditing(store: Store, down: number, right: number): boolean 
 /** What typed text means in a cell, or why it cannot stand there. `isSure` keeps a formula that reads two ways. */
 export function readFor(store: Store, at: CellAddress, text: string, isSure = false): Entry {
   const {document} = store.getState()
+  const refused = renameRefused(store, at, text.trim())
+  if (refused !== null) return {refused}
   const column = entryColumn(document, at, contentAt(document, at))
   return readEntry(text, column, yearOf(document), (formula) => store.workbook.normalized(formula), {
     region: regionOf(document),
     isSure,
     isWhole: (formula) => store.workbook.takesItsArguments(formula, at.sheet),
   })
+}
+
+/** Why a named value cannot be renamed so, or null: formulas follow a name, and would lose what is none. */
+function renameRefused({getState, workbook}: Store, at: CellAddress, name: string): string | null {
+  const {document} = getState()
+  if (at.col > 0 || name === "" || !document.sheets[at.sheet]?.names || !standsFor(document, at)) return null
+  const isSame = String(contentAt(document, at)).toLowerCase() === name.toLowerCase()
+  return isSame ? null : nameRefused(document, name, workbook.standardFunctions)
 }
 
 /** A content of elsewhere as it may stand in a cell, or why it may not: by the same rules as what is typed there. */

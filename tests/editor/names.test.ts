@@ -1,5 +1,7 @@
 import {describe, expect, it} from "vitest"
 import {canBeNamed, namesWithUse, nameRefused, nameValue} from "../../src/editor/commands/names"
+import {keepEditing, startTyping} from "../../src/editor/editing"
+import {choose} from "../../src/editor/selection"
 import {createStore} from "../../src/editor/store"
 import {cellAt, column, documentOf, sheet} from "../workbook/documents"
 
@@ -48,6 +50,33 @@ describe("naming a value", () => {
     ["sum", "SUM is a function: choose another name"],
     ["Crate_weight", null],
   ])("refuses “%s”: %s", (name, refused) => expect(nameRefused(farm, name, ["SUM", "IF"])).toBe(refused))
+})
+
+describe("renaming a value in its row", () => {
+  const type = (text: string) => {
+    const store = createStore(farm)
+    store.turn(choose(cellAt("1!A1")))
+    store.turn(startTyping(text))
+    return {store, isKept: keepEditing(store, 1, 0)}
+  }
+
+  it.each(["two words", "B2", "TRUE", "12", "Idle", "Sum"])(
+    "stays in the line where it cannot be “%s”",
+    (text) => {
+      const {store, isKept} = type(text)
+      expect(isKept).toBe(false)
+      expect(store.getState().editing!.refused).toBe(
+        nameRefused(farm, text, store.workbook.standardFunctions) ?? "nothing",
+      )
+      expect(store.getState().document).toBe(farm)
+    },
+  )
+
+  it.each(["Wage", "rate"])("is followed by its formulas: %s", (text) => {
+    const {store, isKept} = type(text)
+    expect(isKept).toBe(true)
+    expect(store.getState().document.sheets[0]!.rows[0]![2]).toBe(`=${text}*B1+${text}`)
+  })
 })
 
 it("lists names with what their rows say and how many formulas use them", () => {
