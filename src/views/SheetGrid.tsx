@@ -139,10 +139,12 @@ export function SheetGrid({
     if (!api.current || cell.sheet !== drawn) return false
     if (!isDrawn(cell.row)) return true
     scrollTo(cell) // a row that is not drawn cannot take the focus
+    const holder = window.document.activeElement
     const take = () => api.current?.setFocusedCell(place(cell.row), String(cell.col))
     take()
-    // A row far from those on screen is drawn only now.
-    if (!box.current?.contains(window.document.activeElement)) onceDrawn(take)
+    // Rows scrolled to are drawn a moment later: until then the focus is where it was, unless it went elsewhere.
+    const waits = () => window.document.activeElement === holder && !box.current?.contains(holder)
+    if (waits()) onceDrawn(() => waits() && take())
     if (reach) scrollTo(reach)
     return true
   }, [store, drawn, isDrawn, place, scrollTo])

@@ -54,6 +54,25 @@ it("chooses the same rectangle by dragging, by Shift and a click, by keys and by
   expect(trouble).toEqual([])
 })
 
+it("puts the keyboard on the row of an address that was not drawn yet", async () => {
+  const {page, trouble, sheet, chosen} = await openPrices()
+  await sheet.open("Pickings")
+  const focused = () =>
+    page.evaluate(
+      () =>
+        window.document.activeElement?.closest("[row-index]")?.getAttribute("row-index") ??
+        "not on the sheet",
+    )
+  for (const address of ["A60", "A2", "C40"]) {
+    await page.locator(".content .at").fill(address)
+    await page.keyboard.press("Enter")
+    await expect.poll(focused).toBe(String(Number(address.slice(1)) - 1))
+  }
+  await page.keyboard.press("ArrowDown")
+  expect(await chosen()).toBe("C41")
+  expect(trouble).toEqual([])
+})
+
 it("copies to other programs and takes their blocks, asking where some of it cannot stand", async () => {
   const {page, trouble, sheet, copied, put} = await openPrices()
   await sheet.choose(1, "Week from opening")
