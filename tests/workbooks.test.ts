@@ -427,7 +427,13 @@ describe("a change in hollow-brook-farm.json", () => {
       const first = at("Root samples", planting, heading)
       return Array.from({length: 10}, (_, i) => ({...first, row: first.row + i}))
     }
-    return {workbook, at, cellOf, check, samples}
+    const sampleLater = (planting: string, day: string, sugar: number) => {
+      const {sheet} = at("Root samples", planting, "Sugar")
+      const row = workbook.document.sheets[sheet]!.rows.length
+      const put = (col: number, content: Content): [CellAddress, Content] => [{sheet, row, col}, content]
+      enter(workbook, put(0, planting), put(2, day), put(4, sugar))
+    }
+    return {workbook, at, cellOf, check, samples, sampleLater}
   }
 
   it("leaves a blank sample out and takes a typed 0 as 0", () => {
@@ -473,6 +479,26 @@ describe("a change in hollow-brook-farm.json", () => {
     expect(opening).toBeGreaterThan(390)
     expect(opening).toBeLessThan(409)
     expect(cellOf("Crowns", "Long Acre", "Refilled")).toBeCloseTo(480 / opening, 9)
+  })
+
+  it("corrects a planting by its own loss of fern, not by that of the planting shown on Reserve", () => {
+    const {workbook, at, cellOf, sampleLater} = changed()
+    enter(workbook, [at("Plantings", "Sand Piece", "Closed"), "2026-06-07"])
+    sampleLater("Sand Piece", "2026-08-20", 380)
+    const store = cellOf("Crowns", "Sand Piece", "Store at start")
+    // Long Acre is the planting that the sheet Reserve shows; its leaf disease is no matter of Sand Piece.
+    enter(
+      workbook,
+      [at("Crowns", "Long Acre", "Fern loss from"), "2026-07-20"],
+      [at("Crowns", "Long Acre", "Fern left"), 0.3],
+    )
+    expect(cellOf("Crowns", "Sand Piece", "Store at start")).toBe(store)
+    enter(
+      workbook,
+      [at("Crowns", "Sand Piece", "Fern loss from"), "2026-07-20"],
+      [at("Crowns", "Sand Piece", "Fern left"), 0.3],
+    )
+    expect(cellOf("Crowns", "Sand Piece", "Store at start")).toBeGreaterThan(store as number)
   })
 
   it("moves the close with the fourth diameter", () => {
