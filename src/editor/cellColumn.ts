@@ -16,6 +16,7 @@ export function cellColumn(document: Document, at: CellAddress): CellColumn | un
   if (!names || !column || (col !== VALUE_COL && col !== UNIT_COL)) return column
   if (col === UNIT_COL) return asUnit(column)
   const unit = rows[row]?.[UNIT_COL]
+  if (unit === "date" || unit === "year") return ofKind(column, unit)
   return typeof unit === "string" && !isFormula(unit) && isMeasured(unit) ? inUnit(column, unit) : column
 }
 
@@ -32,6 +33,15 @@ function asUnit(column: Column): CellColumn {
   return made
 }
 const unitColumns = new WeakMap<Column, CellColumn>()
+
+/** A date is taken and shown as one also before any stands there; a year without groups of thousands. */
+function ofKind(column: Column, kind: "date" | "year"): CellColumn {
+  let made = kindColumns.get(column)
+  if (!made)
+    kindColumns.set(column, (made = {date: {...column, format: "date"}, year: {...column, format: "text"}}))
+  return made[kind]
+}
+const kindColumns = new WeakMap<Column, Record<"date" | "year", CellColumn>>()
 
 function inUnit(column: Column, unit: string): CellColumn {
   let made = rowColumns.get(column)

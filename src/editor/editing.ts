@@ -10,7 +10,7 @@ import {
 import type {Edit} from "../workbook/edit"
 import {formulaIn} from "../workbook/cells"
 import {columnAt, extraAt} from "../workbook/extras"
-import {standsFor} from "../workbook/names"
+import {namesIn, standsFor} from "../workbook/names"
 import {questionedAt} from "../workbook/questioned"
 import {PLAIN_REGION, regionOf} from "../workbook/region"
 import {cellColumn, type CellColumn} from "./cellColumn"
@@ -213,8 +213,12 @@ export const takingDates = (column: CellColumn, content: Content): CellColumn =>
     ? {...column, format: "date"}
     : column
 
-/** The year of the season, to complete dates typed without one. */
-export function yearOf({season = ""}: Document): number {
+/** The year of the season, to complete dates typed without one: as named, else as written beside the name of the workbook. */
+export function yearOf(document: Document): number {
+  const named = namesIn(document).find(({name}) => name.toLowerCase() === "season")
+  const typed = named && contentAt(document, named.at)
+  if (typeof typed === "number") return typed
+  const {season = ""} = document
   const written = /\b(19|20)\d{2}\b/.exec(season)?.[0]
   return written ? Number(written) : new Date().getFullYear()
 }
