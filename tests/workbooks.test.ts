@@ -501,6 +501,24 @@ describe("a change in hollow-brook-farm.json", () => {
     expect(cellOf("Crowns", "Sand Piece", "Store at start")).toBeGreaterThan(store as number)
   })
 
+  it("takes cutting to have ended with the pickings where a sample comes long after them", () => {
+    const {workbook, at, cellOf, sampleLater} = changed()
+    const until = () => cellOf("Crowns", "Sand Piece", "Cut until")
+    expect(until()).toBe("")
+    sampleLater("Sand Piece", "2026-05-28", 420)
+    expect(until()).toBe(day("2026-05-28")) // five days after the last picking: still cutting
+    sampleLater("Sand Piece", "2026-11-10", 520)
+    expect(until()).toBe(day("2026-05-23")) // its last picking; no one cuts until November
+    const reserve = cellOf("Season plan", "Sand Piece", "reserve")
+    enter(workbook, [at("Plantings", "Sand Piece", "Closed"), "2026-05-23"])
+    expect(until()).toBe(day("2026-05-23"))
+    expect(cellOf("Season plan", "Sand Piece", "reserve")).toBe(reserve)
+    enter(workbook, [at("Plantings", "Sand Piece", "Closed"), null])
+    for (const row of workbook.document.sheets[at("Pickings", "Sand Piece", "Day").sheet]!.rows.keys())
+      enter(workbook, [{...at("Pickings", "Sand Piece", "Day"), row}, null])
+    expect(until()).toBe(day("2026-06-24")) // Last_date
+  })
+
   it("moves the close with the fourth diameter", () => {
     const {workbook, at, cellOf} = changed()
     const fourth = at("Spear size", "Sand Piece", "Mean diameter")
