@@ -519,6 +519,21 @@ describe("a change in hollow-brook-farm.json", () => {
     expect(until()).toBe(day("2026-06-24")) // Last_date
   })
 
+  it("packs by the planting's own spears where two were measured on one day", () => {
+    const {workbook, at, cellOf} = changed()
+    const {sheet} = at("Spear size", "Sand Piece", "Date")
+    const row = workbook.document.sheets[sheet]!.rows.length
+    enter(
+      workbook,
+      ...["Long Acre", "2026-05-25", 14.3].map((content, col): [CellAddress, Content] => [
+        {sheet, row, col},
+        content,
+      ]),
+    )
+    expect(cellOf("Packing list", "Sand Piece", "Diameter")).toBe(10.9)
+    expect(cellOf("Packing list", "Long Acre", "Diameter")).toBe(14.3)
+  })
+
   it("moves the close with the fourth diameter", () => {
     const {workbook, at, cellOf} = changed()
     const fourth = at("Spear size", "Sand Piece", "Mean diameter")
