@@ -11,7 +11,7 @@ import {
 } from "../workbook/document"
 import {listed} from "../workbook/extras"
 import {namesIn} from "../workbook/names"
-import {blankRow} from "../workbook/rows"
+import {blankRow, withRowsRemoved} from "../workbook/rows"
 import {rowsOf} from "../workbook/season"
 import type {Workbook} from "../workbook/workbook"
 
@@ -47,7 +47,8 @@ const STUDIED: readonly Part[] = [
 /**
  * The draft of the next season, begun from what really happened: each planting's crop of this year, from its pickings,
  * stands in the records with its dates and the reason of its close; openings and other typed dates lie a year later; what
- * belongs to this season alone is gone. Root samples and weather stay: a sample of the autumn is the next year's start.
+ * belongs to this season alone is gone. Weather stays, and of the root samples of a planting those dug since it opened, where
+ * there are some: a sample of the autumn is the next year's start, and not to be averaged with that of the spring before.
  * Null where the workbook names no season.
  */
 export function nextSeason(workbook: Workbook): Document | null {
@@ -55,7 +56,7 @@ export function nextSeason(workbook: Workbook): Document | null {
   const season = namesIn(document).find(({name}) => name.toLowerCase() === "season")
   const year = season ? workbook.valueAt(season.at) : null
   if (!season || typeof year !== "number") return null
-  let next = withRecords(document, workbook, year)
+  let next = withLaterSamples(withRecords(document, workbook, year), workbook)
   for (const part of OF_ONE_SEASON) {
     const sheet = sheetWith(next, part)
     if (sheet >= 0) next = withSheet(next, sheet, {rows: [], ...listed([])})
@@ -105,6 +106,23 @@ function withRecords(document: Document, workbook: Workbook, year: number): Docu
     return [row]
   })
   return withSheet(document, sheet, {rows: [...rows, ...made]})
+}
+
+/** Without the samples of a planting that were dug before it opened, where it was sampled again since. */
+function withLaterSamples(document: Document, workbook: Workbook): Document {
+  const sheet = sheetWith(document, "sample planting")
+  const opened = new Map(rowsOf(workbook, "open").map((row) => [row.word("planting"), row.number("open")]))
+  const samples = rowsOf(workbook, "sample planting").map((one) => {
+    const name = one.word("sample planting")
+    const [day, since] = [one.number("sample day"), opened.get(name) ?? null]
+    return {name, isLater: day !== null && since !== null && day >= since}
+  })
+  const renewed = new Set(samples.flatMap(({name, isLater}) => (isLater ? [name] : [])))
+  return samples.reduceRight(
+    (next, {name, isLater}, row) =>
+      renewed.has(name) && !isLater ? withRowsRemoved(next, sheet, row, 1) : next,
+    document,
+  )
 }
 
 /** The typed contents of the columns of some parts changed. */

@@ -74,6 +74,18 @@ describe("the draft of the next season", () => {
     expect(rowsIn(next, "Root samples")).toEqual(rowsIn(farm, "Root samples"))
   })
 
+  it("starts a planting that was sampled again from those samples alone", () => {
+    const sampled = createStore(farm)
+    const sheet = farm.sheets.findIndex(({name}) => name === "Root samples")
+    const row = farm.sheets[sheet]!.rows.length
+    const contents = ["Long Acre", 1, "2026-11-12", null, 305]
+    const cells = contents.map((content, col) => ({at: {sheet, row, col}, content}))
+    sampled.run(() => ({type: "enter", cells}))
+    const after = rowsIn(nextSeason(sampled.workbook)!, "Root samples")
+    expect(after.filter(([name]) => name === "Long Acre").map((one) => one[4])).toEqual([305])
+    expect(after.filter(([name]) => name === "Sand Piece")).toHaveLength(10)
+  })
+
   it("counts typed margins and leases from a season later", () => {
     const [setback] = rowsIn(farm, "Own margins")
     expect(rowsIn(next, "Own margins")[0]!.slice(1, 13)).toEqual([...setback!.slice(2, 13), null])
