@@ -70,6 +70,7 @@ export function nextSeason(workbook: Workbook): Document | null {
   next = withSeasonGone(next)
   next = withColumns(next, ["open"], yearLater)
   next = withNames(next, year)
+  next = withYearOverDates(next, year)
   return {...next, season: `season ${year + 1}, draft`}
 }
 
@@ -123,6 +124,17 @@ function withLaterSamples(document: Document, workbook: Workbook): Document {
       renewed.has(name) && !isLater ? withRowsRemoved(next, sheet, row, 1) : next,
     document,
   )
+}
+
+/** Dates shown as a day and a month have their year in the place of the unit. */
+function withYearOverDates(document: Document, year: number): Document {
+  const sheets = document.sheets.map((sheet) => ({
+    ...sheet,
+    columns: sheet.columns.map((column) =>
+      column.format === "day" && column.unit === String(year) ? {...column, unit: String(year + 1)} : column,
+    ),
+  }))
+  return {...document, sheets}
 }
 
 /** The typed contents of the columns of some parts changed. */

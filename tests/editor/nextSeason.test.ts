@@ -86,6 +86,18 @@ describe("the draft of the next season", () => {
     expect(after.filter(([name]) => name === "Sand Piece")).toHaveLength(10)
   })
 
+  it("has the new year over dates shown as a day and a month", () => {
+    const years = (document: Document) =>
+      new Set(
+        document.sheets.flatMap(({columns}) =>
+          columns.flatMap(({format, unit}) => (format === "day" ? [unit] : [])),
+        ),
+      )
+    expect(years(farm)).toContain("2026")
+    expect(years(next)).not.toContain("2026")
+    expect(years(next)).toContain("2027")
+  })
+
   it("counts typed margins and leases from a season later", () => {
     const [setback] = rowsIn(farm, "Own margins")
     expect(rowsIn(next, "Own margins")[0]!.slice(1, 13)).toEqual([...setback!.slice(2, 13), null])
