@@ -646,6 +646,11 @@ describe("blank.json", () => {
     expect(planOf(open("blank.json"))!.rows).toEqual([])
   })
 
+  it("has no year over its dates: its season is yours to type", () => {
+    const units = documentIn("blank.json").sheets.flatMap(({columns}) => columns.map(({unit}) => unit))
+    expect(units.filter((unit) => /^\d{4}$/.test(unit ?? ""))).toEqual([])
+  })
+
   it("finds nothing to look at while nothing is in it", () => {
     const workbook = open("blank.json")
     const sheet = sheetOf(workbook.document, "Checks")
