@@ -21,6 +21,7 @@ import {textNumbers} from "./textNumbers"
 import {typedNumbers} from "./typedNumbers"
 import {typedOver} from "./typedOver"
 import {units} from "./units"
+import {pickedInWait} from "./waits"
 
 const rules: readonly ((checked: Checked) => readonly Finding[])[] = [
   errors,
@@ -30,6 +31,7 @@ const rules: readonly ((checked: Checked) => readonly Finding[])[] = [
   textNumbers,
   oddNumbers,
   dates,
+  pickedInWait,
   negativeStores,
   pickedTooMuch,
   ranges,

@@ -12,6 +12,7 @@ export const RULES = [
   "number as text",
   "odd number",
   "date outside the season",
+  "picked in a wait",
   "negative store",
   "picked too much",
   "range",
