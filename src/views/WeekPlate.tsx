@@ -6,7 +6,7 @@ import {openSheetKeeping} from "../editor/editing"
 import type {Store} from "../editor/store"
 import {sheetWith, type Part} from "../workbook/document"
 import {planOf} from "../workbook/plan"
-import type {PlantingWeek, SeasonWeek} from "../workbook/season"
+import {lastDayCut, type PlantingWeek, type SeasonWeek} from "../workbook/season"
 import {PickedSoFar} from "./pictures/PickedSoFar"
 import {WhatMoved} from "./pictures/WhatMoved"
 import {cameInWords, goOnWords, movedWords} from "./pictures/weekWords"
@@ -215,7 +215,7 @@ function ToDo({store, week, planting}: Props & {planting: PlantingWeek}) {
         <Closing
           store={store}
           planting={planting.planting}
-          day={Math.min(planting.close ?? week.asOf, week.asOf)}
+          day={lastDayCut(planting, week.asOf)}
           reason={planting.heldBy}
           onDone={() => setCloses(false)}
         />

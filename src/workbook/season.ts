@@ -160,6 +160,13 @@ function daysOf(open: number, close: number, by: (day: number) => number | null)
   })
 }
 
+/**
+ * The last day of cutting of a planting that is to be closed now: its close, where that is past, or its last picking, where
+ * that came after it.
+ */
+export const lastDayCut = ({close, pickedSoFar}: Pick<PlantingWeek, "close" | "pickedSoFar">, asOf: number) =>
+  Math.min(asOf, Math.max(close ?? asOf, pickedSoFar.at(-1)?.day ?? 0))
+
 export interface Row {
   readonly cells: Readonly<Partial<Record<Part, CellAddress>>>
   number(part: Part): number | null
