@@ -212,6 +212,7 @@ export function SheetGrid({
         ensureDomOrder
         suppressColumnVirtualisation={sheet.columns.length <= 40}
         suppressCellFocus={false}
+        suppressNoRowsOverlay
         animateRows={false}
         onGridReady={(ready) => {
           api.current = ready.api

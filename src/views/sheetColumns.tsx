@@ -39,7 +39,7 @@ export function columnsOf(
     ...(col === 0 ? {cellAriaRole: "rowheader"} : {}),
     headerName: column.heading,
     headerComponent: ColumnHead,
-    headerComponentParams: {store, column, col},
+    headerComponentParams: {store, sheet, column, col},
     headerClass: column.starts ? "starts" : "",
     cellClass: `${column.starts ? "starts" : ""} ${isProse(column) ? "prose" : ""}`,
     ...(isProse(column) ? {wrapText: true, autoHeight: true} : {}),
@@ -58,9 +58,19 @@ const totalText = (store: Store, sheet: number, {total}: Column, col: number) =>
 /** A wide column of words holds sentences: they wrap, so that all of them can be read. */
 const isProse = (column: Column) => isWordColumn(column) && (column.width ?? 0) >= 16
 
+interface HeadProps {
+  store: Store
+  sheet: number
+  /** As it was when the head was drawn. */
+  column: Column
+  col: number
+}
+
 /** The head of a column in three lines: its letter, its heading, its unit. */
-function ColumnHead({store, column, col}: {store: Store; column: Column; col: number}) {
+function ColumnHead({store, sheet, column: drawn, col}: HeadProps) {
   const {cell, document} = useEditor(store)
+  // The grid keeps its heads when another workbook with a sheet of this name is opened.
+  const column = document.sheets[sheet]?.columns[col] ?? drawn
   return (
     <span
       className={`col-head ${isWordColumn(column) ? "txt" : ""} ${cell.col === col ? "at" : ""}`}

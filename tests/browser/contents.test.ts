@@ -2,6 +2,18 @@ import {AxeBuilder} from "@axe-core/playwright"
 import {expect, it} from "vitest"
 import {openPlanner} from "./page"
 
+it("opens a blank workbook under its own headings, with no words of the grid where there are no rows", async () => {
+  const {page, trouble} = await openPlanner()
+  await page.locator(".ag-cell").first().waitFor()
+  const open = page.locator('[role=columnheader][col-id="4"]')
+  await expect.poll(() => open.innerText()).toMatch(/Open\s+2026/)
+  await page.getByRole("button", {name: "A blank workbook"}).click()
+  await page.getByText("No plantings in this plan yet.").waitFor()
+  await expect.poll(() => open.innerText()).not.toContain("2026")
+  expect(await page.locator(".sheet").innerText()).not.toContain("No Rows")
+  expect(trouble).toEqual([])
+})
+
 it("narrows the contents to the sheets that are called so, or have such a column, and opens the first", async () => {
   const {page, trouble} = await openPlanner()
   await page.locator(".ag-cell").first().waitFor()
