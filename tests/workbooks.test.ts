@@ -534,6 +534,28 @@ describe("a change in hollow-brook-farm.json", () => {
     expect(cellOf("Packing list", "Long Acre", "Diameter")).toBe(14.3)
   })
 
+  it("neither asks to pick nor packs what the wait of a label still holds", () => {
+    const {workbook, at, cellOf} = changed()
+    expect(cellOf("Packing list", "Well Field", "In")).toBeGreaterThan(1000)
+    const sprayed = at("Spray waits", "Sand Piece", "Planting")
+    enter(
+      workbook,
+      ...["Well Field", "trial", "2026-05-24", 12].map((content, col): [CellAddress, Content] => [
+        {...sprayed, row: sprayed.row + 1, col},
+        content,
+      ]),
+    )
+    expect(cellOf("This week", "Well Field", "What to do")).toBe("Pick again from 5 Jun")
+    expect(cellOf("This week", "Well Field", "Why")).toMatch(
+      /^sprayed, the wait of its label is not over; held by/,
+    )
+    expect(cellOf("This week", "Sand Piece", "What to do")).toBe("Keep")
+    expect(cellOf("Packing list", "Well Field", "In")).toBe(0)
+    enter(workbook, [{...sprayed, row: sprayed.row + 1, col: 2}, "2026-05-10"]) // over since 22 May
+    expect(cellOf("This week", "Well Field", "What to do")).toBe("Count spears")
+    expect(cellOf("Packing list", "Well Field", "In")).toBeGreaterThan(1000)
+  })
+
   it("moves the close with the fourth diameter", () => {
     const {workbook, at, cellOf} = changed()
     const fourth = at("Spear size", "Sand Piece", "Mean diameter")
