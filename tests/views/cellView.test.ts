@@ -3,7 +3,7 @@ import {reachTo} from "../../src/editor/block"
 import {choose} from "../../src/editor/selection"
 import {createStore} from "../../src/editor/store"
 import {cellViewAt} from "../../src/views/cellView"
-import {cellAt, documentOf, sheet} from "../workbook/documents"
+import {cellAt, column, documentOf, sheet} from "../workbook/documents"
 
 it("draws the line round the chosen block on its outer sides alone", () => {
   const store = createStore(
@@ -30,4 +30,19 @@ it("draws the line round the chosen block on its outer sides alone", () => {
     "b r",
   ])
   expect([edges("A2"), edges("B5"), cellViewAt(store, cellAt("C3")).chosen]).toEqual(["", "", "block"])
+})
+
+it("says of a limit without data that it is not measured yet; of other errors their code", () => {
+  const store = createStore(
+    documentOf(
+      sheet(
+        "Plan",
+        [column("spear size", {part: "limit", formula: "=NA()"}), column("Yield", {formula: "=NA()"})],
+        [["=", "="]],
+      ),
+    ),
+  )
+  const [limit, other] = ["A1", "B1"].map((address) => cellViewAt(store, cellAt(address)))
+  expect([limit!.text, limit!.full]).toEqual(["not measured yet", "not measured yet: Not available yet."])
+  expect([other!.text, other!.isFault]).toEqual(["#N/A", true])
 })
