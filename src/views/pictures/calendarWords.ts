@@ -147,7 +147,8 @@ function closesText({rows, asOf}: Plan) {
 
 function cropText({rows, region}: Plan) {
   const weight = (kg: number) => weightText(kg, region)
-  const cut = rows.filter((row) => seasonOf(row).closes !== null)
+  // A planting whose close is not known may well be cut: its crop is missing from the sum.
+  const cut = rows.filter((row) => seasonOf(row).closes !== null || row.heldBy.trim() === "")
   const known = cut.filter(({crop}) => crop !== null)
   const sum = (values: readonly (number | null)[]) => values.reduce<number>((all, kg) => all + (kg ?? 0), 0)
   const total = sum(known.map(({crop}) => crop))

@@ -358,6 +358,13 @@ describe("the finding", () => {
     expect(calendarFinding({...sixWeeks, rows: [first!, {...second!, crop: null}]})).toMatch(
       /About 2\.1 t from 1 of 2 plantings: /,
     )
+    const unknown = {...second!, closes: null, heldBy: "", crop: null} // its close is an error, not "not cut"
+    expect(calendarFinding({...sixWeeks, rows: [first!, unknown]})).toMatch(
+      /About 2\.1 t from 1 of 2 plantings: /,
+    )
+    expect(calendarFinding({...sixWeeks, rows: [first!, {...unknown, heldBy: "young"}]})).toMatch(
+      /About 2\.1 t in all: /,
+    )
     expect(calendarFinding({...sixWeeks, rows: [first!, {...second!, cropLow: null}]})).toMatch(
       / About 5\.6 t in all\.$/,
     )
