@@ -70,7 +70,7 @@ function questioned({document, words}: Checked, at: CellAddress, number: number)
   const why = odd.others
     ? `far from the ${odd.others} others (${from} to ${to} would be near)`
     : `outside the usual ${from} to ${to}`
-  const ask = odd.meant === null ? "" : `; did you mean ${words.shown(at, odd.meant)}?`
+  const ask = odd.meant === null ? "" : `; perhaps ${words.shown(at, odd.meant)} was meant`
   const alike = odd.others ? "lie far from the others of their name" : "lie outside the usual"
   return {why: why + ask, meant: odd.meant, ...(odd.meant === null && {alike})}
 }

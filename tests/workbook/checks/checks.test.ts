@@ -89,7 +89,7 @@ describe("slips on the farm", () => {
       findingsIn(workbook, checkWords(workbook)).find(({sentence}) => sentence.startsWith("Saleable crop"))
     const found = slip()
     expect(found!.sentence).toMatch(
-      /Saleable crop of Sand Piece is 44.800.kg.ha: .* did you mean 4.480.kg.ha/,
+      /Saleable crop of Sand Piece is 44.800.kg.ha: .* perhaps 4.480.kg.ha was meant/,
     )
     expect(found!.note).toBeUndefined()
     const note = {text: "Kept: two fields on one note", written: "2026-05-25T10:00"}

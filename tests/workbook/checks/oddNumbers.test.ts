@@ -21,7 +21,7 @@ const records = (...kg: number[]) =>
 
 it("lists a crop that was kept though it is ten times what is usual, and puts in what was meant (GR9)", () => {
   expect(inWords(records(3800, 4600, 44_000), "odd number")).toEqual([
-    "B3: Crop of Long Acre is 44 000 kg/ha: outside the usual 100 kg/ha to 12 000 kg/ha; did you mean 4 400 kg/ha?",
+    "B3: Crop of Long Acre is 44 000 kg/ha: outside the usual 100 kg/ha to 12 000 kg/ha; perhaps 4 400 kg/ha was meant",
   ])
   expect(mended(records(3800, 4600, 44_000), "odd number").sheets[0]!.rows[2]![1]).toBe(4400)
   expect(inWords(records(3800, 4600, 4400), "odd number")).toEqual([])
