@@ -1,6 +1,7 @@
 import {dayText, numberText, shownIn} from "../../editor/display"
 import type {Region} from "../../workbook/document"
 import type {PlantingWeek, SeasonWeek} from "../../workbook/season"
+import {beside} from "./besideLine"
 import {useWidth} from "./useWidth"
 import "./pictures.css"
 
@@ -28,11 +29,15 @@ export function PickedSoFar({week}: {week: SeasonWeek}) {
     <div ref={place} className="picked-so-far">
       {shown.map((one, i) => {
         const area = one.area!
-        const line = (points: PlantingWeek["plannedSoFar"]) =>
-          points
-            .map(({day, kg}, n) => `${n ? "L" : "M"}${x(day).toFixed(1)} ${y(kg / area).toFixed(1)}`)
-            .join("")
+        const along = (points: PlantingWeek["plannedSoFar"]) =>
+          points.map(({day, kg}) => ({x: x(day), y: y(kg / area)}))
         const last = one.pickedSoFar.at(-1)
+        const plan = along(one.plannedSoFar)
+        const picked = last ? along([{day: one.pickedSoFar[0]!.day - 1, kg: 0}, ...one.pickedSoFar]) : []
+        const dot = picked.at(-1)
+        const pace = one.pace === null ? "" : `${numberText(one.pace * 100, 0)}\u202f%`
+        const at =
+          dot && beside(dot, pace, [plan, picked], {left: 0, right: each - 4, top: TOP, bottom: BASE - 2})
         return (
           <svg
             key={one.planting}
@@ -53,24 +58,14 @@ export function PickedSoFar({week}: {week: SeasonWeek}) {
               </text>
             )}
             <path className="axis" d={`M0 ${BASE}H${each - 14}`} />
-            <path className="main dashed" d={line(one.plannedSoFar)} />
-            {last && (
+            <path className="main dashed" d={pathOf(plan)} />
+            {dot && (
               <>
-                <path
-                  className="main"
-                  d={line([{day: one.pickedSoFar[0]!.day - 1, kg: 0}, ...one.pickedSoFar])}
-                />
-                <circle className="dot" cx={x(last.day)} cy={y(last.kg / area)} r={3.5} />
-                {one.pace !== null && (
-                  <text
-                    className="held halo"
-                    x={Math.min(x(last.day) + 7, each - 52)}
-                    y={y(last.kg / area) + 12}
-                  >
-                    {numberText(one.pace * 100, 0)}
-                    {"\u202f"}%
-                  </text>
-                )}
+                <path className="main" d={pathOf(picked)} />
+                <circle className="dot" cx={dot.x} cy={dot.y} r={3.5} />
+                <text className="held halo" x={at!.x} y={at!.y}>
+                  {pace}
+                </text>
               </>
             )}
             {months(shown).map(({day, words}) => (
@@ -81,9 +76,13 @@ export function PickedSoFar({week}: {week: SeasonWeek}) {
           </svg>
         )
       })}
+      <p className="small q">Solid: picked. Dashed: the plan. The share is of the plan so far.</p>
     </div>
   )
 }
+
+const pathOf = (points: readonly {readonly x: number; readonly y: number}[]) =>
+  points.map(({x, y}, i) => `${i ? "L" : "M"}${x.toFixed(1)} ${y.toFixed(1)}`).join("")
 
 /** "Long Acre: 12 787 kg picked before 25 May, 84 % of the plan." */
 export function pickedSentence(
