@@ -57,10 +57,7 @@ export function ReplantPlate({store, shown: {replanting, field}}: {store: Store;
         <WhatMoves replanting={replanting} field={field} />
         <NewPlanting replanting={replanting} field={field} now={now} />
       </div>
-      <p className="small q">
-        Cash comes at the end of its year and is valued on 1 January {field.first}. Thin lines hold 8 outcomes
-        of 10 of a season’s crop; the dashed ones are a new planting that yields a tenth less or more.
-      </p>
+      <p className="small q">Cash comes at the end of its year and is valued on 1 January {field.first}.</p>
       <p className="guide">
         A general guide to judge by. Soil disease on old asparagus ground can cost more than shown: ask your
         extension office, and talk to your lender before you plant on borrowed money.
@@ -305,6 +302,7 @@ function WhatMoves({replanting, field}: Props) {
 }
 
 const BAR = 76
+const TOP = 20
 
 /** The cash of a new planting on fresh ground by year of its life, and when it is in the black. */
 function NewPlanting({replanting, field, now}: Props & {now: Weighed}) {
@@ -315,6 +313,9 @@ function NewPlanting({replanting, field, now}: Props & {now: Weighed}) {
   const most = Math.max(...bars.map(Math.abs), 1)
   const each = 28
   const scale = BAR / most
+  const [least, highest] = [Math.min(...bars), Math.max(...bars)]
+  const named = (cash: number, i: number) =>
+    [highest, least].includes(cash) && bars.indexOf(cash) === i ? text(cash, 0) : null
   return (
     <section aria-labelledby="new-planting">
       <h2 id="new-planting">
@@ -325,8 +326,8 @@ function NewPlanting({replanting, field, now}: Props & {now: Weighed}) {
       <svg
         className="pic"
         width={each * bars.length}
-        height={BAR * 2 + 24}
-        viewBox={`0 0 ${each * bars.length} ${BAR * 2 + 24}`}
+        height={TOP + BAR * 2 + 40}
+        viewBox={`0 ${-TOP} ${each * bars.length} ${TOP + BAR * 2 + 40}`}
         role="img"
         aria-label={`Net cash of a new planting by year of its life: ${bars.map((cash) => text(cash, 0)).join(", ")} ${unit}`}
       >
@@ -339,9 +340,27 @@ function NewPlanting({replanting, field, now}: Props & {now: Weighed}) {
               width={each - 8}
               height={Math.max(1, Math.abs(cash) * scale)}
             />
-            {(i % 2 === 0 || each > 40) && (
-              <text className="quiet" x={each * i + each / 2} y={BAR * 2 + 20} textAnchor="middle">
-                {i + 1}
+            {named(cash, i) && (
+              <text
+                className="strong halo"
+                x={cash < 0 ? each * (i + 1) : each * (i + 0.5)}
+                y={cash < 0 ? BAR - cash * scale - 2 : BAR - cash * scale - 5}
+                textAnchor={cash < 0 ? "start" : "middle"}
+              >
+                {named(cash, i)}
+              </text>
+            )}
+            <text
+              className={i + 1 === black ? "held" : "quiet"}
+              x={each * i + each / 2}
+              y={BAR * 2 + 18}
+              textAnchor="middle"
+            >
+              {i + 1}
+            </text>
+            {i + 1 === black && (
+              <text className="held" x={each * i + each / 2} y={BAR * 2 + 35} textAnchor="middle">
+                in the black
               </text>
             )}
           </g>
@@ -349,8 +368,8 @@ function NewPlanting({replanting, field, now}: Props & {now: Weighed}) {
         <path className="axis" d={`M0 ${BAR}H${each * bars.length}`} />
       </svg>
       <p className="small q">
-        By year of its life, from {text(Math.min(...bars), 0)} to {text(Math.max(...bars), 0)} {unit}, without
-        interest.{" "}
+        By year of its life, {unit}, without interest; in the black once all years together bring more than
+        they cost.{" "}
         {field.onOldGround
           ? `On the ground of ${field.field} it yields less: the losses stand on Rest and ground, an assumption.`
           : lossAfter(replanting.money.losses, field.rest) > 0

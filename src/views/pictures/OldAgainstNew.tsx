@@ -33,7 +33,7 @@ export function OldAgainstNew({picture}: {picture: Picture}) {
         ))}
         {layout.nought !== null && <path className="axis" d={`M${left} ${layout.nought}H${right}`} />}
         <path className="level" d={`M${left} ${level.y}H${right}`} />
-        <path className="main" d={layout.line} />
+        <path className="course to-be" d={layout.line} />
         {layout.dots.map(({x, y, isAbove}) => (
           <circle key={x} className={isAbove ? "dot" : "to-come"} cx={x} cy={y} r={4.5} />
         ))}
@@ -41,10 +41,13 @@ export function OldAgainstNew({picture}: {picture: Picture}) {
           <circle className="crossing" cx={layout.crossing.x} cy={layout.crossing.y} r={9} />
         )}
         {layout.rules.map(({y, words}) => (
-          <text key={y} className="quiet halo" x={left} y={y - 4}>
+          <text key={y} className="quiet" x={left - 8} y={y + 5} textAnchor="end">
             {words}
           </text>
         ))}
+        <text className="quiet" x={0} y={14}>
+          {layout.unit}
+        </text>
         {layout.years.map((year) => (
           <Label key={year.x} at={year} className="quiet" />
         ))}
@@ -52,6 +55,10 @@ export function OldAgainstNew({picture}: {picture: Picture}) {
         <Label at={layout.oldWords} className="held halo" />
         {layout.eitherWords && <Label at={layout.eitherWords} className="strong halo" />}
       </svg>
+      <p className="small q">
+        Every season is expected; a filled dot brings what a year must. Thin lines hold 8 outcomes of 10 of a
+        season’s crop; the dashed ones are a new planting that yields a tenth less or more.
+      </p>
       <details className="twin">
         <summary>This field and the new one as a table</summary>
         <div className="twin-scroll" tabIndex={0} role="region" aria-label="Old and new by year">

@@ -1,6 +1,7 @@
 import {numberText} from "../../editor/display"
 import type {ReplantField} from "../../workbook/replant"
-import {textWidth} from "./placing"
+import {stretches} from "./besideLine"
+import {clearest, textWidth, type Box} from "./placing"
 
 /** What the picture of the old field against the new planting is drawn from, in numbers as they are shown. */
 export interface OldAgainstNew {
@@ -66,12 +67,17 @@ export interface Words {
   readonly anchor: "start" | "middle" | "end"
 }
 
+type Season = OldAgainstNew["seasons"][number]
+
 /** Everything that the drawing needs, px. */
 export interface ReplantLayout {
   readonly width: number
   readonly height: number
   readonly left: number
   readonly right: number
+  /** Of all its sums: "money/ha a year". */
+  readonly unit: string
+  /** Their numbers stand before `left`. */
   readonly rules: readonly {readonly y: number; readonly words: string}[]
   readonly nought: number | null
   readonly years: readonly Words[]
@@ -90,8 +96,9 @@ const EITHER = "either can be right"
 const HEIGHT = 300
 const TOP = 30
 const BELOW = 30
-const LEFT = 4
 const RIGHT = 8
+/** px between a number and its rule. */
+const GAP = 8
 /** Points between two seasons at which the overlap is followed. */
 const STEPS = 12
 
@@ -106,27 +113,43 @@ export function replantLayout(picture: OldAgainstNew, width: number): ReplantLay
     Math.ceil(Math.max(...all) / step) * step,
   ]
   const y = (money: number) => base - ((money - lowest) / (highest - lowest)) * (base - TOP)
-  const each = (width - LEFT - RIGHT) / seasons.length
-  const x = (season: number) => LEFT + each * (season + 0.5)
+  const count = Math.round((highest - lowest) / step)
+  const steps = Array.from({length: count + 1}, (_, i) => lowest + i * step)
+  const left = Math.max(...steps.map((money) => textWidth(numberText(money, 0)))) + GAP
+  const each = (width - left - RIGHT) / seasons.length
+  const x = (season: number) => left + each * (season + 0.5)
   const through = (of: (one: OldAgainstNew["seasons"][number]) => number) =>
     seasons.map((one, i) => `${i ? "L" : "M"}${px(x(i))} ${px(y(of(one)))}`).join("")
   const hasRange = seasons.some(({low, high}) => high > low)
-  const count = Math.round((highest - lowest) / step)
   const crossing = crossingOf(picture)
   const skips = Math.max(1, Math.ceil(44 / each))
-  const {areas, place} = overlapOf(picture, x, y)
-  const steps = Array.from({length: count + 1}, (_, i) => lowest + i * step)
+  const {areas, ends} = overlapOf(picture, x, y)
   const levelText = `a year must bring ${numberText(Math.round(level), 0)}`
   const lastCash = seasons.at(-1)!.cash
+  const levelWords: Words = {x: width - RIGHT, y: y(level) - 7, words: levelText, anchor: "end"}
+  const oldWords: Words = {
+    x: x(seasons.length - 1),
+    y: y(lastCash) + (lastCash < level ? 20 : -12),
+    words: "this field",
+    anchor: seasons.length > 1 ? "end" : "middle",
+  }
+  const alongs = [
+    (one: Season) => one.cash,
+    ...(hasRange ? [(one: Season) => one.high, (one: Season) => one.low] : []),
+  ]
+  const obstacles = [
+    boxOf(levelWords),
+    boxOf(oldWords),
+    ...alongs.flatMap((of) => stretches(seasons.map((one, i) => ({x: x(i), y: y(of(one))})))),
+    ...[level, levelLow, levelHigh].map((money) => lineBox(left, width - RIGHT, y(money))),
+  ]
   return {
     width,
     height: HEIGHT,
-    left: LEFT,
+    left,
     right: width - RIGHT,
-    rules: steps.map((money) => ({
-      y: y(money),
-      words: money === highest ? `${numberText(money, 0)} ${unit} a year` : numberText(money, 0),
-    })),
+    unit: `${unit} a year`,
+    rules: steps.map((money) => ({y: y(money), words: numberText(money, 0)})),
     nought: lowest < 0 ? y(0) : null,
     years: seasons.flatMap(({year}, i) =>
       i % skips === 0 ? [{x: x(i), y: HEIGHT - 8, words: String(year), anchor: "middle" as const}] : [],
@@ -138,29 +161,45 @@ export function replantLayout(picture: OldAgainstNew, width: number): ReplantLay
       y: y(level),
       low: y(levelLow),
       high: y(levelHigh),
-      words: {x: width - RIGHT, y: y(level) - 7, words: levelText, anchor: "end"},
+      words: levelWords,
     },
     either: areas,
-    eitherWords:
-      place && width > 420 && place.x + textWidth(EITHER) < width
-        ? {...place, words: EITHER, anchor: "start"}
-        : null,
-    oldWords: {
-      x: x(seasons.length - 1) + Math.min(each / 2, 0),
-      y: y(lastCash) + (lastCash < level ? 20 : -12),
-      words: "this field",
-      anchor: seasons.length > 1 ? "end" : "middle",
-    },
+    eitherWords: ends && eitherWords(ends, {left, right: width - RIGHT, top: TOP, bottom: base}, obstacles),
+    oldWords,
     crossing: crossing.kind === "between" ? {x: x(crossing.at), y: y(level)} : null,
   }
 }
 
-/** The area between the ranges where they overlap within the span, and a place for its name above its right end. */
+/** Where the words of the overlap stand: at its upper right if that is clear, or about it. */
+function eitherWords({left, right, top, bottom}: Box, room: Box, obstacles: readonly Box[]): Words {
+  const wide = textWidth(EITHER) * 1.06
+  const places = [top - 6, bottom + 16, top - 22, bottom + 32].flatMap((y) =>
+    [right + 6, left, right - wide, (left + right - wide) / 2].map((x) => ({
+      x: Math.min(Math.max(x, room.left), room.right - wide),
+      y,
+    })),
+  )
+  const words = places
+    .filter(({y}) => y - 12 >= room.top && y + 3 <= room.bottom)
+    .map(({x, y}) => ({x, y, words: EITHER, anchor: "start"}) as const)
+    .map((at) => ({at, box: boxOf(at)}))
+  return clearest(words, obstacles)?.at ?? {x: left, y: bottom + 16, words: EITHER, anchor: "start"}
+}
+
+function boxOf({x, y, words, anchor}: Words): Box {
+  const wide = textWidth(words) * 1.06
+  const from = anchor === "end" ? x - wide : anchor === "middle" ? x - wide / 2 : x
+  return {left: from, right: from + wide, top: y - 11, bottom: y + 3}
+}
+
+const lineBox = (left: number, right: number, y: number): Box => ({left, right, top: y - 1, bottom: y + 1})
+
+/** The area between the ranges where they overlap within the span, and the box around it. */
 function overlapOf(
   {seasons, levelLow, levelHigh, either: [from, to]}: OldAgainstNew,
   x: (season: number) => number,
   y: (money: number) => number,
-): {areas: string; place: {x: number; y: number} | null} {
+): {areas: string; ends: Box | null} {
   const points = Array.from({length: Math.round((to - from) * STEPS) + 1}, (_, i) => from + i / STEPS)
   const at = (season: number, of: (one: OldAgainstNew["seasons"][number]) => number) => {
     const before = Math.min(Math.floor(season), seasons.length - 1)
@@ -179,11 +218,16 @@ function overlapOf(
     )
     return high > low ? [{x: x(season), top: y(high), bottom: y(low)}] : []
   })
-  if (shared.length < 2) return {areas: "", place: null}
+  if (shared.length < 2) return {areas: "", ends: null}
   const tops = shared.map((one) => `${px(one.x)} ${px(one.top)}`)
   const bottoms = shared.toReversed().map((one) => `${px(one.x)} ${px(one.bottom)}`)
-  const {x: right} = shared.at(-1)!
-  return {areas: `M${[...tops, ...bottoms].join("L")}Z`, place: {x: right + 6, y: y(levelHigh) - 6}}
+  const ends = {
+    left: shared[0]!.x,
+    right: shared.at(-1)!.x,
+    top: Math.min(...shared.map(({top}) => top)),
+    bottom: Math.max(...shared.map(({bottom}) => bottom)),
+  }
+  return {areas: `M${[...tops, ...bottoms].join("L")}Z`, ends}
 }
 
 const px = (value: number) => value.toFixed(1)

@@ -6,6 +6,7 @@ import {
   type OldAgainstNew,
 } from "../../../src/views/pictures/replantLayout"
 import {crossingWords, replantFinding, replantSentence} from "../../../src/views/pictures/replantWords"
+import {textWidth} from "../../../src/views/pictures/placing"
 import type {ReplantField} from "../../../src/workbook/replant"
 
 const margins = [3100, 2700, 2250, 1700, 1200]
@@ -147,6 +148,22 @@ describe("the layout", () => {
       expect(years.every(({x}) => x < width)).toBe(true)
     }
   })
+  it.each([330, 358, 640, 900])(
+    "names the overlap, clear of the lines and of the other words, at %d px",
+    (width) => {
+      const seasons = picture.seasons.map((one) => ({...one, low: one.cash - 900, high: one.cash + 900}))
+      const {eitherWords, level, left, right, rules} = replantLayout({...picture, seasons}, width)
+      const {x, y, words} = eitherWords!
+      expect(words).toBe("either can be right")
+      expect(x).toBeGreaterThanOrEqual(left)
+      expect(x + textWidth(words)).toBeLessThanOrEqual(right)
+      expect(y > level.words.y + 14 || y < level.words.y - 14 || x + textWidth(words) < right - 150).toBe(
+        true,
+      )
+      // The numbers have the room before `left` for themselves.
+      for (const {words} of rules) expect(textWidth(words)).toBeLessThan(left)
+    },
+  )
   it("draws a range only where the crop is known, and shades where it meets that of the new planting", () => {
     expect(layout.edges).toEqual([])
     const grown = rangesOf(
