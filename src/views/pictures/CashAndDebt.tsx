@@ -25,7 +25,7 @@ export const CashAndDebt = memo(function CashAndDebt({
   const [place, measured] = useWidth()
   const hatch = useId()
   const currency = shownIn("money", region).unit
-  const {width, height, left, isNarrow, zero, rules, columns, yearsY, ...cover} = cashLayout(
+  const {width, height, left, isNarrow, inThousands, zero, rules, columns, yearsY, ...cover} = cashLayout(
     years,
     measured ?? FIRST_WIDTH,
     wanted,
@@ -54,27 +54,23 @@ export const CashAndDebt = memo(function CashAndDebt({
         <Hatch id={hatch} />
         <text className="quiet" x={0} y={16}>
           {currency}
+          {inThousands && ", thousands"}
         </text>
         {rules.map(({y, text}) => (
           <g key={text}>
             <path className="hair" d={`M${left - 2} ${y}H${width}`} />
-            <text
-              className="quiet halo"
-              x={isNarrow ? 0 : left - 10}
-              y={isNarrow ? y - 4 : y + 5}
-              textAnchor={isNarrow ? "start" : "end"}
-            >
+            <text className="quiet" x={left - (isNarrow ? 6 : 10)} y={y + 5} textAnchor="end">
               {text}
             </text>
           </g>
         ))}
-        {columns.map(({year, x, capacity, due, short}, i) => (
+        {columns.map(({year, x, capacity, due, isNamed, short}) => (
           <g key={year}>
             <rect className="past-band" {...capacity} />
             {short && <rect className="short" {...short.bar} fill={`url(#${hatch})`} />}
             <path className="axis at-hand" d={`M${due.from} ${due.y}H${due.to}`} />
-            {i === 0 && (
-              <text className="strong halo" x={due.from} y={due.y - 6}>
+            {isNamed && (
+              <text className="strong" x={x} y={due.y - 5} textAnchor="middle">
                 due
               </text>
             )}
@@ -102,7 +98,12 @@ export const CashAndDebt = memo(function CashAndDebt({
             {stressed && (
               <>
                 <circle className="to-come" cx={x} cy={stressed.y} r={4.5} />
-                <text className="quiet halo" x={x} y={stressed.textY} textAnchor="middle">
+                <text
+                  className="quiet halo"
+                  x={stressed.textX}
+                  y={stressed.textY}
+                  textAnchor={stressed.anchor}
+                >
                   {stressed.text}
                 </text>
               </>
@@ -110,7 +111,7 @@ export const CashAndDebt = memo(function CashAndDebt({
             {plan && (
               <>
                 <circle className="past" cx={x} cy={plan.y} r={5.5} />
-                <text className="strong halo" x={x} y={plan.textY} textAnchor="middle">
+                <text className="strong halo" x={plan.textX} y={plan.textY} textAnchor={plan.anchor}>
                   {plan.text}
                 </text>
               </>

@@ -23,20 +23,32 @@ export interface YearColumn {
   readonly capacity: Bar
   /** The line of what is due. */
   readonly due: {readonly from: number; readonly to: number; readonly y: number}
+  /** Whether the word "due" stands on the line: in one column, where it has room. */
+  readonly isNamed: boolean
   /** The part of what is due that capacity does not reach, and its words; null where the year pays. */
   readonly short: {readonly bar: Bar; readonly words: readonly string[]; readonly y: number} | null
-  readonly cover: {readonly y: number; readonly text: string; readonly textY: number} | null
-  readonly stressed: {readonly y: number; readonly text: string; readonly textY: number} | null
+  readonly cover: CoverDot | null
+  readonly stressed: CoverDot | null
   /** From the cover that one draw in ten falls below to that which one lies above; null before it was worked out. */
   readonly band: {readonly low: number; readonly high: number} | null
+}
+
+export interface CoverDot {
+  readonly y: number
+  readonly text: string
+  readonly textX: number
+  readonly textY: number
+  readonly anchor: "start" | "middle" | "end"
 }
 
 export interface CashLayout {
   readonly width: number
   readonly height: number
   readonly left: number
-  /** The numbers of the rules stand over them, not beside: there is no room. */
+  /** The numbers of the rules are thousands, and the lines of cover have no words beside them: there is no room. */
   readonly isNarrow: boolean
+  /** Whether the numbers of the rules are thousands. */
+  readonly inThousands: boolean
   readonly zero: number
   readonly rules: readonly {readonly y: number; readonly text: string}[]
   readonly columns: readonly YearColumn[]
@@ -56,6 +68,10 @@ const LEFT = 8
 /** Room for a number beside the rules, px. */
 const NUMBERS = 58
 const ROOM_BESIDE = 460
+/** px a column needs for a number beside its dot; chosen. */
+const ROOM_ASIDE = 56
+/** px from a dot to the number beside it. */
+const ASIDE = 9
 
 /**
  * The years that have something due: what there is to pay it as columns with a line for what is due, and below them the cover
@@ -70,10 +86,14 @@ export function cashLayout(
 ): CashLayout {
   const years = all.filter(({due}) => due > 0)
   const isNarrow = width < ROOM_BESIDE
-  const left = isNarrow ? 2 : LEFT + NUMBERS
+  const most = Math.max(1, ...years.flatMap(({capacity, due}) => [capacity, due])) * 1.06
+  const rule = niceStep(most)
+  const inThousands = isNarrow && rule >= 1000
+  const marks = Array.from({length: Math.floor(most / rule)}, (_, i) => (i + 1) * rule)
+  const texts = marks.map((value) => numberText(inThousands ? value / 1000 : value))
+  const left = isNarrow ? Math.max(...texts.map((text) => textWidth(text))) + 8 : LEFT + NUMBERS
   const step = (width - left) / Math.max(1, years.length)
   const barWidth = Math.min(44, step * 0.62)
-  const most = Math.max(1, ...years.flatMap(({capacity, due}) => [capacity, due])) * 1.06
   const least = Math.min(0, ...years.map(({capacity}) => capacity))
   const money = scale(least, most, TOP + MONEY_HEIGHT, TOP)
   const bandIn = (year: number) => risk?.plans[0]?.years.find((one) => one.year === year)?.cover?.at
@@ -87,18 +107,20 @@ export function cashLayout(
     COVER_TOP + COVER_HEIGHT,
     COVER_TOP,
   )
-  const rule = niceStep(most)
   const zero = money(0)
+  // The word stands inside a column that reaches well above what is due.
+  const named =
+    barWidth < textWidth("due")
+      ? -1
+      : years.findIndex(({capacity, due}) => capacity > due && money(due) - money(capacity) > LETTERS)
   return {
     width,
     height: COVER_TOP + COVER_HEIGHT + LETTERS + 8,
     left,
     isNarrow,
+    inThousands,
     zero,
-    rules: Array.from({length: Math.floor(most / rule)}, (_, i) => (i + 1) * rule).map((value) => ({
-      y: money(value),
-      text: numberText(value),
-    })),
+    rules: marks.map((value, i) => ({y: money(value), text: texts[i]!})),
     columns: years.map((one, i) => {
       const x = left + (i + 0.5) * step
       return {
@@ -106,8 +128,9 @@ export function cashLayout(
         x,
         capacity: barFrom(x, barWidth, zero, money(one.capacity)),
         due: {from: x - barWidth / 2 - 5, to: x + barWidth / 2 + 5, y: money(one.due)},
+        isNamed: i === named,
         short: shortOf(one, x, barWidth, step, money),
-        ...dots(one, cover, region),
+        ...dots(one, x, bandIn(one.year) && step > ROOM_ASIDE ? "aside" : "above", cover, region, width),
         band: bandOf(bandIn(one.year), cover),
       }
     }),
@@ -148,12 +171,23 @@ function shortOf(
   }
 }
 
-/** The two dots of a year; each number stands on the side away from the other dot. */
-function dots({cover, stressed}: CashYear, y: (value: number) => number, region: Region) {
+/** The two dots of a year; each number stands on the side away from the other dot, or beside its own where a band is. */
+function dots(
+  {cover, stressed}: CashYear,
+  x: number,
+  place: "above" | "aside",
+  y: (value: number) => number,
+  region: Region,
+  width: number,
+) {
   const isAbove = stressed === null || cover === null || cover >= stressed
-  const dot = (value: number | null, above: boolean) =>
-    value === null
-      ? null
-      : {y: y(value), text: coverText(value, region), textY: y(value) + (above ? -10 : LETTERS + 3)}
+  const dot = (value: number | null, above: boolean): CoverDot | null => {
+    if (value === null) return null
+    const own = {y: y(value), text: coverText(value, region)}
+    if (place === "above")
+      return {...own, textX: x, textY: own.y + (above ? -10 : LETTERS + 3), anchor: "middle"}
+    const isLast = x + ASIDE + textWidth(own.text) > width
+    return {...own, textX: x + (isLast ? -ASIDE : ASIDE), textY: own.y + 5, anchor: isLast ? "end" : "start"}
+  }
   return {cover: dot(cover, isAbove), stressed: dot(stressed, !isAbove)}
 }

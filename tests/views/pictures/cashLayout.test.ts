@@ -60,6 +60,45 @@ describe("the picture of cash and debt", () => {
       }
   })
 
+  it.each([476, 620])(
+    "sets the numbers beside their dots where a band is, inside the picture at %d px",
+    (width) => {
+      const years = Array.from({length: 8}, (_, i) => cashYear(2026 + i, 150, 100, {stressed: -0.25}))
+      const bands = years.map(({year}) => ({year, cover: {at: [1, 1.2, 1.5, 1.8, 2]}}))
+      const found = {plans: [{years: bands}]} as unknown as Risk
+      const {columns} = cashLayout(years, width, null, {}, found)
+      for (const {x, band, cover} of columns) {
+        const wide = textWidth(cover!.text)
+        const {anchor, textX} = cover!
+        const left = anchor === "start" ? textX : anchor === "end" ? textX - wide : textX - wide / 2
+        expect(left + wide).toBeLessThanOrEqual(width)
+        if (width > 600) expect(left >= x + 6 || left + wide <= x - 6).toBe(true)
+        expect(band).not.toBeNull()
+      }
+    },
+  )
+
+  it("names the line of what is due in one column that reaches well above it, or not at all", () => {
+    const named = (width: number, ...capacities: number[]) =>
+      cashLayout(
+        capacities.map((capacity, i) => cashYear(2026 + i, capacity, 100)),
+        width,
+        null,
+      ).columns.map(({isNamed}) => isNamed)
+    expect(named(620, 104, 200, 200)).toEqual([false, true, false])
+    expect(named(620, 104, 90)).toEqual([false, false])
+    // Twelve columns of 358 px are narrower than the word.
+    expect(named(358, ...Array.from({length: 12}, () => 200))).not.toContain(true)
+  })
+
+  it("counts the rules in thousands where there is no room for more", () => {
+    const narrow = cashLayout(fiveYears, 358, null)
+    expect(narrow.inThousands).toBe(true)
+    expect(narrow.rules.map(({text}) => text)).toEqual(["100", "200"])
+    expect(cashLayout(fiveYears, 620, null).rules.map(({text}) => text)[0]).toBe("100\u202f000")
+    expect(cashLayout([cashYear(2026, 300, 200)], 358, null).inThousands).toBe(false)
+  })
+
   it("draws the cover of eight draws of ten as a band on the same scale", () => {
     const years = [cashYear(2026, 150, 100)]
     expect(cashLayout(years, 620, null).columns[0]!.band).toBeNull()
