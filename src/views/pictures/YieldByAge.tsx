@@ -73,6 +73,7 @@ export const YieldByAge = memo(function YieldByAge({page}: {page: LenderPage}) {
               </g>
             ))}
             {projection && <path className="to-come" d={shape(projection.x, projection.y, RADIUS + 0.5)} />}
+            {label?.lead && <path className="lead" d={label.lead} />}
             {label?.lines.map((line, i) => (
               <text
                 key={line}

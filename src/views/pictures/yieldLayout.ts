@@ -1,6 +1,7 @@
 import {numberText, shownIn} from "../../editor/display"
 import type {Region} from "../../workbook/document"
 import type {LenderPage, YieldEvidence} from "../../workbook/lender"
+import {stretches} from "./besideLine"
 import {boxAround, clearest, textWidth, type Box} from "./placing"
 import {niceStep} from "./steps"
 
@@ -27,6 +28,8 @@ export interface PlantingYields {
     readonly y: number
     readonly lines: readonly string[]
     readonly anchor: "start" | "middle" | "end"
+    /** A line to its mark, where it stands away from it. */
+    readonly lead: string | null
   } | null
 }
 
@@ -106,7 +109,16 @@ export function yieldLayout(
       high: y(published.high),
       words: publishedWords(published, region),
     },
-    plantings: labelled(plantings, told, {left: LEFT, right: width, top: 2, bottom: BASE}),
+    plantings: labelled(
+      plantings,
+      told,
+      {left: LEFT, right: width, top: 2, bottom: BASE},
+      hasCurve
+        ? [1, ...(spread ? [1 + spread, 1 - spread] : [])].flatMap((times) =>
+            stretches(points.map(({age, share}) => ({x: x(age), y: y(onCurve(share, times))}))),
+          )
+        : [],
+    ),
   }
 }
 
@@ -149,10 +161,14 @@ function labelled(
   plantings: readonly Placed[],
   told: readonly YieldEvidence[],
   room: Box,
+  curves: readonly Box[],
 ): readonly PlantingYields[] {
-  const obstacles: Box[] = plantings.flatMap(({dots, projection}) =>
-    [...dots, ...(projection ? [projection] : [])].map(({x, y}) => boxAround(x, y, 9, 9)),
-  )
+  const obstacles: Box[] = plantings.flatMap(({dots, projection, mean}) => [
+    ...[...dots, ...(projection ? [projection] : [])].map(({x, y}) => boxAround(x, y, 9, 9)),
+    ...(projection && dots.length ? stretches([dots.at(-1)!, projection]) : []),
+    ...(mean ? [{left: mean.from, right: mean.to, top: mean.y - 1, bottom: mean.y + 1}] : []),
+  ])
+  obstacles.push(...curves)
   return plantings.map((one, i) => {
     const at = one.projection ?? one.dots.at(-1)
     if (!at) return {...one, label: null}
@@ -167,10 +183,23 @@ function labelled(
     })
     const best = clearest(candidates, obstacles)!
     obstacles.push(best.box)
-    const label = {x: best.middleX, y: best.middleY - high + LETTERS - 4, lines, anchor: "middle" as const}
+    const edge = best.middleY > at.y ? best.box.top : best.box.bottom
+    const isAway = Math.abs(edge - at.y) > AWAY && (best.box.top > at.y || best.box.bottom < at.y)
+    const label = {
+      x: best.middleX,
+      y: best.middleY - high + LETTERS - 4,
+      lines,
+      anchor: "middle" as const,
+      lead: isAway
+        ? `M${round(at.x)} ${round(at.y + (edge > at.y ? 8 : -8))}L${round(best.middleX)} ${round(edge)}`
+        : null,
+    }
     return {...one, label}
   })
 }
+
+/** px from which on a line leads from a label to its mark; chosen. */
+const AWAY = 20
 
 /** Where a label may stand about its mark, the best first. */
 const PLACES: readonly (readonly [number, number])[] = [
@@ -184,6 +213,10 @@ const PLACES: readonly (readonly [number, number])[] = [
   [-1, -1],
   [0, 2.2],
   [0, -2.2],
+  [1, 2.2],
+  [-1, 2.2],
+  [1, -2.2],
+  [-1, -2.2],
 ]
 
 const clamp = (value: number, least: number, most: number) => Math.min(most, Math.max(least, value))

@@ -1,5 +1,7 @@
 import {describe, expect, it} from "vitest"
 import {gapText, publishedWords, yieldLayout} from "../../../src/views/pictures/yieldLayout"
+import {stretches} from "../../../src/views/pictures/besideLine"
+import {boxAround, overlaps, textWidth} from "../../../src/views/pictures/placing"
 import {evidence} from "./lenders"
 
 const curve = [0, 0, 0.15, 0.5, 0.8, 0.95, 1, 1, 1, 0.95, 0.9].map((share, age) => ({age, share}))
@@ -60,6 +62,14 @@ describe("the picture of yields by age", () => {
       expect(y).toBeLessThanOrEqual(base)
     }
     expect(Math.abs(one!.y - other!.y) > 17 || Math.abs(one!.x - other!.x) > 60).toBe(true)
+  })
+
+  it("keeps the name of a young planting off the steep part of the curve", () => {
+    const {plantings, line} = yieldLayout(page, 560)
+    const {x, y, lines} = plantings[1]!.label!
+    const half = textWidth(lines[0]!) / 2
+    const points = [...line.matchAll(/([\d.]+) ([\d.]+)/g)].map(([, left, top]) => ({x: +left!, y: +top!}))
+    expect(overlaps(boxAround(x, y - 5, half, 8), stretches(points))).toBe(0)
   })
 
   it("says a gap with its sign, and a published range or single yield", () => {
