@@ -60,7 +60,8 @@ export function ReserveThroughTheYear({year, bands = null, width: given}: Props)
         <path className="axis" d={`M${left} ${base}H${right}`} />
         {cutting && (
           <g>
-            <path className="cutting" d={`M${cutting.from} ${base + 24}v5H${cutting.to}v-5`} />
+            <path className="cutting" d={`M${cutting.from} ${base + 24}v5H${cutting.now}`} />
+            <path className="cutting to-be" d={`M${cutting.now} ${base + 29}H${cutting.to}v-5`} />
             <text className="held" x={(cutting.from + cutting.to) / 2} y={base + 45} textAnchor="middle">
               {cutting.words}
             </text>

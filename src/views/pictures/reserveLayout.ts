@@ -102,7 +102,13 @@ export interface ReserveLayout {
   readonly toCome: string
   readonly floor: {readonly y: number; readonly words: string} | null
   readonly asOf: {readonly x: number; readonly words: string} | null
-  readonly cutting: {readonly from: number; readonly to: number; readonly words: string} | null
+  /** The days of cutting; from `now` on they are to come. */
+  readonly cutting: {
+    readonly from: number
+    readonly now: number
+    readonly to: number
+    readonly words: string
+  } | null
   readonly lowest: Point & {readonly words: string}
   readonly refill: (Point & {readonly words: string}) | null
   readonly measured: readonly Dot[]
@@ -150,7 +156,8 @@ export function reserveLayout(year: ReserveYear, width: number, weekly: Bands | 
       points.push(`${x(day).toFixed(1)} ${y(course.reserve[day]!).toFixed(1)}`)
     return points.length > 1 ? `M${points.join("L")}` : ""
   }
-  const band = (low: number, high: number, words: string, place: "top" | "bottom") => {
+  // Its words stand between two of its edges at the end of the year.
+  const band = (low: number, high: number, words: string, between: readonly [number, number]) => {
     const points = (weekly ?? []).map((week, i) => ({
       x: x(Math.min(days - 1, 7 * i + 6)),
       top: y(week[high]!),
@@ -164,7 +171,7 @@ export function reserveLayout(year: ReserveYear, width: number, weekly: Bands | 
       area: `M${edge.join("L")}Z`,
       words,
       x: width - RIGHT - 4,
-      y: place === "top" ? points.at(-1)!.top + 16 : points.at(-1)!.bottom - 5,
+      y: (y(weekly!.at(-1)![between[0]]!) + y(weekly!.at(-1)![between[1]]!)) / 2 + 5,
     }
   }
   const now = asOf ?? 0
@@ -188,6 +195,7 @@ export function reserveLayout(year: ReserveYear, width: number, weekly: Bands | 
       stop > open
         ? {
             from: x(open - 1),
+            now: Math.min(Math.max(x(now), x(open - 1)), x(stop - 1)),
             to: x(stop - 1),
             words: `cutting ${dayText(first + open)} to ${dayText(first + stop - 1)}`,
           }
@@ -201,7 +209,7 @@ export function reserveLayout(year: ReserveYear, width: number, weekly: Bands | 
       refill < 0
         ? null
         : {x: x(refill), y: y(course.reserve[refill]!), words: `full again ${dayText(first + refill)}`},
-    bands: weekly ? [band(0, 4, "8 in 10", "top"), band(1, 3, "half", "bottom")] : [],
+    bands: weekly ? [band(0, 4, "8 in 10", [3, 4]), band(1, 3, "half", [1, 2])] : [],
     measured: measured.map(({day, sugar, lower, upper}) => ({
       x: x(day - first),
       y: y(storeOf(sugar, day)),

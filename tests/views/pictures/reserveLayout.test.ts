@@ -85,7 +85,8 @@ describe("the reserve through the year", () => {
   })
 
   it("is drawn whole to the as-of day and goes on dashed from the same point", () => {
-    const {past, toCome} = reserveLayout(year, 1000)
+    const {past, toCome, asOf, cutting} = reserveLayout(year, 1000)
+    expect(cutting!.now).toBeCloseTo(asOf!.x, 9)
     expect(past.split("L")).toHaveLength(145) // 1 January to 25 May
     expect(past.split("L").at(-1)).toBe(toCome.slice(1).split("L")[0])
     expect(toCome.split("L")).toHaveLength(365 - 144)
@@ -95,6 +96,8 @@ describe("the reserve through the year", () => {
     const weekly = Array.from({length: 53}, () => [1000, 2000, 3000, 4000, 9000])
     const {bands, rules, base} = reserveLayout(year, 1000, weekly)
     expect(bands.map(({words}) => words)).toEqual(["8 in 10", "half"])
+    // "8 in 10" stands above "half", each between two edges of its own band at the end of the year.
+    expect(bands[0]!.y).toBeLessThan(bands[1]!.y)
     expect(Number(rules.at(-1)!.words.replace(/\D/g, ""))).toBeGreaterThanOrEqual(9000)
     const perKg = (rules[0]!.y - rules[1]!.y) / 2000
     const corners = bands[1]!.area
