@@ -1,5 +1,6 @@
 import {expect, it} from "vitest"
 import {openPlanner} from "./page"
+import {sheetOn} from "./sheet"
 
 type Page = Awaited<ReturnType<typeof openPlanner>>["page"]
 
@@ -85,5 +86,35 @@ it("keeps every mark of a cell where the system forces its own colours", async (
   )
   expect(marks).toEqual(marks.map(([kind]) => [kind, true]))
   expect(marks).toHaveLength(7)
+  expect(trouble).toEqual([])
+})
+
+it("draws every picture in the system's own colours where it forces them", async () => {
+  const {page, trouble} = await openPlanner({browser: {forcedColors: "active"}})
+  await page.locator(".ag-cell").first().waitFor()
+  const strangers = async () =>
+    page.locator("svg.pic").evaluateAll((all) => {
+      const probe = document.body.appendChild(document.createElement("i"))
+      const systems = ["CanvasText", "Canvas", "GrayText", "Highlight"].map((name) => {
+        probe.style.color = name
+        return getComputedStyle(probe).color
+      })
+      probe.remove()
+      const own = new Set(["none", "rgba(0, 0, 0, 0)", ...systems])
+      const shapes = all.flatMap((one) => [...one.querySelectorAll("path, rect, circle, text")])
+      return shapes.flatMap((shape) => {
+        const {fill, stroke, fillOpacity, strokeWidth} = getComputedStyle(shape)
+        const seen = [fillOpacity === "0" ? "none" : fill, strokeWidth === "0px" ? "none" : stroke]
+        const isStrange = seen.some((colour) => !own.has(colour) && !colour.startsWith("url"))
+        return isStrange && !shape.classList.contains("tint") ? [shape.getAttribute("class")] : []
+      })
+    })
+  const found: Record<string, unknown> = {}
+  for (const name of ["Season plan", "This week", "Crew and cooler", "Reserve", "Replant", "Lender's page"]) {
+    await sheetOn(page).open(name)
+    const classes = new Set(await strangers())
+    if (classes.size > 0) found[name] = [...classes]
+  }
+  expect(found).toEqual({})
   expect(trouble).toEqual([])
 })
