@@ -118,3 +118,15 @@ it("draws every picture in the system's own colours where it forces them", async
   expect(found).toEqual({})
   expect(trouble).toEqual([])
 })
+
+it("prints the foot of the page after the sheet, not over it", async () => {
+  const {page} = await openPlanner({colorScheme: "dark"})
+  await page.locator(".ag-cell").first().waitFor()
+  await page.emulateMedia({media: "print"})
+  const bottom = (selector: string) =>
+    page
+      .locator(selector)
+      .first()
+      .evaluate((one) => one.getBoundingClientRect().bottom)
+  expect(await bottom(".folio")).toBeGreaterThan(await bottom("main"))
+})
