@@ -135,3 +135,10 @@ it("keep the order of their lightness, for a grey printer", () => {
     ["soil", "ink", "pine", "straw", "river"].map(light).toSorted((a, b) => a - b),
   )
 })
+
+it("are all set for paper, so that none of a dark ground is left on it", () => {
+  const paper = css.slice(css.indexOf("@media print"))
+  const isOnPaper = (name: string) => new RegExp(`--${name}:`).test(paper)
+  // `press` is only under a finger.
+  expect(Object.keys(grounds.dark).filter((name) => !isOnPaper(name))).toEqual(["press"])
+})
