@@ -2,15 +2,19 @@ import "@fontsource-variable/literata"
 import "@fontsource-variable/source-sans-3"
 import {createRoot} from "react-dom/client"
 import demonstration from "virtual:first-look"
+import {handed} from "./handed"
 import {lastLook} from "./lastLook"
 import {FirstLook} from "./views/FirstLook"
 
 const root = createRoot(window.document.getElementById("planner")!)
-root.render(<FirstLook look={lastLook() ?? demonstration} />)
+const inside = handed()
+root.render(<FirstLook look={(inside ? inside.look : lastLook()) ?? demonstration} />)
 
 // The engine is large: it is loaded once the plan stands there to be read.
 requestAnimationFrame(() =>
-  setTimeout(() => import("./planner").then(({startPlanner}) => startPlanner(root)).catch(couldNotStart)),
+  setTimeout(() =>
+    import("./planner").then(({startPlanner}) => startPlanner(root, inside)).catch(couldNotStart),
+  ),
 )
 
 function couldNotStart(fault: unknown) {

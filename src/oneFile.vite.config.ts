@@ -10,7 +10,7 @@ export default defineConfig({
   root: import.meta.dirname,
   publicDir: false,
   cacheDir: `${top}/node_modules/.vite`,
-  plugins: [react(), firstLook(), oneFile("fernledger.html")],
+  plugins: [react(), firstLook(), oneFile("fernledger.html", `${top}/dist/planner`)],
   build: {
     outDir: `${top}/dist`,
     emptyOutDir: false,

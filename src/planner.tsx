@@ -3,12 +3,15 @@ import demonstration from "../workbooks/hollow-brook-farm.json?raw"
 import {yearOf} from "./editor/editing"
 import {fieldCsv, fieldFileIn} from "./editor/fieldFile"
 import {createStore} from "./editor/store"
+import {handedIn, pageWith, type Handed} from "./handed"
 import {keepLook} from "./lastLook"
+import {oneFilePage} from "./storage/oneFilePage"
 import {createAutosave, isLastingNow} from "./storage/autosave"
 import {isRefused, openDevice} from "./storage/deviceStore"
 import {
   copyName,
   keepFileCopy,
+  keepPage,
   openFileCopy,
   openForeign,
   openTable,
@@ -27,7 +30,7 @@ import {onceDrawn} from "./views/onceDrawn"
 import {shortDigest} from "./views/readingWords"
 import {isoDate} from "./workbook/clock"
 import type {Document} from "./workbook/document"
-import {readFile} from "./workbook/file"
+import {readFile, writeFile} from "./workbook/file"
 import {planOf} from "./workbook/plan"
 
 /** The program's files are kept once the sheet has come, ms; chosen. */
@@ -38,6 +41,9 @@ const samples = {
   blank: async () => (await import("../workbooks/blank.json?raw")).default,
 }
 
+/** Reads a file copy, or the workbook inside a reading copy that is a page. */
+const readCopy = (text: string) => readFile(handedIn(text)?.workbook ?? text)
+
 /** A workbook that comes with the program. */
 async function sample(name: keyof typeof samples): Promise<Document> {
   const reading = readFile(await samples[name]())
@@ -45,11 +51,20 @@ async function sample(name: keyof typeof samples): Promise<Document> {
   return reading.document
 }
 
-/** Opens the workbook kept on this device, or the demonstration, and puts the planner in place of the first look. */
-export async function startPlanner(root: Root) {
+/**
+ * Opens the workbook that came inside the page, else the one kept on this device, else the demonstration, and puts the planner
+ * in place of the first look.
+ */
+export async function startPlanner(root: Root, inside: Handed | null) {
   const device = await openDevice()
-  const found = await device.latest()
-  const document = found && !isRefused(found) ? found.document : await sample("demonstration")
+  const came = inside && readFile(inside.workbook)
+  const found = came ? null : await device.latest()
+  const document =
+    came && "document" in came
+      ? came.document
+      : found && !isRefused(found)
+        ? found.document
+        : await sample("demonstration")
   const store = createStore(document, onceDrawn, () => markAt(new Date()))
 
   let state: KeepingState = {found, saving: null, place: "leads", isLasting: undefined, hasNewer: false}
@@ -92,7 +107,7 @@ export async function startPlanner(root: Root) {
     keepLook(look())
   }
   await lead.take(document.name, state.found && !isRefused(state.found) ? state.found.savedAt : null)
-  keepWhatIsShown()
+  if (!came) keepWhatIsShown() // what came inside the page is not this device's own
   if (state.found && !isRefused(state.found)) void isLastingNow().then((isLasting) => say({isLasting}))
   // What was done is drawn before it is kept: to keep it takes as long as to draw it.
   store.subscribe(() => {
@@ -129,19 +144,28 @@ export async function startPlanner(root: Root) {
       const {readingCopy} = await import("./workbook/reading")
       const copy = await readingCopy(store.workbook, madeBy, isoDate(new Date()))
       if (!copy) return tell("No reading copy was made: this browser makes no digests on this page.")
-      const kept = await keepFileCopy(copy, copyName(`${copy.name} reading copy`, new Date()))
-      if (kept)
-        tell(
-          isRefused(kept)
-            ? `${kept.refused}.`
-            : `A reading copy is kept as ${kept.name}. Its digest is ${shortDigest(copy.reading!.digest)}.`,
-        )
+      const name = `${copy.name} reading copy`
+      const page = await oneFilePage()
+      const kept = page
+        ? await keepPage(
+            pageWith(page, {look: look(), workbook: writeFile(copy)}),
+            copyName(name, new Date(), "html"),
+          )
+        : await keepFileCopy(copy, copyName(name, new Date()))
+      if (!kept) return
+      if (isRefused(kept)) return tell(`${kept.refused}.`)
+      const opens = page
+        ? ""
+        : " It is the workbook alone, since the planner as one file is not at hand here: who reads it needs the planner."
+      tell(
+        `A reading copy is kept as ${kept.name}. Its digest is ${shortDigest(copy.reading!.digest)}.${opens}`,
+      )
     },
     async openFileCopy() {
       const chosen = await openFileCopy()
       if (!chosen) return
       if (isRefused(chosen)) return tell(`${chosen.refused}.`)
-      const reading = readFile(chosen.text)
+      const reading = readCopy(chosen.text)
       if ("refused" in reading)
         tell(`${chosen.name} was not opened. ${reading.refused}. What was open is as it was.`)
       else openOther(reading.document)
@@ -150,7 +174,7 @@ export async function startPlanner(root: Root) {
       const chosen = await openFileCopy()
       if (!chosen) return null
       if (isRefused(chosen)) return chosen
-      const reading = readFile(chosen.text)
+      const reading = readCopy(chosen.text)
       if ("refused" in reading) return {refused: `${chosen.name} cannot be read. ${reading.refused}`}
       return {name: chosen.name, document: reading.document}
     },
@@ -212,6 +236,7 @@ export async function startPlanner(root: Root) {
   // An address that ends in #field opens the page for the field, so that a tablet can keep it on its first screen.
   if (location.hash === "#field") store.turn(() => ({page: "field"}))
   if (found && !isRefused(found) && found.notice) tell(`${found.notice}.`)
+  if (came && "refused" in came) tell(`The workbook inside this page was not opened. ${came.refused}.`)
   root.render(<App store={store} keeping={keeping} />)
   if (import.meta.env.PROD && location.protocol !== "file:") setTimeout(keepForOffline, AFTER_THE_SHEET)
 

@@ -48,6 +48,7 @@ const map: readonly Layer[] = [
   {path: "src/oneFile/", uses: ["src/"], packages: []},
   {path: "src/demonstrationLook", uses: ["functions/", "src/"], packages: ["node:"]},
   {path: "src/lastLook.ts", uses: ["src/views/"], packages: []},
+  {path: "src/handed.ts", uses: ["src/views/"], packages: []},
   {path: "src/virtual.d.ts", uses: ["src/views/"], packages: []},
   {path: "src/planner.tsx", uses: ["functions/", "src/", "workbooks/"], packages: drawing},
   {path: "src/main.tsx", uses: ["functions/", "src/"], packages: [...drawing, "virtual:first-look"]},

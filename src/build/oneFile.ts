@@ -1,9 +1,13 @@
-import {readFile} from "node:fs/promises"
+import {existsSync} from "node:fs"
+import {copyFile, readFile} from "node:fs/promises"
 import type {Plugin} from "vite"
 import {oneFilePolicy, withPolicy} from "./policy.ts"
 
-/** Makes one page of what was built: the script and the styles stand in it, and nothing is left beside it. */
-export function oneFile(name: string): Plugin {
+/**
+ * Makes one page of what was built: the script and the styles stand in it, and nothing is left beside it. A copy goes into the
+ * folder of the planner that is served, which hands it on with a workbook inside.
+ */
+export function oneFile(name: string, served: string): Plugin {
   return {
     name: "one-file",
     enforce: "pre",
@@ -11,6 +15,9 @@ export function oneFile(name: string): Plugin {
     resolveId: (asked) =>
       asked.endsWith("/startWorker") ? `${import.meta.dirname}/../oneFile/startWorker.ts` : null,
     transform: (code, id) => (/@fontsource-variable.*\.css$/.test(id) ? latinAlone(code) : null),
+    async writeBundle({dir}) {
+      if (existsSync(served)) await copyFile(`${dir}/${name}`, `${served}/${name}`)
+    },
     generateBundle: {
       order: "post",
       async handler(_, bundle) {

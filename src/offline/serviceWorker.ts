@@ -31,10 +31,12 @@ worker.addEventListener("fetch", (event) => {
   if (method === "GET" && url.startsWith(scope)) event.respondWith(answer(event.request))
 })
 
-/** All files or none: one that fails fails the installing. */
+/** All files or none: one that fails fails the installing. The planner as one file may be missing: not every server has it. */
 async function keepFiles() {
-  const asked = BUILT.files.map((file) => new Request(new URL(file, scope), {cache: "no-cache"}))
-  await (await kept()).addAll(asked)
+  const asked = (file: string) => new Request(new URL(file, scope), {cache: "no-cache"})
+  const cache = await kept()
+  await cache.addAll(BUILT.files.map(asked))
+  await cache.addAll([asked("fernledger.html")]).catch(() => {})
 }
 
 async function dropOlder() {

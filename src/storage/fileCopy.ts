@@ -19,6 +19,9 @@ export function copyName(workbookName: string, on: Date, ending = "json"): strin
 export const keepFileCopy = (workbook: Document, suggestedName: string) =>
   keep(writeFile(workbook), suggestedName, WORKBOOK)
 
+/** As `keep`, for a page that opens in any browser. */
+export const keepPage = (page: string, suggestedName: string) => keep(page, suggestedName, PAGE)
+
 /** As `keep`, for a copy that other programs read; its ending says of which form. */
 export const sendFile = (data: string | Uint8Array, suggestedName: string) =>
   keep(
@@ -75,6 +78,7 @@ interface Form {
 }
 
 const WORKBOOK: Form = {description: "Workbook", mime: "application/json", ending: ".json"}
+const PAGE: Form = {description: "Page to read in a browser", mime: "text/html", ending: ".html"}
 
 /** The forms that other programs read. */
 const FOREIGN: readonly Form[] = [
@@ -137,7 +141,9 @@ function open<T>(
   })
 }
 
-const FILE_TYPES = [{description: "Workbook", accept: {"application/json": [".json"]}}]
+const FILE_TYPES = [
+  {description: "Workbook", accept: {[WORKBOOK.mime]: [WORKBOOK.ending], [PAGE.mime]: [PAGE.ending]}},
+]
 const TABLE_TYPES = [
   {description: "Table in text", accept: {"text/csv": [".csv"], "text/plain": [".txt", ".tsv", ".dat"]}},
 ]

@@ -69,7 +69,7 @@ it("keeps a reading copy that opens for reading only and says whether it was cha
     page.waitForEvent("download"),
     page.getByRole("button", {name: "Make a reading copy"}).click(),
   ])
-  expect(download.suggestedFilename()).toMatch(/^hollow-brook-farm-reading-copy-\d{4}-\d\d-\d\d\.json$/)
+  expect(download.suggestedFilename()).toMatch(/^hollow-brook-farm-reading-copy-\d{4}-\d\d-\d\d\.html$/)
   const text = await (await download.createReadStream()).toArray()
   const copy = Buffer.concat(text).toString("utf8")
   const said = await sheet.said()
@@ -79,7 +79,7 @@ it("keeps a reading copy that opens for reading only and says whether it was cha
       page.waitForEvent("filechooser"),
       page.getByRole("button", {name: "Open a file copy"}).click(),
     ])
-    await chooser.setFiles({name: "copy.json", mimeType: "application/json", buffer: Buffer.from(content)})
+    await chooser.setFiles({name: "copy.html", mimeType: "text/html", buffer: Buffer.from(content)})
   }
   const line = page.getByRole("note")
 
@@ -102,7 +102,7 @@ it("keeps a reading copy that opens for reading only and says whether it was cha
   await sheet.type(1, "Price", "3.70")
   expect(await sheet.text(1, "Price")).toBe("3.70")
 
-  await openCopy(copy.replace("[1,3.65]", "[1,3.75]"))
+  await openCopy(copy.replace("[1,3.65,", "[1,3.75,"))
   await expect.poll(() => line.innerText()).toContain("Changed since it was made")
   expect(trouble).toEqual([])
 })

@@ -1,18 +1,12 @@
+import {mkdtemp, readFile, writeFile} from "node:fs/promises"
+import {tmpdir} from "node:os"
 import {pathToFileURL} from "node:url"
-import {build} from "vite"
-import {beforeAll, expect, it} from "vitest"
+import {expect, it} from "vitest"
 import {openPlanner} from "./page"
 import {sheetOn} from "./sheet"
 
 const top = `${import.meta.dirname}/../..`
 const at = pathToFileURL(`${top}/dist/fernledger.html`).href
-
-beforeAll(async () => {
-  const {NODE_ENV} = process.env
-  process.env["NODE_ENV"] = "production" // as in planner.ts
-  await build({configFile: `${top}/src/oneFile.vite.config.ts`, logLevel: "error"})
-  process.env["NODE_ENV"] = NODE_ENV
-})
 
 const open = () => openPlanner({at, browser: {offline: true}})
 
@@ -82,4 +76,45 @@ it("runs no script but its own, and asks nothing of any network", async () => {
     return [...broken, "ran" in window]
   })
   expect(broken).toEqual(expect.arrayContaining(["script-src-elem", "script-src-attr", "connect-src", false]))
+})
+
+it("hands a reading copy on as a page of its own, that opens with nothing installed (LE1, LE12)", async () => {
+  const maker = await open()
+  await maker.page.locator(".ag-cell").first().waitFor()
+  await maker.page.evaluate(() => Object.assign(window, {showSaveFilePicker: undefined}))
+  await sheetOn(maker.page).open("Lender's page")
+  const [download] = await Promise.all([
+    maker.page.waitForEvent("download"),
+    maker.page.getByRole("button", {name: "Make a reading copy"}).click(),
+  ])
+  expect(download.suggestedFilename()).toMatch(/^hollow-brook-farm-reading-copy-\d{4}-\d\d-\d\d\.html$/)
+  const folder = await mkdtemp(`${tmpdir()}/reading-`)
+  const copy = `${folder}/copy.html`
+  await download.saveAs(copy)
+  const text = await readFile(copy, "utf8")
+  const program = await readFile(`${top}/dist/fernledger.html`, "utf8")
+  expect(text).toContain(/<script id="program">[^]*?<\/script>/.exec(program)![0])
+  expect(text).toContain("MIT") // the licences go with it
+
+  const {page, trouble} = await openPlanner({at: pathToFileURL(copy).href, browser: {offline: true}})
+  await page.locator(".ag-cell").first().waitFor()
+  expect(await page.locator("h1").innerText()).toBe("Lender's page")
+  const line = page.getByRole("note")
+  await expect
+    .poll(() => line.innerText())
+    .toMatch(/made by R\.T\. on .*Unchanged since it was made\. Digest/)
+  const sheet = sheetOn(page)
+  await sheet.open("Prices")
+  await sheet.choose(1, "Price")
+  await page.keyboard.type("9")
+  await page.getByRole("alertdialog").getByText("This is a reading copy.").waitFor()
+  // A copy of the copy is the same page, and the reader's own workbook is not touched.
+  expect(await page.evaluate(() => localStorage.getItem("fernledger look 1"))).toBeNull()
+  expect(trouble).toEqual([])
+
+  await writeFile(copy, text.replace("[1,3.65,", "[1,3.75,"))
+  const changed = await openPlanner({at: pathToFileURL(copy).href, browser: {offline: true}})
+  await expect
+    .poll(() => changed.page.getByRole("note").innerText(), {timeout: 20_000})
+    .toContain("Changed since it was made")
 })

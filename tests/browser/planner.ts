@@ -11,13 +11,15 @@ declare module "vitest" {
   }
 }
 
-/** Builds the planner, serves it on a free port and starts one browser, for all browser tests of a run. */
+/** Builds the planner in both forms, serves it on a free port and starts one browser, for all browser tests of a run. */
 export default async function start(project: TestProject) {
   const configFile = `${import.meta.dirname}/../../src/vite.config.ts`
+  const oneFile = `${import.meta.dirname}/../../src/oneFile.vite.config.ts`
   // The test runner sets NODE_ENV to "test", for which React would be built in its slower form for developers.
   const {NODE_ENV} = process.env
   process.env["NODE_ENV"] = "production"
   await build({configFile, logLevel: "error"})
+  await build({configFile: oneFile, logLevel: "error"})
   process.env["NODE_ENV"] = NODE_ENV
   const browser = await startBrowser().catch(tellAndExit)
   const server = await preview({configFile, preview: {port: 0, open: false}})

@@ -3,7 +3,7 @@ import {afterEach, beforeEach, expect, it, vi} from "vitest"
 const scope = "https://farm.example/planner/"
 
 /** The browser's side: what is kept by the name of each store, and the acts that the worker asked to be called for. */
-function browserWith(stores: Map<string, Map<string, string>>) {
+function browserWith(stores: Map<string, Map<string, string>>, missing: readonly string[] = []) {
   const acts = new Map<string, (event: object) => void>()
   vi.stubGlobal("BUILT", {version: "2", files: ["./", "assets/a.js"]})
   vi.stubGlobal("self", {
@@ -16,7 +16,10 @@ function browserWith(stores: Map<string, Map<string, string>>) {
       if (!stores.has(name)) stores.set(name, new Map())
       const store = stores.get(name)!
       return {
-        addAll: async (asked: Request[]) => asked.forEach(({url}) => store.set(url, `kept ${url}`)),
+        addAll: async (asked: Request[]) => {
+          if (asked.some(({url}) => missing.includes(url))) throw new TypeError("one is missing")
+          asked.forEach(({url}) => store.set(url, `kept ${url}`))
+        },
         match: async (url: string) => (store.has(url) ? new Response(store.get(url)) : undefined),
       }
     },
@@ -48,6 +51,18 @@ it("keeps every file when it is installed, and answers with them", async () => {
   expect(await answer(`${scope}assets/a.js`)).toBe(`kept ${scope}assets/a.js`)
   for (const page of ["", "index.html", "?on=2026-05-25"])
     expect(await answer(scope + page), page).toBe(`kept ${scope}`)
+})
+
+it("keeps the planner as one file where the server has it, and is installed where it has not", async () => {
+  const oneFile = `${scope}fernledger.html`
+  for (const missing of [[], [oneFile]]) {
+    vi.resetModules()
+    const {done, answer} = browserWith(new Map(), missing)
+    await import("../../src/offline/serviceWorker")
+    await done("install")
+    expect(await answer(oneFile)).toBe(missing.length ? `loaded ${oneFile}` : `kept ${oneFile}`)
+    expect(await answer(scope)).toBe(`kept ${scope}`)
+  }
 })
 
 it("leaves to the network what it does not keep, and to the browser what is not the planner's", async () => {
