@@ -36,6 +36,9 @@ import {planOf} from "./workbook/plan"
 /** The program's files are kept once the sheet has come, ms; chosen. */
 const AFTER_THE_SHEET = 2000
 
+/** Steps that follow each other have ended once none comes for this long, ms; chosen. */
+const STEPS_REST = 200
+
 const samples = {
   demonstration: async () => demonstration, // at hand at once, since a first visit begins with it
   blank: async () => (await import("../workbooks/blank.json?raw")).default,
@@ -65,7 +68,8 @@ export async function startPlanner(root: Root, inside: Handed | null) {
       : found && !isRefused(found)
         ? found.document
         : await sample("demonstration")
-  const store = createStore(document, onceDrawn, () => markAt(new Date()))
+  const later = (act: () => void, isStep: boolean) => (isStep ? setTimeout(act, STEPS_REST) : onceDrawn(act))
+  const store = createStore(document, later, () => markAt(new Date()))
 
   let state: KeepingState = {found, saving: null, place: "leads", isLasting: undefined, hasNewer: false}
   let words = keepingWords(state, new Date())

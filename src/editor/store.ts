@@ -141,11 +141,12 @@ export type Store = ReturnType<typeof createStore>
 /**
  * The editor's one store. Views read `state` and call `run`, `turn`, `undo`, `redo` or `open`; nothing else writes.
  *
- * An act is shown as soon as the open sheet is worked out; `later` chooses when the rest is, and what it moved is told.
+ * An act is shown as soon as the open sheet is worked out; `later` chooses when the rest is, and what it moved is told; it hears
+ * whether the act is one of several steps that follow each other, as of a date that is dragged.
  */
 export function createStore(
   document: Document,
-  later: (act: () => void) => void = (act) => act(),
+  later: (act: () => void, isStep: boolean) => void = (act) => act(),
   mark: () => FieldMark = unnamedMark,
 ) {
   const workbook = new Workbook(document)
@@ -189,12 +190,12 @@ export function createStore(
     )
 
   /** What an act moved, once all of it is worked out; a newer act has news of its own. */
-  const tellChanges = (next: Document, saying: (moved: string) => string) =>
+  const tellChanges = (next: Document, saying: (moved: string) => string, isStep = false) =>
     later(() => {
       if (state.document !== next) return
       const {changes} = workbook
       become({...state, changes, said: saying(whatMoved(next, changes))})
-    })
+    }, isStep)
 
   /** The document of a step, without losing an act of the field: what was entered may have left for another device. */
   const at = ({document: next, opens}: Step) => (opens ? next : withActsKept(state.document, next, mark))
@@ -243,7 +244,7 @@ export function createStore(
       shown(next, history, first, sorts)
       // Where rows or columns come and go, another value in a cell is no news of that cell; a sort is followed by its rows.
       if (edit.type === "enter" || edit.type === "moveRows" || edit.type === "addField")
-        tellChanges(next, (moved) => (first ? `${first} ${moved}` : moved))
+        tellChanges(next, (moved) => (first ? `${first} ${moved}` : moved), joins !== undefined)
       return true
     },
     undo(): boolean {

@@ -1,36 +1,53 @@
-import {isFormula, type Document, type Sheet} from "./document"
+import {contentAt, isFormula, type Document, type Sheet} from "./document"
 import {referenceOf, tokens} from "./formula"
+import {namesIn} from "./names"
 
-/** The sheets that a sheet rests on, itself among them: those its formulas and totals point to, and so on. */
+/**
+ * The sheets that a sheet rests on, itself among them: those its formulas and totals point to, and so on. Of a sheet that names
+ * values, only what the names that are used rest on counts.
+ */
 export function sheetsBehind(document: Document, sheet: number): ReadonlySet<number> {
-  const behind = new Set<number>()
-  const names = namingSheets(document)
-  const add = (sheet: number) => {
-    if (sheet < 0 || behind.has(sheet)) return
-    behind.add(sheet)
-    const {sheets, usesNames} = pointedTo(document.sheets[sheet]!)
-    for (const name of sheets) add(document.sheets.findIndex((one) => one.name.toLowerCase() === name))
-    if (usesNames) names.forEach(add)
-  }
-  add(sheet)
-  return behind
+  return behindOf(document, sheet)
 }
 
 /** The sheets that a formula on a sheet rests on. */
 export function sheetsBehindFormula(document: Document, formula: string, sheet: number): ReadonlySet<number> {
-  const {sheets, usesNames} = pointedToBy([formula])
-  const own = document.sheets.flatMap((one, i) =>
-    i === sheet || sheets.has(one.name.toLowerCase()) || (usesNames && one.names) ? [i] : [],
-  )
-  return new Set(own.flatMap((one) => [...sheetsBehind(document, one)]))
+  return behindOf(document, sheet, formula)
 }
 
-const namingSheets = ({sheets}: Document) => sheets.flatMap(({names}, i) => (names ? [i] : []))
+function behindOf(document: Document, first: number, formula?: string): ReadonlySet<number> {
+  const {sheets} = document
+  const whole = new Set([first])
+  const behind = new Set(whole)
+  const places = new Map(namesIn(document).map(({name, at}) => [name.toLowerCase(), at]))
+  const asked = new Set<string>()
+  const follow = (pointing: Pointing) => {
+    for (const name of pointing.sheets) {
+      const found = sheets.findIndex((one) => one.name.toLowerCase() === name)
+      if (found >= 0 && !whole.has(found)) {
+        whole.add(found)
+        behind.add(found)
+        follow(pointedTo(sheets[found]!))
+      }
+    }
+    for (const name of pointing.names) {
+      const at = places.get(name)
+      if (!at || asked.has(name)) continue
+      asked.add(name)
+      behind.add(at.sheet)
+      const content = contentAt(document, at)
+      if (isFormula(content)) follow(pointedToBy([content]))
+    }
+  }
+  follow(pointedTo(sheets[first]!))
+  if (formula !== undefined) follow(pointedToBy([formula]))
+  return behind
+}
 
 interface Pointing {
   /** In lower case. */
   readonly sheets: ReadonlySet<string>
-  readonly usesNames: boolean
+  readonly names: ReadonlySet<string>
 }
 
 const held = new WeakMap<Sheet, Pointing>()
@@ -59,13 +76,12 @@ function formulasIn(row: Sheet["rows"][number]): readonly string[] {
 }
 
 function pointedToBy(formulas: Iterable<string>): Pointing {
-  const sheets = new Set<string>()
-  let usesNames = false
+  const [sheets, names] = [new Set<string>(), new Set<string>()]
   for (const formula of formulas)
     for (const {kind, text} of tokens(formula)) {
       const sheet = kind === "reference" && text.includes("!") ? referenceOf(text).sheet : null
       if (sheet !== null) sheets.add(sheet.toLowerCase())
-      usesNames ||= kind === "name"
+      if (kind === "name") names.add(text.toLowerCase())
     }
-  return {sheets, usesNames}
+  return {sheets, names}
 }

@@ -57,6 +57,8 @@ export class Workbook {
   #sheetIds: readonly number[] = []
   /** The sheets whose values are owed until they are asked for. */
   #waiting: ReadonlySet<number> = new Set()
+  /** Sheets of names that do not wait, of which some formulas rest on what waits. */
+  #partly: ReadonlySet<number> = new Set()
   #values = new CellMap<Value>()
   #changes: readonly Change[] = []
 
@@ -76,7 +78,7 @@ export class Workbook {
   }
 
   valueAt(at: CellAddress): Value {
-    if (this.#waiting.has(at.sheet)) this.#settle()
+    if (this.#isOwed(at)) this.#settle()
     const formulaValue = this.#values.get(at)
     if (formulaValue !== undefined) return formulaValue
     const content = contentAt(this.#document, at)
@@ -86,7 +88,7 @@ export class Workbook {
 
   /** Whether the engine knows the value of the cell as a date. */
   isDateAt(at: CellAddress): boolean {
-    if (this.#waiting.has(at.sheet)) this.#settle()
+    if (this.#isOwed(at)) this.#settle()
     return this.#engine.getCellValueDetailedType(this.#engineAddress(at)).startsWith("NUMBER_DATE")
   }
 
@@ -175,12 +177,14 @@ export class Workbook {
 
   /** Shows another document, such as an earlier one from the history. Throws, and shows what it did, when the engine cannot. */
   show(next: Document, lookedAt?: number): Document {
-    this.#settle()
     const shown = this.#document
+    const sameSheets = haveSameSheets(shown, next)
+    const behind = sameSheets && lookedAt !== undefined ? sheetsBehind(next, lookedAt) : null
+    // Steps that follow quickly, as of a date that is dragged, leave the same sheets waiting.
+    if (!behind || !this.#isWaitingBeside(behind)) this.#settle()
     const before = this.#values
     this.#document = next
-    const sameSheets = haveSameSheets(shown, next)
-    if (sameSheets && lookedAt !== undefined) this.#letWait(lookedAt)
+    if (behind) this.#letWait(behind)
     const worked = sameSheets && !haveFewRowsInCommon(shown, next) ? this.#update(shown, next) : null
     if (!worked) this.#rebuild(shown)
     if (worked) {
@@ -188,20 +192,36 @@ export class Workbook {
       this.#changes = []
       this.#takeChanges(worked)
     } else if (sameSheets) this.#readChanges(before)
-    if (!this.#recalculation.isOwing) this.#waiting = new Set()
+    if (!this.#recalculation.isOwing) this.#waiting = this.#partly = new Set()
     return next
   }
 
-  #letWait(lookedAt: number) {
-    const behind = sheetsBehind(this.#document, lookedAt)
-    const waiting = [...this.#document.sheets.keys()].filter((sheet) => !behind.has(sheet))
+  /** Whether all sheets but these wait already. */
+  #isWaitingBeside(behind: ReadonlySet<number>) {
+    const count = this.#document.sheets.length - behind.size
+    return this.#waiting.size === count && [...this.#waiting].every((sheet) => !behind.has(sheet))
+  }
+
+  #isOwed(at: CellAddress) {
+    return this.#waiting.has(at.sheet) || (this.#partly.has(at.sheet) && this.formulaAt(at) !== null)
+  }
+
+  #letWait(behind: ReadonlySet<number>) {
+    const {sheets} = this.#document
+    const waiting = [...sheets.keys()].filter((sheet) => !behind.has(sheet))
     this.#waiting = new Set(waiting)
+    this.#partly = new Set(
+      [...behind].filter(
+        (sheet) =>
+          sheets[sheet]!.names && [...sheetsBehind(this.#document, sheet)].some((one) => !behind.has(one)),
+      ),
+    )
     this.#recalculation.letWait(new Set(waiting.map(this.#sheetId)))
   }
 
   /** Works out what was left for later. */
   #settle() {
-    this.#waiting = new Set()
+    this.#waiting = this.#partly = new Set()
     const {isOwing} = this.#recalculation
     this.#recalculation.settle()
     if (isOwing) this.#takeChanges(this.#engine.batch(() => {}))

@@ -17,6 +17,25 @@ describe("the sheets behind a sheet", () => {
   it("are those its formulas and totals point to, and so on", () => {
     expect(names(sheetsBehind(farm, 0))).toEqual(["Deep down", "Input", "Plan", "Sums"])
   })
+  it("are of the names only what those that are used rest on", () => {
+    const twoNames = documentOf(
+      sheet("Plan", [column("A", {formula: "=Rate"})], [["="]]),
+      sheet("Sums", ["A"], [[1]]),
+      sheet("Aside", ["A"], [[1]]),
+      sheet(
+        "Names",
+        ["Name", "Value"],
+        [
+          ["Rate", "=Other"],
+          ["Other", "=Sums!A1"],
+          ["Third", "=Aside!A1"],
+        ],
+        {names: true},
+      ),
+    )
+    expect([...sheetsBehind(twoNames, 0)].toSorted()).toEqual([0, 1, 3])
+    expect([...sheetsBehind(twoNames, 3)].toSorted()).toEqual([1, 2, 3]) // looked at itself, all of it counts
+  })
   it("are those that name values too, where a name is used", () => {
     expect(names(sheetsBehind(farm, 4))).toEqual(["Aside", "Deep down", "Input", "Names", "Plan", "Sums"])
   })
