@@ -412,6 +412,8 @@ describe("hollow-brook-farm.json", () => {
       ["Plantings without a record", 2, "Home Strip, Top Corner"],
       ["Days to come short of cutters", 3, "first on 2026-05-26"], // six leave on 25 May
       ["Days to come over the cooler", 8, "first on 2026-05-26"],
+      // Worked out day by day in the test of the lender's page.
+      ["Months that run out of cash", 1, "lowest −17286 in May"],
       ["Loads that waited too long", 1, "Sand Piece"],
     ])
   })
