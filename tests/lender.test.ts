@@ -132,6 +132,17 @@ describe("repayment (LE3 to LE6)", () => {
     )
   })
 
+  it("keeps the tight year where a cover is typed over, as the heading does", () => {
+    const farm = tightYears()
+    const before = line(farm, "Tight year")
+    farm.enter([farm.at("Cash and debt", 1, "Cover"), 1.9], [farm.at("Cash and debt", 3, "Cover"), 0.2])
+    expect(line(farm, "Tight year")).toBe(before)
+    expect(farm.of("Stress", 0, "Cover in plan")).toBeCloseTo(96 / 104, 12)
+    // The earliest of two years that are equally tight.
+    farm.enter([farm.at("Cash and debt", 2, "Capacity"), 96000])
+    expect(line(farm, "Tight year")).toMatch(/^2027: cover 0\.92/)
+  })
+
   it("gives the price at which the cover is 1", () => {
     const farm = tightYears()
     expect(farm.of("Cash and debt", 1, "Break price")).toBeCloseTo(2.4 + 8000 / 210_000, 9)
