@@ -259,6 +259,20 @@ describe("the money of Hollow Brook Farm", () => {
     expect(workbook.valueAt({...at("Debt by year", 0, "Loan"), row: 60})).toBe("Loan 7")
   })
 
+  it("names the cut plantings that Sales by week has no rows for, until rows are added there", () => {
+    const {workbook, sheets, sheetOf, at, rowOf, of} = openFarm()
+    const row = rowOf("Checks", "Cut plantings past the end of Sales by week")
+    expect([of("Checks", row, "Found"), of("Checks", row, "To look at")]).toEqual([0, "none"])
+    // Five plantings are cut; with rows for four, the fifth is missing. Top Corner is not cut and is not missed.
+    const sales = sheetOf("Sales by week")
+    const length = sheets[sales]!.rows.length
+    workbook.revise({type: "removeRows", sheet: sales, first: 48, count: length - 48})
+    expect([of("Checks", row, "Found"), of("Checks", row, "To look at")]).toEqual([1, "Home Strip"])
+    workbook.revise({type: "insertRows", sheet: sales, before: 48, count: 12})
+    expect([of("Checks", row, "Found"), of("Checks", row, "To look at")]).toEqual([0, "none"])
+    expect(workbook.valueAt(at("Sales by week", 48, "Planting"))).toBe("Home Strip")
+  })
+
   it("counts the years short among those that have something due", () => {
     const farm = openFarm()
     // Nothing is due in 2035; with a crop less by a fifth at a price less by a tenth even that year loses money.

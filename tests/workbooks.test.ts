@@ -682,7 +682,7 @@ describe("blank.json", () => {
       workbook.valueAt({sheet, row, col: 1}),
     )
     expect(new Set(counts)).toEqual(new Set([0]))
-    expect(counts).toHaveLength(34)
+    expect(counts).toHaveLength(35)
   })
 
   it("works out the farm's values once the farm's rows are typed into it", () => {
