@@ -1,4 +1,4 @@
-import {lazy, Suspense, useCallback, useEffect, useRef, useSyncExternalStore} from "react"
+import {lazy, Suspense, useCallback, useEffect, useRef, useState, useSyncExternalStore} from "react"
 import {isRefusal} from "../../functions/refusal"
 import {moveClose} from "../editor/commands/season"
 import {choose, showPanel} from "../editor/selection"
@@ -21,7 +21,7 @@ import {Head} from "./Head"
 import {HelpPanel} from "./HelpPanel"
 import type {Keeping} from "./keeping"
 import {KeysPanel} from "./KeysPanel"
-import {LenderPlate} from "./LenderPlate"
+import {LenderPlate, type RiskOf} from "./LenderPlate"
 import {lenderShown} from "./lenderShown"
 import {NamesPanel} from "./NamesPanel"
 import {NotePanel} from "./NotePanel"
@@ -104,6 +104,8 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
   const replant = replantShown(store)
   const fieldLife = fieldLifeShown(store)
   const lender = lenderShown(store)
+  const [risk, setRisk] = useState<RiskOf | null>(null)
+  const found = lender && risk?.page === lender.page ? risk.found : null
   const year = reserve && !isRefusal(reserve) ? reserve.year : null
   const only = state.only?.sheet === cell.sheet ? state.only : null
   const selectRow = useCallback(
@@ -146,7 +148,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                       : fieldLife
                         ? fieldLifeFinding(store, fieldLife)
                         : lender
-                          ? lenderFinding(lender.page)
+                          ? lenderFinding(lender.page, found)
                           : year
                             ? reserveFinding(year)
                             : reserve
@@ -178,7 +180,9 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
           ) : (
             <>
               {week && <WeekPlate store={store} week={week} />}
-              {lender && <LenderPlate store={store} shown={lender} keeping={keeping} />}
+              {lender && (
+                <LenderPlate store={store} shown={lender} keeping={keeping} found={found} onFound={setRisk} />
+              )}
               {needs && (
                 <NeedsPlate
                   store={store}

@@ -15,18 +15,30 @@ import {RiskPanel} from "./RiskPanel"
 import type {LenderShown} from "./lenderShown"
 import "./lender.css"
 
+/** What the study of risk found of a page; of the next plan's it says nothing. */
+export interface RiskOf {
+  readonly page: LenderPage
+  readonly found: Risk
+}
+
 interface Props {
   store: Store
   shown: LenderShown
   keeping: Keeping
+  found: Risk | null
+  onFound: (risk: RiskOf | null) => void
 }
 
 /** The first page of the lender's copy: lines of plain text, two pictures, and what a reader has to know of the numbers. */
-export const LenderPlate = memo(function LenderPlate({store, shown: {page, lists}, keeping}: Props) {
+export const LenderPlate = memo(function LenderPlate({
+  store,
+  shown: {page, lists},
+  keeping,
+  found,
+  onFound,
+}: Props) {
   const {name, season, reading} = store.getState().document
   const go = (at: CellAddress) => store.turn(choose(at))
-  const [risk, setRisk] = useState<{readonly of: LenderPage; readonly found: Risk} | null>(null)
-  const found = risk?.of === page ? risk.found : null // a study of another plan says nothing of this one
   const open = (part: Part) => openSheetKeeping(store, sheetWith(store.getState().document, part))
   return (
     <div className="lender">
@@ -62,7 +74,7 @@ export const LenderPlate = memo(function LenderPlate({store, shown: {page, lists
         region={page.region}
         stress={page.stress}
         found={found}
-        onFound={(found) => setRisk(found && {of: page, found})}
+        onFound={(found) => onFound(found && {page, found})}
       />
       <CashTable page={page} />
       <div className="lists">

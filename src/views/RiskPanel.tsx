@@ -7,6 +7,7 @@ import {runRisk} from "../studies/run"
 import type {RunningStudy} from "../studies/shareOut"
 import type {Chance} from "../studies/spreadOf"
 import type {Region} from "../workbook/document"
+import {riskWords} from "./pictures/lenderWords"
 
 const DRAWS = 10_000
 const SEED = 1
@@ -42,7 +43,11 @@ export function RiskPanel({store, region, stress, found, onFound}: Props) {
   }
   return (
     <section className="risk" aria-labelledby="risk">
-      <h2 id="risk">{found ? riskTitle(found) : "What chance may do to the cover"}</h2>
+      <h2 id="risk">
+        {found
+          ? (riskWords(found) ?? "Nothing falls due: there is no cover to study")
+          : "What chance may do to the cover"}
+      </h2>
       {share === null ? (
         <button onClick={() => void start()}>Work out the risk</button>
       ) : (
@@ -70,14 +75,6 @@ export function RiskPanel({store, region, stress, found, onFound}: Props) {
 const percent = (share: number) => `${numberText(share * 100, 0)}\u202f%`
 const chance = ({share, error}: Chance) =>
   `${numberText(share * 100, 0)} ± ${numberText(error * 100, error < 0.01 ? 1 : 0)}`
-
-/** "In 36 runs of 100 the cover falls below 1 in 2027, the most of all years" */
-export function riskTitle({plans: [plan]}: Risk): string {
-  const years = plan!.years.flatMap(({year, below1}) => (below1 ? [{year, below1}] : []))
-  if (years.length === 0) return "Nothing falls due: there is no cover to study"
-  const worst = years.reduce((most, one) => (one.below1.share > most.below1.share ? one : most))
-  return `In ${numberText(worst.below1.share * 100, 0)} runs of 100 the cover is below 1 in ${worst.year}, the most of all years`
-}
 
 function RiskTable({found: {plans}, region, stress}: {found: Risk; region: Region; stress: string}) {
   const [plan, other] = plans as [PlanRisk, PlanRisk?]

@@ -1,4 +1,5 @@
 import {numberText, quantityText, shownIn} from "../../editor/display"
+import type {Risk} from "../../studies/risk"
 import type {Region} from "../../workbook/document"
 import type {CashYear, LenderPage, YieldEvidence} from "../../workbook/lender"
 import {PLAIN_REGION} from "../../workbook/region"
@@ -19,17 +20,34 @@ export function tightYear(years: readonly CashYear[]): CashYear | null {
 }
 const coverOf = ({capacity, due}: CashYear) => capacity / due
 
-/** What the lender's page found, in a sentence. */
-export function lenderFinding({years, region}: Pick<LenderPage, "years" | "region">): string {
+/**
+ * What the lender's page found, in a sentence: how the plan pays, and what chance does to it. Before that was worked out the
+ * sentence says that chance is not in it.
+ */
+export function lenderFinding(
+  {years, region}: Pick<LenderPage, "years" | "region">,
+  risk: Risk | null = null,
+): string {
   const tight = tightYear(years)
   if (!tight) return "No loan falls due in these years."
   const owing = years.filter(({due}) => due > 0)
   const short = owing.filter((one) => one.short >= 0.5)
   const because = tight.cause ? `, with ${tight.cause}` : ""
-  if (short.length === 0)
-    return `In the plan every year pays what is due; ${tight.year} is the tightest with cover ${coverText(coverOf(tight), region)}${because}.`
-  const pays = `The plan pays in ${owing.length - short.length} of ${owing.length} years`
-  return `${pays}; ${tight.year} is short by ${money(tight.short)}${because}.`
+  const byChance = risk && riskWords(risk)
+  const planned = byChance ? "As planned" : "As planned, nothing left to chance,"
+  const pays =
+    short.length === 0
+      ? `${planned} every year pays what is due; ${tight.year} is the tightest with cover ${coverText(coverOf(tight), region)}`
+      : `${planned} ${owing.length - short.length} of ${owing.length} years pay what is due; ${tight.year} is short by ${money(tight.short)}`
+  return `${pays}${because}.${byChance ? ` By chance ${byChance.replace(/^In/, "in")}.` : ""}`
+}
+
+/** "In 52 runs of 100 the cover is below 1 in 2027, the most of all years"; null where nothing is due. */
+export function riskWords({plans: [plan]}: Risk): string | null {
+  const years = plan!.years.flatMap(({year, below1}) => (below1 ? [{year, below1}] : []))
+  if (years.length === 0) return null
+  const worst = years.reduce((most, one) => (one.below1.share > most.below1.share ? one : most))
+  return `In ${numberText(worst.below1.share * 100, 0)} runs of 100 the cover is below 1 in ${worst.year}, the most of all years`
 }
 
 /** The title of the picture of cash and debt. */
@@ -38,9 +56,9 @@ export function cashTitle(years: readonly CashYear[], region: Region = PLAIN_REG
   if (!tight) return "Nothing falls due"
   const short = years.filter((one) => one.due > 0 && one.short >= 0.5)
   const lowest = `Lowest cover ${coverText(coverOf(tight), region)} in ${tight.year}`
-  if (short.length === 0) return `${lowest}; every year pays`
-  if (short.length === 1) return `${lowest}, ${money(tight.short)} short; every other year pays`
-  return `${lowest}, ${money(tight.short)} short; short in ${inARow(short.map(({year}) => String(year)))}`
+  if (short.length === 0) return `${lowest}; as planned every year pays`
+  if (short.length === 1) return `${lowest}, ${money(tight.short)} short; as planned every other year pays`
+  return `${lowest}, ${money(tight.short)} short; as planned short in ${inARow(short.map(({year}) => String(year)))}`
 }
 
 /** The picture of cash and debt in words, year by year. */

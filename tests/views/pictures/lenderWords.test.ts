@@ -1,8 +1,10 @@
 import {describe, expect, it} from "vitest"
+import type {Risk} from "../../../src/studies/risk"
 import {
   cashSentence,
   cashTitle,
   lenderFinding,
+  riskWords,
   tightYear,
   yieldSentence,
   yieldTitle,
@@ -13,24 +15,40 @@ describe("the words of the lender's page", () => {
   it("name the year with the lowest cover, what it lacks and why", () => {
     expect(tightYear(fiveYears)!.year).toBe(2027)
     expect(lenderFinding({years: fiveYears, region: {}})).toBe(
-      "The plan pays in 4 of 5 years; 2027 is short by 8\u202f000, with replanting North Bench.",
+      "As planned, nothing left to chance, 4 of 5 years pay what is due; 2027 is short by 8\u202f000, with replanting North Bench.",
     )
-    expect(cashTitle(fiveYears)).toBe("Lowest cover 0.92 in 2027, 8\u202f000 short; every other year pays")
+    expect(cashTitle(fiveYears)).toBe(
+      "Lowest cover 0.92 in 2027, 8\u202f000 short; as planned every other year pays",
+    )
   })
 
   it("name the tightest year where every year pays, and the first of equals", () => {
     const years = [cashYear(2026, 150, 100), cashYear(2027, 110, 100), cashYear(2028, 110, 100)]
     expect(lenderFinding({years, region: {}})).toBe(
-      "In the plan every year pays what is due; 2027 is the tightest with cover 1.10.",
+      "As planned, nothing left to chance, every year pays what is due; 2027 is the tightest with cover 1.10.",
     )
-    expect(cashTitle(years)).toBe("Lowest cover 1.10 in 2027; every year pays")
+    expect(cashTitle(years)).toBe("Lowest cover 1.10 in 2027; as planned every year pays")
+  })
+
+  it("carry what chance does once that was worked out, and say before that it is not in them", () => {
+    const years = [cashYear(2026, 150, 100), cashYear(2027, 110, 100), cashYear(2028, 500, 0)]
+    const below = [0.4525, 0.523, null]
+    const found = {
+      plans: [{years: years.map(({year}, i) => ({year, below1: below[i] && {share: below[i]}}))}],
+    } as unknown as Risk
+    expect(lenderFinding({years, region: {}}, found)).toBe(
+      "As planned every year pays what is due; 2027 is the tightest with cover 1.10. By chance in 52 runs of 100 the cover is below 1 in 2027, the most of all years.",
+    )
+    expect(lenderFinding({years, region: {}})).toMatch(/^As planned, nothing left to chance, every year pays/)
+    const nothingDue = {plans: [{years: [{year: 2026, below1: null}]}]} as unknown as Risk
+    expect(riskWords(nothingDue)).toBeNull()
   })
 
   it("leave a year without debt out of account, even one that loses money", () => {
     const years = [cashYear(2026, 120, 100), cashYear(2027, -5000, 0)]
-    expect(cashTitle(years)).toBe("Lowest cover 1.20 in 2026; every year pays")
+    expect(cashTitle(years)).toBe("Lowest cover 1.20 in 2026; as planned every year pays")
     expect(cashTitle([...years, cashYear(2028, 60, 100)])).toBe(
-      "Lowest cover 0.60 in 2028, 40 short; every other year pays",
+      "Lowest cover 0.60 in 2028, 40 short; as planned every other year pays",
     )
   })
 
