@@ -25,6 +25,8 @@ it("answers a lender's first questions on the first page (LE1)", async () => {
   expect(await page.locator(".finding").innerText()).toMatch(
     /^As planned, nothing left to chance, every year pays what is due; 2027 is the tightest with cover 1\.\d\d/,
   )
+  const caption = page.locator(".lender-picture figcaption").first()
+  expect(await caption.innerText()).toContain("Nothing is due in 2035: not drawn.")
   const [cash, yields] = await page.locator(".lender-picture svg").all()
   expect(await cash!.getAttribute("aria-label")).toMatch(/2027: 39.127 for 34.310 due, cover 1\.14/)
   expect(await yields!.getAttribute("aria-label")).toMatch(

@@ -3,7 +3,7 @@ import {numberText, shownIn} from "../../editor/display"
 import type {Risk} from "../../studies/risk"
 import type {LenderPage} from "../../workbook/lender"
 import {cashLayout} from "./cashLayout"
-import {cashSentence, cashTitle} from "./lenderWords"
+import {cashSentence, cashTitle, leftOutWords} from "./lenderWords"
 import {Hatch} from "./marks"
 import {useWidth} from "./useWidth"
 import "./pictures.css"
@@ -40,7 +40,10 @@ export const CashAndDebt = memo(function CashAndDebt({
           Column: {currency} to pay debt. Line: what is due. Dot: cover in the plan.
           {stress && ` Ring: ${stress}.`}
           {risk && " Band: eight draws of ten."} Level line: just pays
-          {wanted === null ? "" : `; dotted: the ${numberText(wanted, undefined, region.decimal)} you want`}.
+          {wanted === null
+            ? ""
+            : `; dotted: the ${numberText(wanted, undefined, region.decimal)} you want`}.{" "}
+          {leftOutWords(years)}
         </span>
       </figcaption>
       <svg

@@ -61,6 +61,13 @@ export function cashTitle(years: readonly CashYear[], region: Region = PLAIN_REG
   return `${lowest}, ${money(tight.short)} short; as planned short in ${inARow(short.map(({year}) => String(year)))}`
 }
 
+/** Which years the picture of cash and debt leaves out; "" for none, or where it has none to draw. */
+export function leftOutWords(years: readonly CashYear[]): string {
+  const out = years.filter(({due}) => due <= 0).map(({year}) => String(year))
+  if (out.length === 0 || out.length === years.length) return ""
+  return `Nothing is due in ${inARow(out)}: not drawn.`
+}
+
 /** The picture of cash and debt in words, year by year. */
 export function cashSentence(years: readonly CashYear[], region: Region = PLAIN_REGION): string {
   const told = years.map(({year, capacity, due, cover, short, stressed}) => {

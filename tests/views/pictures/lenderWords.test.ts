@@ -3,6 +3,7 @@ import type {Risk} from "../../../src/studies/risk"
 import {
   cashSentence,
   cashTitle,
+  leftOutWords,
   lenderFinding,
   riskWords,
   tightYear,
@@ -62,6 +63,16 @@ describe("the words of the lender's page", () => {
     expect(cashSentence([{...cashYear(2026, 150, 100), cover: null}])).toBe(
       "2026: 150 for 100 due, no cover known.",
     )
+  })
+
+  it("say which years the picture leaves out, since nothing is due in them", () => {
+    const years = [cashYear(2026, 150, 100), cashYear(2027, 90, 0)]
+    expect(leftOutWords(years)).toBe("Nothing is due in 2027: not drawn.")
+    expect(leftOutWords([...years, cashYear(2028, -5, 0)])).toBe(
+      "Nothing is due in 2027 and 2028: not drawn.",
+    )
+    expect(leftOutWords(fiveYears)).toBe("")
+    expect(leftOutWords([cashYear(2027, 90, 0)])).toBe("") // the title says that nothing falls due
   })
 
   it("say so when nothing is due", () => {
