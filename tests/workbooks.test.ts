@@ -362,7 +362,7 @@ describe("hollow-brook-farm.json", () => {
     holds(used(at("Season plan", "reserve")), at("Crowns", "Store at start"))
     holds(used(at("Crowns", "Store at start")), at("Crowns", "Sugar"))
     const found = used(at("Crowns", "Sugar"))
-    const {sheet, col} = at("Root samples", "Sugar")
+    const {sheet, col} = at("Root samples", "Sugar used")
     const samples = found.filter((cell) => cell.sheet === sheet && cell.col === col)
     const rows = [...new Set(samples.map(({row}) => row))]
     expect(rows.map((row) => document.sheets[sheet]!.rows[row]![0])).toEqual(Array(10).fill("Long Acre"))
@@ -462,6 +462,38 @@ describe("a change in hollow-brook-farm.json", () => {
     expect(cellOf("Crowns", "Long Acre", "Used")).toBe(10)
     expect(cellOf("Crowns", "Long Acre", "Sugar")).toBeCloseTo(385, 9)
     expect(cellOf("Crowns", "Long Acre", "Spread")).toBeCloseTo(10.541, 3)
+  })
+
+  it("takes of each plant the laboratory's sugar, or else its reading", () => {
+    const {workbook, cellOf, check, samples} = changed()
+    const [sugars, readings] = [samples("Long Acre", "Sugar"), samples("Long Acre", "Reading")]
+    enter(workbook, [sugars[8]!, null], [sugars[9]!, null], [readings[8]!, 18], [readings[0]!, 5])
+    // The last two gave 420 and 376. A reading of 18 is 15 + 20·18 = 375; the first has both, and its 412 stands.
+    expect(cellOf("Crowns", "Long Acre", "Taken")).toBe(10)
+    expect(cellOf("Crowns", "Long Acre", "Used")).toBe(9)
+    expect(cellOf("Crowns", "Long Acre", "Sugar")).toBeCloseTo((4089 - 420 - 376 + 375) / 9, 9)
+    enter(workbook, [readings[9]!, 22]) // 455
+    expect(cellOf("Crowns", "Long Acre", "Used")).toBe(10)
+    expect(cellOf("Crowns", "Long Acre", "Sugar")).toBeCloseTo((4089 - 420 - 376 + 375 + 455) / 10, 9)
+    // 412 388 455 430 367 441 402 398 375 455, in order 367 375 388 398 402 412 430 441 455 455.
+    expect(cellOf("Crowns", "Long Acre", "Middle")).toBe(407)
+    // Distances from 412.3: .3 24.3 42.7 17.7 45.3 28.7 10.3 14.3 37.3 42.7; their squares add up to 9 128.1.
+    expect(cellOf("Crowns", "Long Acre", "Spread")).toBeCloseTo(Math.sqrt(9128.1 / 9), 9)
+    expect(check("Blank samples")).toEqual([0, "none"])
+  })
+
+  it("leaves a reading out, and says so, while there is no calibration", () => {
+    const {workbook, at, cellOf, check, samples} = changed()
+    const [sugars, readings] = [samples("Long Acre", "Sugar"), samples("Long Acre", "Reading")]
+    enter(
+      workbook,
+      [at("Named values", "Sugar_slope", "Value"), null],
+      [sugars[0]!, null],
+      [readings[0]!, 18],
+    )
+    expect(cellOf("Crowns", "Long Acre", "Used")).toBe(9)
+    expect(cellOf("Crowns", "Long Acre", "Sugar")).toBeCloseTo((4089 - 412) / 9, 9)
+    expect(check("Blank samples")).toEqual([1, "Long Acre"])
   })
 
   it("says by an autumn sample whether the store has refilled", () => {

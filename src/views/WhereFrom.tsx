@@ -229,7 +229,11 @@ function InputLine({
   if (!first) return <li>{words}: nothing there</li>
   const column = document.sheets[first.sheet]!.columns[first.col]
   const isRow = cells.length > 1 && cells.every(({row}) => row === first.row)
-  const isMeasured = column?.kind === "measured"
+  // What a sheet of measurements works out of them counts as they do.
+  const isMeasured =
+    column?.kind === "measured" ||
+    (column?.kind === "worked out" &&
+      document.sheets[first.sheet]!.columns.some(({kind}) => kind === "measured"))
   if (cells.length === 1)
     return (
       <li>

@@ -83,9 +83,9 @@ export function keyOfRow({sheets}: Document, {sheet, row}: Pick<CellAddress, "sh
   return key === null || isFormula(key) ? `row ${row + 1}` : String(key)
 }
 
-/** "10 of 10 used", "8 of 10 used, 2 blank": how many cells of a measured range hold something. */
+/** "10 of 10 used", "8 of 10 used, 2 blank": how many cells of a range give something; a formula may give "" for nothing. */
 export function usedOf(cells: readonly CellAddress[], valueAt: (at: CellAddress) => Value): string {
-  const blank = cells.filter((at) => valueAt(at) === null).length
+  const blank = cells.filter((at) => [null, ""].includes(valueAt(at) as null)).length
   return `${cells.length - blank} of ${cells.length} used${blank ? `, ${blank} blank` : ""}`
 }
 

@@ -138,6 +138,7 @@ it("says of every cell its value, unit, column, planting and kind, as a screen r
     "5 Mar 2026. Sampled of North Bench. measured",
     "blank. Reading of North Bench. typed",
     "470 mg/g. Sugar of North Bench. measured",
+    "470 mg/g. Sugar used of North Bench. worked out",
     "laboratory. Method of North Bench. typed",
   ])
   await sheet.open("Crowns")

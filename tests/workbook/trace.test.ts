@@ -236,6 +236,12 @@ describe("usedOf", () => {
       "1 of 2 used, 1 blank",
     )
   })
+
+  it("takes a formula that gives no word for blank", () => {
+    expect(usedOf([cellAt("A1"), cellAt("A2")], ({row}) => (row === 0 ? 412 : ""))).toBe(
+      "1 of 2 used, 1 blank",
+    )
+  })
 })
 
 describe("errorBegan", () => {
