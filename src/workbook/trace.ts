@@ -2,6 +2,7 @@ import type {Described} from "../../functions/define"
 import {described} from "../../functions/described"
 import {
   COLUMN_FORMULA,
+  columnWith,
   contentAt,
   isFormula,
   isTypedOver,
@@ -73,8 +74,18 @@ export function kindAt(document: Document, at: CellAddress): CellKind {
   if (!sheet || !column) return "typed"
   if (isTypedOver(document, at)) return "typed over"
   if (isQuestioned(document, at)) return "questioned"
-  if (content === null && column.kind === "measured" && holdsAnything(sheet, at.row)) return "missing"
+  if (content === null && column.kind === "measured" && holdsAnything(sheet, at.row))
+    return isMeasuredOtherwise(document, at) ? "measured" : "missing"
   return isFormula(content) ? "worked out" : column.kind
+}
+
+/** Whether a root sample has the other of its two measurements, either of which will do: the laboratory's sugar or a reading. */
+export function isMeasuredOtherwise(document: Document, at: CellAddress): boolean {
+  const part = document.sheets[at.sheet]?.columns[at.col]?.part
+  const other = part === "sample reading" ? "sample sugar" : part === "sample sugar" ? "sample reading" : null
+  if (other === null) return false
+  const col = columnWith(document, at.sheet, other)
+  return col >= 0 && contentAt(document, {...at, col}) !== null
 }
 
 /** What a row is about: the word in its first column, such as a planting's name. */

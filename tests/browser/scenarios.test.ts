@@ -136,7 +136,7 @@ it("says of every cell its value, unit, column, planting and kind, as a screen r
     "North Bench. Planting. typed",
     "1. Plant of North Bench. typed",
     "5 Mar 2026. Sampled of North Bench. measured",
-    "blank. Reading of North Bench. typed",
+    "blank. Reading of North Bench. measured",
     "470 mg/g. Sugar of North Bench. measured",
     "470 mg/g. Sugar used of North Bench. worked out",
     "laboratory. Method of North Bench. typed",

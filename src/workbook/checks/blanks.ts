@@ -1,5 +1,5 @@
 import {contentAt} from "../document"
-import {usedOf} from "../trace"
+import {isMeasuredOtherwise, usedOf} from "../trace"
 import {isDateFormat, rowsByKey, type Checked} from "./checked"
 import type {Finding} from "./finding"
 
@@ -13,7 +13,9 @@ export function blanks({document, workbook}: Checked): Finding[] {
     for (const [col, {kind, format, heading}] of sheet.columns.entries()) {
       if (kind !== "measured" || isDateFormat(format) || col === 0) continue
       for (const [name, rows] of rowsByKey(sheet)) {
-        const cells = rows.map((row) => ({sheet: index, row, col}))
+        const cells = rows
+          .map((row) => ({sheet: index, row, col}))
+          .filter((at) => contentAt(document, at) !== null || !isMeasuredOtherwise(document, at))
         const [first, ...more] = cells.filter((at) => contentAt(document, at) === null)
         if (!first || more.length + 1 === cells.length) continue
         found.push({

@@ -1,6 +1,7 @@
 import {expect, it} from "vitest"
 import type {Content} from "../../../src/workbook/document"
 import {column, documentOf, sheet} from "../documents"
+import {kindAt} from "../../../src/workbook/trace"
 import {inWords, told} from "./looking"
 
 const samples = (...rows: Content[][]) =>
@@ -27,4 +28,32 @@ it("says how many of a planting's samples are used and how many are blank (AG3)"
 
 it("takes a planting that is not measured at all, or by another column, for no slip", () => {
   expect(inWords(samples(["Top Corner", null, 18], ["Top Corner", null, 19]), "blank in a range")).toEqual([])
+})
+
+it("asks of a root sample for its sugar or its reading, not for both", () => {
+  const document = documentOf(
+    sheet(
+      "Root samples",
+      [
+        column("Planting", {format: "text"}),
+        column("Sugar", {kind: "measured", part: "sample sugar"}),
+        column("Reading", {kind: "measured", part: "sample reading"}),
+      ],
+      [
+        ["Long Acre", 412, null],
+        ["Long Acre", null, 18],
+        ["Long Acre", 430, 19],
+        ["Long Acre", null, null],
+      ],
+    ),
+  )
+  expect(inWords(document, "blank in a range")).toEqual([
+    "B4: Sugar of Long Acre: 2 of 3 used, 1 blank; it is in row 4",
+    "C4: Reading of Long Acre: 2 of 3 used, 1 blank; it is in row 4",
+  ])
+  const kinds = document.sheets[0]!.rows.map((_, row) =>
+    [1, 2].map((col) => kindAt(document, {sheet: 0, row, col})),
+  )
+  expect(kinds.slice(0, 2).flat()).toEqual(Array(4).fill("measured"))
+  expect(kinds[3]).toEqual(["missing", "missing"])
 })
