@@ -108,6 +108,17 @@ export function differenceText(apart: number, column: CellColumn | undefined, re
   return `${measuredText(Math.abs(apart), measure, decimals, region)}\u00a0${measure.unit}`
 }
 
+/** How far a change moved a number of a column, with its sign: "−1.2 t", "+3 d"; null where the decimals shown show none of it. */
+export function shiftText(
+  by: number,
+  isDate: boolean,
+  column: CellColumn | undefined,
+  region: Region,
+): string | null {
+  const size = isDate ? `${numberText(Math.abs(by))}\u202fd` : differenceText(by, column, region)
+  return /[1-9]/.test(size) ? `${by > 0 ? "+" : "\u2212"}${size}` : null
+}
+
 /** How the numbers of one unit are shown in a region: the unit's name, a number in it, and that as a text. */
 export function shownIn(unit: string, region: Region = PLAIN_REGION) {
   const measure = measureOf(unit, region)

@@ -1,6 +1,6 @@
 import {useEffect, useMemo, useState, type FormEvent} from "react"
 import {cellColumn} from "../editor/cellColumn"
-import {dateText, differenceText, numberText, textWithUnit} from "../editor/display"
+import {dateText, shiftText, textWithUnit} from "../editor/display"
 import {chooseKeeping} from "../editor/editing"
 import {readsAs} from "../editor/entry"
 import type {Store} from "../editor/store"
@@ -293,12 +293,15 @@ function Results({
 }) {
   const {document} = useEditor(store)
   if (!found) return <p aria-busy="true">Working out what it moved …</p>
-  if (found.moved.length === 0) return <p>None of the results that are compared moved.</p>
+  const moved = found.moved.filter(
+    (one) => valueWords(document, one, one.before) !== valueWords(document, one, one.after),
+  )
+  if (moved.length === 0) return <p>None of the results that are compared moved.</p>
   return (
     <>
       <h4>What moved</h4>
       <ul className="changes">
-        {found.moved.map((one) => (
+        {moved.map((one) => (
           <li key={addressText(document, one.at)}>
             <span>
               <button className="link" onClick={() => onGo(one.at)}>
@@ -340,13 +343,11 @@ function EffectWords({
   if (!found || !effect) return null
   const told = found.moved.flatMap((one, i) => {
     const by = effect.by[i]
-    if (by === null || by === undefined || Math.abs(by) < 1e-9) return []
-    const size = one.isDate
-      ? `${numberText(Math.abs(by))}\u202fd`
-      : differenceText(by, cellColumn(document, one.at), regionOf(document))
-    return [
-      `${resultName(store, one.at).replace(/^./, (letter) => letter.toLowerCase())} ${by > 0 ? "+" : "\u2212"}${size}`,
-    ]
+    if (by === null || by === undefined) return []
+    const shift = shiftText(by, one.isDate, cellColumn(document, one.at), regionOf(document))
+    return shift === null
+      ? []
+      : [`${resultName(store, one.at).replace(/^./, (letter) => letter.toLowerCase())} ${shift}`]
   })
   return (
     <span className="q"> {told.length ? `moves ${told.slice(0, 4).join(", ")}` : "moves none of them"}</span>

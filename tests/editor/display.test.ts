@@ -1,6 +1,14 @@
 import {describe, expect, it} from "vitest"
 import {dayOf} from "../../functions/calendar"
-import {dateText, dayText, differenceText, numberText, textOf, textWithUnit} from "../../src/editor/display"
+import {
+  dateText,
+  dayText,
+  differenceText,
+  numberText,
+  shiftText,
+  textOf,
+  textWithUnit,
+} from "../../src/editor/display"
 import {column} from "../workbook/documents"
 
 const APRIL_25 = dayOf("2026-04-25")!
@@ -84,4 +92,12 @@ describe("how far two numbers lie apart", () => {
     expect(differenceText(-10, air, {})).toBe("10.0\u00a0°C")
     expect(differenceText(0.05, column("Share", {format: "share"}), {measures: "US"})).toBe("5\u202f%")
   })
+})
+
+it("tells a shift with its sign, and none that the decimals shown do not show", () => {
+  const crop = column("Crop", {format: 1, unit: "t"})
+  expect(shiftText(-1.2, false, crop, {})).toBe("\u22121.2\u00a0t")
+  expect(shiftText(3, true, undefined, {})).toBe("+3\u202fd")
+  expect(shiftText(-0.04, false, crop, {})).toBeNull()
+  expect(shiftText(0, true, undefined, {})).toBeNull()
 })
