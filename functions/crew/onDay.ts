@@ -5,6 +5,7 @@ import {wrongKind} from "../refusal"
 import {seasonRanges, sizesDiffer, type SeasonRanges} from "../season/cropOn"
 import {pickingsOn, pickingValues, type PickingValues} from "../season/pickingDays"
 import {aboutPickings} from "../season/pickOn"
+import {NO_WAITS, waitRanges, withWaits, type Waits} from "../season/waits"
 import {aboutCutting, area as areaOf, cutting} from "./area"
 
 /**
@@ -17,8 +18,9 @@ export const onDay = (
   day: number,
   climate: Climate,
   {rate, shift, walk, values}: {rate: number; shift: number; walk: number; values: PickingValues},
+  waits: Waits = NO_WAITS,
 ): number =>
-  pickingsOn(ranges, day, climate, values).reduce((people, {row, share}) => {
+  pickingsOn(ranges, day, climate, values, waits).reduce((people, {row, share}) => {
     const ground = areas[row] ?? 0
     if (ground <= 0 || share <= 0) return people
     return people + ground / areaOf(((ranges.crop[row] ?? 0) * share) / ground, rate, shift, walk)
@@ -37,6 +39,7 @@ export const CREW_ON_DAY = defineFunction({
     shift: cutting.shift,
     walk: cutting.walk,
     values: pickingValues,
+    ...waitRanges,
   },
   returns: {label: "People needed", unit: "people"},
   refuses: ["ranges of different sizes"],
@@ -47,13 +50,30 @@ export const CREW_ON_DAY = defineFunction({
       `${EXAMPLE_CLIMATE},20,8)`,
     gives: 2.5,
   },
-  calculate({day, climate, rate, shift, walk, values, area, ...ranges}) {
+  calculate({
+    day,
+    climate,
+    rate,
+    shift,
+    walk,
+    values,
+    area,
+    open,
+    close,
+    crop,
+    structure,
+    reserve,
+    ...waiting
+  }) {
+    const ranges = {open, close, crop, structure, reserve}
     const differs = sizesDiffer(ranges)
     if (differs) return differs
     if (area.length !== ranges.open.length)
       return wrongKind(
         `The ranges of the plantings have ${ranges.open.length} and ${area.length} cells: sizes differ`,
       )
-    return onDay(ranges, area, day, climate, {rate, shift, walk, values})
+    return withWaits(waiting, open.length, (waits) =>
+      onDay(ranges, area, day, climate, {rate, shift, walk, values}, waits),
+    )
   },
 })

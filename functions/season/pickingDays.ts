@@ -8,6 +8,7 @@ import {roundUp} from "../rounding"
 import type {Stretch} from "../spear/growth"
 import {pickGap, type CutLengths} from "../spear/pickGap"
 import {seasonsFrom, shareBy, type CropSeason, type SeasonRanges} from "./cropOn"
+import {isWaiting, NO_WAITS, type Wait, type Waits} from "./waits"
 
 const all = valuesOf(...balanceNames, "Stretch_rate", "Stretch_base", "Cut_shortest", "Cut_longest")
 
@@ -28,16 +29,60 @@ export interface Picking {
   readonly share: number
 }
 
+/** What waits lose: the days, from the first to the last, on which it came up. */
+interface Loss {
+  readonly from: number
+  readonly until: number
+}
+
+interface WorkedOut {
+  readonly pickings: readonly Picking[]
+  readonly losses: readonly Loss[]
+}
+
 /**
  * The pickings of a season of cutting. The first falls on the opening, the last on the close; between them a field is
  * picked again as soon as the days since the last picking are as many as that day's temperature asks for, in whole days.
- * Each brings what has grown since the one before. A day too cold for spears to grow has none.
+ * Each brings what has grown since the one before. A day too cold for spears to grow has none, nor has a day in a wait
+ * after spraying: where a picking was missed, the first day after the wait has it, and brings what came up in one gap
+ * between pickings.
  */
-export function pickingsOf(season: CropSeason, climate: Climate, values: PickingValues): readonly Picking[] {
+export const pickingsOf = (
+  season: CropSeason,
+  climate: Climate,
+  values: PickingValues,
+  waits: readonly Wait[] = [],
+): readonly Picking[] => workedOut(season, climate, values, waits).pickings
+
+/** The share of a season's crop that can be sold of what grows up to the end of a day: all but what waits lose. */
+export function saleableBy(
+  season: CropSeason,
+  day: number,
+  climate: Climate,
+  values: PickingValues,
+  waits: readonly Wait[] = [],
+): number {
+  const by = (one: number) => shareBy(season, one, climate, values)
+  if (waits.length === 0) return by(day)
+  return workedOut(season, climate, values, waits).losses.reduce(
+    (share, {from, until}) => (day < from ? share : share - by(Math.min(day, until)) + by(from - 1)),
+    by(day),
+  )
+}
+
+function workedOut(
+  season: CropSeason,
+  climate: Climate,
+  values: PickingValues,
+  waits: readonly Wait[],
+): WorkedOut {
   const {open, close} = season
-  if (open === null || close === null || close < open) return []
+  if (open === null || close === null || close < open) return {pickings: [], losses: []}
   const key = [open, close, season.structure ?? -1, season.reserve ?? -1]
-  return rememberedFor(climate, values)(key, () => workOut(season, open, close, climate, values))
+  const spells = waits.flatMap(({from, until}) => [from, until])
+  return rememberedFor(climate, values)([...key, ...spells], () =>
+    workOut(season, open, close, climate, values, waits),
+  )
 }
 
 function workOut(
@@ -46,34 +91,43 @@ function workOut(
   close: number,
   climate: Climate,
   values: PickingValues,
-): readonly Picking[] {
+  waits: readonly Wait[],
+): WorkedOut {
   const year = modelYearOf(open, values.Year_start)
   const air = alongYear(climate.air, year)
   const pickings: Picking[] = []
-  let [last, brought] = [-Infinity, 0]
+  const losses: Loss[] = []
+  const grownBy = (day: number) => shareBy(season, day, climate, values)
+  let [last, brought, isMissed] = [-Infinity, 0, false]
   for (let day = open; day <= close; day++) {
     const gap = pickGap(air[day - year.first] ?? NaN, values)
-    const isDue = day === close || (!isRefusal(gap) && day - last >= roundUp(gap))
-    if (!isDue) continue
-    const grown = shareBy(season, day, climate, values)
-    pickings.push({day, share: grown - brought})
-    ;[last, brought] = [day, grown]
+    const days = isRefusal(gap) ? Infinity : roundUp(gap)
+    if (day !== close && days === Infinity) continue
+    if (day !== close && !isMissed && day - last < days) continue
+    if (isWaiting(waits, day)) {
+      isMissed = true
+      continue
+    }
+    const from = Math.max(last + 1, open)
+    const fresh = isMissed ? Math.max(from, day - days + 1) : from
+    if (fresh > from) losses.push({from, until: fresh - 1})
+    const grown = grownBy(day)
+    pickings.push({day, share: grown - (fresh > from ? grownBy(fresh - 1) : brought)})
+    ;[last, brought, isMissed] = [day, grown, false]
   }
-  return pickings
+  if (last < close) losses.push({from: Math.max(last + 1, open), until: close})
+  return {pickings, losses}
 }
 
-const held = new WeakMap<
-  Climate,
-  WeakMap<PickingValues, ReturnType<typeof remembering<readonly Picking[]>>>
->()
+const held = new WeakMap<Climate, WeakMap<PickingValues, ReturnType<typeof remembering<WorkedOut>>>>()
 
 /** Pickings are asked for again for every day of a season: those of a climate and a set of values are remembered. */
 function rememberedFor(climate: Climate, values: PickingValues) {
   const ofClimate = held.get(climate) ?? new WeakMap()
   held.set(climate, ofClimate)
-  const found = ofClimate.get(values) ?? remembering<readonly Picking[]>(400)
+  const found = ofClimate.get(values) ?? remembering<WorkedOut>(400)
   ofClimate.set(values, found)
-  return found as ReturnType<typeof remembering<readonly Picking[]>>
+  return found as ReturnType<typeof remembering<WorkedOut>>
 }
 
 /** What one planting's picking of a day brings: its row among the plantings, and the share of its season's crop. */
@@ -88,12 +142,13 @@ export function pickingsOn(
   day: number,
   climate: Climate,
   values: PickingValues,
+  waits: Waits = NO_WAITS,
 ): readonly DayPicking[] {
-  const table = deepest(open, close, structure, reserve, climate, values)
+  const table = deepest(open, close, structure, reserve, climate, values, waits)
   if (table.byDay === null) {
     table.byDay = new Map()
     for (const [row, season] of seasonsFrom({open, close, crop: open, structure, reserve}).entries())
-      for (const {day: on, share} of pickingsOf(season, climate, values)) {
+      for (const {day: on, share} of pickingsOf(season, climate, values, waits[row])) {
         const there = table.byDay.get(on)
         if (there) there.push({row, share})
         else table.byDay.set(on, [{row, share}])

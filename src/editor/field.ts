@@ -6,6 +6,7 @@ import {addFieldRow} from "./commands/season"
 import type {Command} from "./store"
 import {PLAIN_REGION} from "../workbook/region"
 import {rowsOf} from "../workbook/season"
+import {waitOn} from "../workbook/waits"
 import type {Workbook} from "../workbook/workbook"
 
 /** What the field page knows of a planting. */
@@ -39,13 +40,11 @@ export function fieldPlantings(workbook: Workbook): readonly FieldPlanting[] {
 export function pickingRefused(workbook: Workbook, planting: string, day: string): string | null {
   const on = dayOf(day)
   if (on === null) return "Choose the day of the picking"
-  for (const row of rowsOf(workbook, "wait planting")) {
-    const [sprayed, again] = [row.number("sprayed"), row.number("pick again")]
-    if (row.word("wait planting") !== planting || sprayed === null || again === null) continue
-    if (sprayed <= on && on < again)
-      return `${planting} was sprayed on ${dayText(sprayed)}: by its label it may be picked again from ${dayText(again)}`
-  }
-  return null
+  const wait = waitOn(workbook, planting, on)
+  return (
+    wait &&
+    `${planting} was sprayed on ${dayText(wait.from)}: by its label it may be picked again from ${dayText(wait.until)}`
+  )
 }
 
 /**

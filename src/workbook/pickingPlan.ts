@@ -3,6 +3,7 @@ import {isRefusal} from "../../functions/refusal"
 import {pickingsOf, pickingValues} from "../../functions/season/pickingDays"
 import {rangeOf} from "./crowns"
 import {rowsOf} from "./season"
+import {isSameName, waitsIn} from "./waits"
 import type {Workbook} from "./workbook"
 
 /** What the picking of one planting brings on a day, kg as harvested. */
@@ -16,8 +17,10 @@ export function pickedOn(workbook: Workbook, day: number): readonly PlantingPick
   const climate = climateRange.read(rangeOf(workbook, ["air", "soil", "sun"]) ?? [])
   const values = pickingValues.read(rangeOf(workbook, ["value name", "value"]) ?? [])
   if (isRefusal(climate) || isRefusal(values)) return []
+  const waits = waitsIn(workbook)
   return rowsOf(workbook, "pick planting")
     .flatMap((row): PlantingPicking[] => {
+      const planting = row.word("pick planting")
       const season = {
         open: row.number("pick open"),
         close: row.number("pick close"),
@@ -25,9 +28,14 @@ export function pickedOn(workbook: Workbook, day: number): readonly PlantingPick
         structure: row.number("pick structure"),
         reserve: row.number("pick reserve"),
       }
-      const picking = pickingsOf(season, climate, values).find((one) => one.day === day)
+      const picking = pickingsOf(
+        season,
+        climate,
+        values,
+        waits.filter((one) => isSameName(one.planting, planting)),
+      ).find((one) => one.day === day)
       const kg = (season.crop ?? 0) * (picking?.share ?? 0)
-      return kg > 0 ? [{planting: row.word("pick planting"), kg}] : []
+      return kg > 0 ? [{planting, kg}] : []
     })
     .sort((a, b) => b.kg - a.kg)
 }

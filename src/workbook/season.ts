@@ -1,9 +1,11 @@
 import {isRefusal} from "../../functions/refusal"
-import {shareBy, type CropSeason} from "../../functions/season/cropOn"
-import {crownsOf} from "./crowns"
+import type {CropSeason} from "../../functions/season/cropOn"
+import {pickingValues, saleableBy} from "../../functions/season/pickingDays"
+import {crownsOf, rangeOf} from "./crowns"
 import {columnWith, sheetWith, type CellAddress, type Document, type Part, type Region} from "./document"
 import {planOf} from "./plan"
 import type {Value} from "./value"
+import {isSameName, waitsIn} from "./waits"
 import type {Workbook} from "./workbook"
 
 /** Weight on a day, or up to it, kg. */
@@ -60,6 +62,8 @@ export function weekOf(workbook: Workbook): SeasonWeek | null {
   const pickings = pickingsIn(workbook)
   const agreed = agreedIn(workbook)
   const crowns = crownsOf(workbook)
+  const values = pickingValues.read(rangeOf(workbook, ["value name", "value"]) ?? [])
+  const waits = waitsIn(workbook)
   const areas = new Map(
     rowsOf(workbook, "name of planting").map((row) => [row.word("name of planting"), row.number("area")]),
   )
@@ -80,14 +84,15 @@ export function weekOf(workbook: Workbook): SeasonWeek | null {
       reserve: null,
     }
     const plannedBy = (day: number) =>
-      crowns === null || isRefusal(crowns)
+      crowns === null || isRefusal(crowns) || isRefusal(values)
         ? null
         : (season.crop ?? 0) *
-          shareBy(
+          saleableBy(
             {...season, structure: crown?.structure ?? null, reserve: crown?.reserve ?? null},
             day,
             crowns.climate,
-            crowns.values,
+            values,
+            waits.filter((one) => isSameName(one.planting, planting)),
           )
     return [
       {

@@ -25,3 +25,9 @@ it("refuses grounds that are not as many as the plantings", () =>
   ).toMatchObject({
     refused: "The ranges of the plantings have 1 and 2 cells: sizes differ",
   }))
+
+it("needs nobody for a planting that waits after spraying", () => {
+  const given = [[[DAY]], [[DAY]], [[400]], [[null]], [[null]], [[2]], generic, 20, 8, 1, null] as never as []
+  const on = (until: number) => number(CREW_ON_DAY, DAY, ...given, [["A"]], [["A"]], [[DAY - 3]], [[until]])
+  expect([on(DAY + 1), on(DAY)]).toEqual([0, 2.5])
+})

@@ -2,6 +2,7 @@ import {expect, it} from "vitest"
 import {dayOf} from "../../../functions/calendar"
 import {SEASON_CROP_BY} from "../../../functions/season/cropBy"
 import {SEASON_CROP_ON} from "../../../functions/season/cropOn"
+import {SEASON_PICK_ON} from "../../../functions/season/pickOn"
 import {generic, number} from "../root/generic"
 
 const OPEN = dayOf("2026-04-25")!
@@ -34,4 +35,15 @@ it("gives the weeks of the worked example of the balance", () => {
   const printed = [626, 724, 797, 845, 866, 864, 840, 800]
   for (const [i, kg] of printed.entries())
     expect(Math.abs(((week(i + 1) - week(i)) * 6363) / 8000 - kg)).toBeLessThanOrEqual(1)
+})
+
+it("leaves out what waits after spraying lose, so that it comes to what the pickings bring", () => {
+  const climate = Array.from({length: 365}, () => [14, 14, 15])
+  const one = [[[OPEN]], [[OPEN + 9]], [[1000]], [[null]], [[null]], climate, null] as never as []
+  const waits = [[["A"]], [["A"]], [[OPEN + 3]], [[OPEN + 7]]] as never as []
+  // 100 kg a day; the spears of days 3 to 5 (counted from 0) are lost, as the pickings of SEASON.PICK_ON have it.
+  const sums = [2, 3, 5, 6, 9].map((day) => number(SEASON_CROP_BY, OPEN + day, ...one, ...waits))
+  expect(sums.map(Math.round)).toEqual([300, 300, 300, 400, 700])
+  const picked = Array.from({length: 10}, (_, i) => number(SEASON_PICK_ON, OPEN + i, ...one, ...waits))
+  expect(picked.reduce((a, b) => a + b)).toBeCloseTo(700, 9)
 })

@@ -2,7 +2,7 @@ import {describe, expect, it} from "vitest"
 import {dayOf} from "../../../functions/calendar"
 import {SEASON_CROP_ON} from "../../../functions/season/cropOn"
 import {SEASON_PICK_ON} from "../../../functions/season/pickOn"
-import {generic, number} from "../root/generic"
+import {ask, generic, number} from "../root/generic"
 
 const OPEN = dayOf("2026-05-01")!
 /** One planting of 1000 kg over so many days, evenly, in a year of one temperature. */
@@ -37,4 +37,48 @@ describe("the pickings of a season", () => {
       )
     expect(sum(SEASON_PICK_ON)).toBeCloseTo(sum(SEASON_CROP_ON), 6)
   })
+})
+
+describe("a wait after spraying", () => {
+  const climate = Array.from({length: 365}, () => [14, 14, 15]) // two days between pickings
+  /** One planting of 1000 kg over ten days, evenly: 100 kg a day, sprayed on one of them and picked again from another. */
+  const waiting = (sprayed: number, again: number, name = "Sand Piece") =>
+    Array.from({length: 10}, (_, i) =>
+      Math.round(
+        number(
+          SEASON_PICK_ON,
+          ...([OPEN + i, [[OPEN]], [[OPEN + 9]], [[1000]], [[null]], [[null]], climate, null] as never as []),
+          [["Sand Piece"]],
+          [[name], [null]],
+          [[OPEN + sprayed], [null]],
+          [[OPEN + again], [null]],
+        ),
+      ),
+    )
+
+  it("has no picking from its day on; the first day allowed has what came up in one gap, the rest is lost", () =>
+    // Picked on 0, 2; 4 is missed. On 7 the spears of days 6 and 7 sell, those of 3 to 5 are too long.
+    expect(waiting(3, 7)).toEqual([100, 0, 200, 0, 0, 0, 0, 200, 0, 200]))
+
+  it("changes nothing where no picking was missed, nor for another planting", () => {
+    expect(waiting(3, 4)).toEqual([100, 0, 200, 0, 200, 0, 200, 0, 200, 100])
+    expect(waiting(3, 7, "Long Acre")).toEqual(waiting(3, 4))
+  })
+
+  it("puts off the opening, and loses what stands when cutting ends in it", () => {
+    expect(waiting(-5, 1)).toEqual([0, 200, 0, 200, 0, 200, 0, 200, 0, 200])
+    expect(waiting(7, 20)).toEqual([100, 0, 200, 0, 200, 0, 200, 0, 0, 0])
+  })
+
+  it("refuses waits that are not as many as their plantings", () =>
+    expect(
+      ask(
+        SEASON_PICK_ON,
+        ...([OPEN, [[OPEN]], [[OPEN]], [[1]], [[null]], [[null]], generic, null] as never as []),
+        [["Sand Piece"]],
+        [["Sand Piece"]],
+        [[OPEN], [OPEN]],
+        [[OPEN]],
+      ),
+    ).toMatchObject({refused: "The ranges of the waits have 1, 2, 1 cells: sizes differ"}))
 })
