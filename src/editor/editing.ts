@@ -1,10 +1,12 @@
 import {dayOf} from "../../functions/calendar"
 import {
+  columnWith,
   contentAt,
   isSameCell,
   type CellAddress,
   type Content,
   type Document,
+  type Part,
   type Region,
 } from "../workbook/document"
 import type {Edit} from "../workbook/edit"
@@ -13,10 +15,11 @@ import {columnAt, extraAt} from "../workbook/extras"
 import {namesIn, standsFor} from "../workbook/names"
 import {questionedAt} from "../workbook/questioned"
 import {PLAIN_REGION, regionOf} from "../workbook/region"
+import {waitOn} from "../workbook/waits"
 import {cellColumn, type CellColumn} from "./cellColumn"
 import {enterContent, isGuarded} from "./commands/cells"
 import {nameRefused} from "./commands/names"
-import {textWithUnit} from "./display"
+import {dayText, textWithUnit} from "./display"
 import {readEntry, readsAs, type Entry} from "./entry"
 import {isPointing, pointAtSheet} from "./pointing"
 import {askToOwn} from "./reading"
@@ -99,7 +102,11 @@ export function keepEditing(store: Store, down: number, right: number): boolean 
     store.turn(() => ({editing: null, question: {asks, yes: "Type over it", edit}, said: asks}))
     return false
   }
-  const asked = edit && questionOn(document, cell, entry.content, editing.text, {down, right})
+  const next = {down, right}
+  const asked =
+    edit &&
+    (questionOn(document, cell, entry.content, editing.text, next) ??
+      waitQuestion(store, cell, entry.content, editing.text, next))
   if (asked) {
     store.turn(() => ({editing: null, question: asked, said: asked.asks}))
     return false
@@ -168,6 +175,35 @@ function questionOn(
     edit: entering(content),
     ...(odd.meant === null ? {} : {rather: {words: `Use ${shown(odd.meant)}`, edit: entering(odd.meant)}}),
     reasonAt: at,
+    typed,
+    next,
+  }
+}
+
+/** The question that a picking inside a wait after spraying raises, where its day or its planting is typed; null when there is none. */
+function waitQuestion(
+  {workbook}: Store,
+  at: CellAddress,
+  content: Content,
+  typed: string,
+  next: NonNullable<Question["next"]>,
+): Question | null {
+  const {document} = workbook
+  const part = columnAt(document, at)?.part
+  if (part !== "picking day" && part !== "picking planting") return null
+  const held = (one: Part) =>
+    one === part ? content : contentAt(document, {...at, col: columnWith(document, at.sheet, one)})
+  const [planting, iso] = [held("picking planting"), held("picking day")]
+  const day = typeof iso === "string" ? dayOf(iso) : null
+  const wait = day === null ? null : waitOn(workbook, String(planting ?? ""), day)
+  if (day === null || wait === null) return null
+  const [was, again, on] = [wait.from, wait.until, day].map((one) => dayText(one))
+  return {
+    asks: `${wait.planting} was sprayed on ${was}: by its label it may be picked again from ${again}. Was it picked on ${on}?`,
+    yes: "Keep it for this reason",
+    edit: {type: "enter", cells: [{at, content}]},
+    reasonAt: at,
+    links: [{at: wait.at, words: "the wait"}],
     typed,
     next,
   }

@@ -308,3 +308,54 @@ describe("an unlikely number", () => {
     expect(contentAt(store.getState().document, cellAt("C1"))).toBe(12)
   })
 })
+
+describe("typing a picking inside a wait after spraying", () => {
+  const store = () =>
+    createStore(
+      documentOf(
+        sheet(
+          "Pickings",
+          [
+            column("Planting", {format: "text", part: "picking planting"}),
+            column("Day", {format: "date", part: "picking day"}),
+          ],
+          [
+            ["Long Acre", null],
+            ["Well Field", null],
+          ],
+        ),
+        sheet(
+          "Spray waits",
+          [
+            column("Planting", {format: "text", part: "wait planting"}),
+            column("Sprayed", {format: "date", part: "sprayed"}),
+            column("Again", {format: "date", part: "pick again"}),
+          ],
+          [["Long Acre", "2026-05-04", "2026-05-11"]],
+        ),
+      ),
+    )
+  const typed = (row: number, col: number, text: string, on = store()) => {
+    on.turn(choose({sheet: 0, row, col}))
+    on.turn(startTyping(text))
+    return {kept: keepEditing(on, 1, 0), store: on}
+  }
+
+  it("asks, and keeps it with a reason", () => {
+    const {kept, store: on} = typed(0, 1, "2026-05-10")
+    expect(kept).toBe(false)
+    expect(on.getState().question?.asks).toBe(
+      "Long Acre was sprayed on 4 May: by its label it may be picked again from 11 May. Was it picked on 10 May?",
+    )
+    answerYes(on, "the spray book was wrong")
+    expect(contentAt(on.getState().document, {sheet: 0, row: 0, col: 1})).toBe("2026-05-10")
+  })
+
+  it("asks too where the planting is typed after the day", () => {
+    const {kept, store: on} = typed(1, 1, "2026-05-10")
+    expect(kept).toBe(true)
+    expect(typed(1, 0, "Long Acre", on).kept).toBe(false)
+  })
+
+  it("does not ask on the first day allowed", () => expect(typed(0, 1, "2026-05-11").kept).toBe(true))
+})
