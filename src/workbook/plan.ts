@@ -1,7 +1,7 @@
 import {isRefusal} from "../../functions/refusal"
 import {shareBy, type CropSeason} from "../../functions/season/cropOn"
 import {crownsOf} from "./crowns"
-import {sheetWith, type CellAddress, type Document, type Part, type Region} from "./document"
+import {columnWith, sheetWith, type CellAddress, type Document, type Part, type Region} from "./document"
 import type {Value} from "./value"
 import {namesIn} from "./names"
 import {type Workbook} from "./workbook"
@@ -23,6 +23,8 @@ export interface PlanRow {
   readonly closes: number | null
   /** What holds it, or why it is not cut, in the sheet's own words. */
   readonly heldBy: string
+  /** Whether somebody closed it: the sheet of plantings has the day on which cutting really ended. */
+  readonly isClosed: boolean
   readonly slack: number | null
   readonly weeks: number | null
   /** Expected crop of the whole planting, kg. */
@@ -57,6 +59,7 @@ export function planOf(workbook: Workbook): Plan | null {
   const sheet = planSheet(document)
   if (sheet < 0) return null
   const {columns, rows} = document.sheets[sheet]!
+  const closed = closedIn(workbook)
   const read = (row: number): PlanRow => {
     const cells: Partial<Record<Part, CellAddress>> = {}
     const limits: Limit[] = []
@@ -79,6 +82,7 @@ export function planOf(workbook: Workbook): Plan | null {
       opens: number("open"),
       closes: number("close"),
       heldBy: wordOf(value("held by")),
+      isClosed: closed.has(wordOf(value("planting"))),
       slack: number("slack"),
       weeks: number("weeks"),
       crop: kg("crop"),
@@ -97,6 +101,19 @@ export function planOf(workbook: Workbook): Plan | null {
     daily: dailyCrop(plan, crownsOf(workbook)),
     ...(document.region ? {region: document.region} : {}),
   }
+}
+
+/** The plantings whose sheet has the day on which cutting really ended. */
+function closedIn(workbook: Workbook): ReadonlySet<string> {
+  const {document} = workbook
+  const sheet = sheetWith(document, "closed")
+  if (sheet < 0) return new Set()
+  const [name, day] = [columnWith(document, sheet, "name of planting"), columnWith(document, sheet, "closed")]
+  const rows = document.sheets[sheet]!.rows.keys()
+  const valueAt = (row: number, col: number) => (col < 0 ? null : workbook.valueAt({sheet, row, col}))
+  return new Set(
+    [...rows].filter((row) => numberOf(valueAt(row, day)) !== null).map((row) => wordOf(valueAt(row, name))),
+  )
 }
 
 function dailyCrop(rows: readonly PlanRow[], crowns: ReturnType<typeof crownsOf>): Plan["daily"] {

@@ -83,6 +83,20 @@ describe("planOf", () => {
     })
   })
 
+  it("knows what somebody closed: a planting with a day of its end on the sheet of plantings", () => {
+    const plan = farm([longAcre, wellField])
+    const plantings = sheet(
+      "Plantings",
+      [column("Planting", {part: "name of planting"}), column("Closed", {format: "date", part: "closed"})],
+      [
+        ["Long Acre", null],
+        ["Well Field", "2026-05-01"],
+      ],
+    )
+    const {rows} = planFrom(documentOf(plantings, ...plan.sheets.slice(1)))
+    expect(rows.map(({isClosed}) => isClosed)).toEqual([false, true])
+  })
+
   it("gives crops in kg, from a column in tonnes too", () => {
     // 0.4 t and 0.8 t; the lowest stands in kg already
     expect(planFrom(farm([longAcre, wellField])).rows.map(({crop, cropLow}) => [crop, cropLow])).toEqual([

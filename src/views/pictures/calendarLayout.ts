@@ -402,10 +402,17 @@ function wordsOf(season: Season, place: WordsPlace): Words | null {
   }
   const mark = marks.find(({binding}) => binding)
   if (!axis || !mark) return null
-  const closed = asOf !== null && closes < asOf
+  const isPast = asOf !== null && closes < asOf
+  const past = season.row.isClosed ? "closed" : "past its close"
   const day = inside ? `${dayText(closes)}, ` : ""
-  const wordings = closed
-    ? [inside ? `closed ${day}${holder}` : `closed to fern, ${holder}`, `closed, ${holder}`, holder]
+  const wordings = isPast
+    ? [
+        season.row.isClosed && !inside
+          ? `closed to fern, ${holder}`
+          : `${past}${inside ? " " : ", "}${day}${holder}`,
+        `${past}, ${holder}`,
+        holder,
+      ]
     : [`${day}${holder}`, holder]
   const above = marks.filter(({y}) => y < middle - 4)
   const starts = [

@@ -131,12 +131,17 @@ export function calendarFinding(plan: Plan): string {
 function closesText({rows, asOf}: Plan) {
   const closing = rows
     .map(seasonOf)
-    .flatMap(({row, closes, holder}) => (closes === null ? [] : [{name: row.planting, closes, holder}]))
+    .flatMap(({row, closes, holder}) =>
+      closes === null ? [] : [{name: row.planting, closes, holder, isClosed: row.isClosed}],
+    )
     .sort((a, b) => a.closes - b.closes)
   const last = closing.at(-1)
   if (!last) return "No planting has a close yet."
   const [first, second] = closing.filter(({closes}) => asOf === null || closes >= Math.floor(asOf))
-  if (!first) return `Every planting is closed, ${last.name} last, on ${dayText(last.closes)}.`
+  if (!first) {
+    const isClosed = closing.every((one) => one.isClosed)
+    return `Every planting is ${isClosed ? "closed" : "past its close"}, ${last.name} last, on ${dayText(last.closes)}.`
+  }
   const next = asOf === null ? "first" : "next"
   const opening = `${first.name} closes ${next}, on ${dayText(first.closes)}, held by ${first.holder}`
   if (!second) return `${opening}.`

@@ -121,7 +121,7 @@ describe("a planting's bar", () => {
     expect(at("07-01").asOf).toMatchObject({beyond: true, words: {text: "as of 1 Jul \u2192", end: true}})
     expect(at("03-01").asOf).toMatchObject({beyond: true, words: {text: "\u2190 as of 1 Mar"}})
     expect(at("07-01").rows[0]).toMatchObject({past: {x: 10, width: 210}, toCome: null})
-    expect(at("07-01").rows[0]!.words!.text).toBe("closed 17 May, reserve")
+    expect(at("07-01").rows[0]!.words!.text).toBe("past its close 17 May, reserve")
   })
 
   it("has the width of a day in a season of one day", () => {
@@ -152,7 +152,12 @@ describe("the marks", () => {
 
   it("say that a close before the as-of day is past", () => {
     const {rows} = seasonCalendar({...sixWeeks, asOf: day("05-18")}, {width: 440})
-    expect(rows.map(({words}) => words!.text)).toEqual(["closed to fern, reserve", "price"])
+    expect(rows.map(({words}) => words!.text)).toEqual(["past its close, reserve", "price"])
+    const closed = {...sixWeeks, rows: sixWeeks.rows.map((row) => ({...row, isClosed: true}))}
+    const words = seasonCalendar({...closed, asOf: day("05-18")}, {width: 440}).rows.map(
+      ({words}) => words!.text,
+    )
+    expect(words).toEqual(["closed to fern, reserve", "price"])
     // On the day of the close itself there is still cutting to come.
     const onTheDay = seasonCalendar({...sixWeeks, asOf: day("05-17")}, {width: 440}).rows[0]!
     expect(onTheDay).toMatchObject({words: {text: "reserve"}, toCome: {width: 10}})
@@ -348,7 +353,7 @@ describe("the finding", () => {
       /^Sand Piece closes next, on 7 Jun, held by price\. /,
     )
     expect(calendarFinding({...sixWeeks, asOf: day("06-08")})).toMatch(
-      /^Every planting is closed, Sand Piece last, on 7 Jun\. /,
+      /^Every planting is past its close, Sand Piece last, on 7 Jun\. /,
     )
     expect(calendarFinding({...sixWeeks, asOf: null})).toMatch(/^Long Acre closes first, on 17 May,/)
   })

@@ -22,6 +22,7 @@ export function planRow(
     opens: opens === null ? null : day(opens),
     closes: closes === null ? null : day(closes),
     heldBy,
+    isClosed: false,
     slack: null,
     weeks: null,
     crop: crop?.[0] ?? null,
