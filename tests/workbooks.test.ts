@@ -242,6 +242,21 @@ describe("hollow-brook-farm.json", () => {
     expect(cellOf("Season plan", planting, "Slack")).toBe(slack)
   })
 
+  it("says that prices end, where the price limit is the end of the sheet Prices and not a price too low", () => {
+    // Week 4 brings 3.15, above the stop price of 2.99; without later weeks the limit is its end, 25 April and 28 days.
+    const short = open("hollow-brook-farm.json")
+    const blanks = [5, 6, 7, 8, 9, 10].flatMap((week) => {
+      const at = place(short.document, "Prices", week, "Week from opening")
+      return [at, {...at, col: at.col + 1}]
+    })
+    expect(cellOf("Season plan", "North Bench", "One more day")).toBeTypeOf("number")
+    enter(short, ...blanks.map((at): [CellAddress, Content] => [at, null]))
+    const now = ["Close", "Held by", "One more day"].map((heading) =>
+      valueOf(short, "Season plan", "North Bench", heading),
+    )
+    expect(now).toEqual([day("2026-05-22"), "price", "prices end"])
+  })
+
   it("does not cut the planting of last year", () => {
     const row = ["Sugar", "Close", "Held by", "Slack", "Weeks", "Yield", "Crop", "Low", "High"]
     expect(row.map((heading) => cellOf("Season plan", "Top Corner", heading))).toEqual([
