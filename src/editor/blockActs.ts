@@ -1,22 +1,38 @@
-import {guardedWords} from "./clipboard"
+import type {Edit} from "../workbook/edit"
 import {clearCells} from "./commands/cells"
-import {guardedCount} from "./commands/fill"
-import type {Command, Store} from "./store"
+import {guardedCount, type Filler} from "./commands/fill"
+import {namesMet} from "./namesInUse"
+import type {Store} from "./store"
+import {guardedWords, leftOutWords} from "./words"
 
 /** Empties what is chosen; says so when there is nothing to empty, and how many worked-out cells stay. */
 export function emptied(store: Store) {
   const guarded = guardedCount(store.getState())
-  if (!store.run(clearCells, guarded ? guardedWords(guarded) : ""))
-    store.turn(() => ({said: "Nothing to empty here: what is chosen is blank or worked out."}))
+  const edit = clearCells(store.getState())
+  if (edit) runAsking(store, edit, "Empty", guarded ? guardedWords(guarded) : "")
+  else store.turn(() => ({said: "Nothing to empty here: what is chosen is blank or worked out."}))
 }
 
-/** Fills and says how many worked-out cells stay. */
-export function filled(store: Store, command: Command) {
+/** Fills and says how many worked-out cells stay, and what the rule of a column left out. */
+export function filled(store: Store, filler: Filler) {
   const guarded = guardedCount(store.getState())
-  if (!store.run(command, guarded ? guardedWords(guarded) : ""))
-    store.turn(() => ({
-      said: guarded
-        ? `Nothing was filled: ${guardedWords(guarded)}`
-        : "Nothing was filled: it stands there already, or cannot stand there.",
-    }))
+  const {edit, leftOut} = filler(store.getState())
+  const count = leftOut.length + (edit?.type === "enter" ? edit.cells.length : 0)
+  const told = [
+    leftOut.length ? leftOutWords(leftOut, count, "filled") : "",
+    guarded ? guardedWords(guarded) : "",
+  ]
+    .filter(Boolean)
+    .join(" ")
+  if (edit) return runAsking(store, edit, "Fill", told)
+  const why = told || "it stands there already, or cannot stand there."
+  store.turn(() => ({said: `Nothing was filled: ${why}`}))
+}
+
+/** Makes an edit; where it would write over the names of values that formulas use, says which and asks first. */
+function runAsking(store: Store, edit: Edit, act: string, told: string) {
+  const met = namesMet(store.getState().document, edit)
+  if (!met) return void store.run(() => edit, told)
+  const asks = `${met.asks} ${act} all the same?`
+  store.turn(() => ({question: {asks, yes: act, edit, told, links: met.links}, said: asks}))
 }

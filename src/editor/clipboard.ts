@@ -3,7 +3,7 @@ import {columnAt} from "../workbook/extras"
 import {dayOf, isoOf} from "../../functions/calendar"
 import {contentAt, isFormula, type CellAddress, type Content, type Document} from "../workbook/document"
 import type {Edit, Entry} from "../workbook/edit"
-import {cellText, moved} from "../workbook/formula"
+import {moved} from "../workbook/formula"
 import {isFault} from "../workbook/value"
 import {formulaIn} from "../workbook/cells"
 import {decimalOf, regionOf, type Decimal} from "../workbook/region"
@@ -13,11 +13,12 @@ import {cellColumn, measureAt} from "./cellColumn"
 import {isGuarded} from "./commands/cells"
 import {entryColumn, fitting, yearOf} from "./editing"
 import {readEntry} from "./entry"
+import {namesMet} from "./namesInUse"
 import {onlyRows} from "./selection"
 import {dateText, textOf, textWithUnit, withDecimal} from "./display"
 import {shownNumber} from "./measures"
 import type {EditorState, PastePiece, Store, Turn} from "./store"
-import {entering} from "./words"
+import {entering, guardedWords, leftOutWords, type LeftOut} from "./words"
 
 /** What is put on the system's clipboard: the same table as text parted by tabs, and as HTML. */
 export interface Copied {
@@ -154,7 +155,7 @@ const LINE = "\u2028"
 export interface Pasting {
   readonly edit: Edit | null
   readonly block: Block
-  readonly failed: readonly {readonly at: CellAddress; readonly why: string}[]
+  readonly failed: readonly LeftOut[]
   readonly pieces: readonly PastePiece[]
   readonly guarded: number
   /** The sign before decimals of the table, where it was taken though it is not that of the workbook. */
@@ -291,12 +292,15 @@ export function pasteTable(store: Store, table: Table, options: {valuesOnly?: bo
   const {edit, failed, guarded} = pasting
   const {document} = store.getState()
   const told = toldOf(document, pasting)
-  if (failed.length) {
-    const asks = failedWords(document, pasting)
+  const met = edit && namesMet(document, edit)
+  if (failed.length || met) {
     const count = edit?.type === "enter" ? edit.cells.length : 0
-    const yes = `Bring in ${count === 1 ? "1 cell" : `${count} cells`}`
-    const question = edit && {asks: `${asks} Bring in the others?`, yes, edit, told, preview: pasting.pieces}
-    store.turn(() => ({question, said: edit ? asks : `Nothing was pasted. ${asks}`}))
+    const why = failed.length ? leftOutWords(failed, failed.length + count, "pasted") : ""
+    const whether = failed.length ? "Bring in the others?" : "Paste all the same?"
+    const asks = [why, met?.asks, whether].filter(Boolean).join(" ")
+    const yes = failed.length ? `Bring in ${count === 1 ? "1 cell" : `${count} cells`}` : "Paste"
+    const question = edit && {asks, yes, edit, told, preview: pasting.pieces, ...(met && {links: met.links})}
+    store.turn(() => ({question, said: edit ? asks : `Nothing was pasted. ${why}`}))
   } else if (!edit) {
     const why = guarded
       ? `Nothing was pasted: ${guardedWords(guarded)}`
@@ -337,16 +341,4 @@ function chooseInside(document: Document, block: Block): Turn {
   const {sheet, rows, cols} = insideOf(document, block)
   const reach = {row: rows[1], col: cols[1]}
   return () => ({cell: {sheet, row: rows[0], col: cols[0]}, reach: isOneCell(block) ? null : reach})
-}
-
-export const guardedWords = (count: number) =>
-  count === 1 ? "1 worked-out cell stays as it is." : `${count} worked-out cells stay as they are.`
-
-const MOST_TOLD = 4
-
-function failedWords(document: Document, {failed, edit}: Pasting): string {
-  const count = failed.length + (edit?.type === "enter" ? edit.cells.length : 0)
-  const told = failed.slice(0, MOST_TOLD).map(({at, why}) => `${cellText(at.row, at.col)}: ${why}`)
-  const more = failed.length > MOST_TOLD ? "; …" : "."
-  return `${failed.length} of ${count} cells cannot be pasted. ${told.join("; ")}${more}`
 }

@@ -6,6 +6,7 @@ import {withSheetRemoved} from "../workbook/sheets"
 import {addressText, formulaIn} from "../workbook/cells"
 import {chosenBlock} from "./block"
 import {removeRows} from "./commands/rows"
+import {namesMet} from "./namesInUse"
 import type {Store} from "./store"
 
 /** What rests on rows that are to be taken out. */
@@ -71,7 +72,8 @@ export function deleteRows(store: Store) {
     return
   }
   const {broken, named} = usesOfRows(document, edit.sheet, edit.first, edit.count)
-  if (!broken.length && !named.length) return void store.run(removeRows)
+  const met = namesMet(document, edit)
+  if (!broken.length && !named.length && !met) return void store.run(removeRows)
   const {rows} = chosenBlock(state)
   const what = rows[0] === rows[1] ? "this row" : "these rows"
   const links = [
@@ -80,8 +82,10 @@ export function deleteRows(store: Store) {
       words: `${name} on ${document.sheets[at.sheet]!.name}${count > 1 ? `, ${count} rows` : ""}`,
     })),
     ...broken.slice(0, MOST_LINKS).map((at) => ({at, words: addressText(document, at)})),
+    ...(met?.links ?? []),
   ]
   const sentences = [
+    met?.asks,
     named.length ? `What is in ${what} goes by its name on other sheets too.` : "",
     broken.length
       ? `${broken.length} ${broken.length === 1 ? "formula points" : "formulas point"} at ${what} alone and would say #REF!.`

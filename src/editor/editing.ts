@@ -21,6 +21,7 @@ import {enterContent, isGuarded} from "./commands/cells"
 import {nameRefused} from "./commands/names"
 import {dayText, textWithUnit} from "./display"
 import {readEntry, readsAs, type Entry} from "./entry"
+import {namesMet} from "./namesInUse"
 import {isPointing, pointAtSheet} from "./pointing"
 import {askToOwn} from "./reading"
 import {choose, chosenStep, openSheet} from "./selection"
@@ -105,7 +106,8 @@ export function keepEditing(store: Store, down: number, right: number): boolean 
   const next = {down, right}
   const asked =
     edit &&
-    (questionOn(document, cell, entry.content, editing.text, next) ??
+    (emptiedName(document, edit) ??
+      questionOn(document, cell, entry.content, editing.text, next) ??
       waitQuestion(store, cell, entry.content, editing.text, next))
   if (asked) {
     store.turn(() => ({editing: null, question: asked, said: asked.asks}))
@@ -114,6 +116,13 @@ export function keepEditing(store: Store, down: number, right: number): boolean 
   if (!store.run(command)) store.turn(() => ({editing: null, question: null, said: "Unchanged."}))
   store.turn(chosenStep(down, right))
   return true
+}
+
+/** The question whether a name that formulas use is to be emptied; one that is typed anew is followed by them. */
+function emptiedName(document: Document, edit: Edit): Question | null {
+  const isEmptied = edit.type === "enter" && edit.cells.every(({content}) => content === null)
+  const met = isEmptied ? namesMet(document, edit) : null
+  return met && {asks: `${met.asks} Empty all the same?`, yes: "Empty", edit, links: met.links}
 }
 
 /** What typed text means in a cell, or why it cannot stand there. `isSure` keeps a formula that reads two ways. */

@@ -1,6 +1,7 @@
 import {COLUMN_FORMULA, type CellAddress, type Document, type Region} from "../workbook/document"
 import type {Edit, Entry} from "../workbook/edit"
 import type {ExtraChange} from "../workbook/extras"
+import {cellText} from "../workbook/formula"
 import {planSheet} from "../workbook/plan"
 import {keyOfRow} from "../workbook/trace"
 import {decimalOf} from "../workbook/region"
@@ -94,6 +95,24 @@ function extrasName(document: Document, changes: readonly ExtraChange[]): string
 }
 
 const counted = (count: number, thing: string) => (count === 1 ? thing : `${count} ${thing}s`)
+
+export const guardedWords = (count: number) =>
+  count === 1 ? "1 worked-out cell stays as it is." : `${count} worked-out cells stay as they are.`
+
+/** A cell that cannot take what it was to be given, and why. */
+export interface LeftOut {
+  readonly at: CellAddress
+  readonly why: string
+}
+
+const MOST_TOLD = 4
+
+/** "2 of 5 cells cannot be pasted. B3: Length 90 cm is above 30 cm; …" */
+export function leftOutWords(leftOut: readonly LeftOut[], of: number, done: string): string {
+  const told = leftOut.slice(0, MOST_TOLD).map(({at, why}) => `${cellText(at.row, at.col)}: ${why}`)
+  const more = leftOut.length > MOST_TOLD ? "; …" : "."
+  return `${leftOut.length} of ${of === 1 ? "1 cell" : `${of} cells`} cannot be ${done}. ${told.join("; ")}${more}`
+}
 
 /** What an act moved, for the line at the foot: the close and limit dates that changed, then how many values in all. */
 export function whatMoved(document: Document, changes: readonly Change[]): string {

@@ -1,8 +1,16 @@
 import {describe, expect, it} from "vitest"
 import {reachTo} from "../../src/editor/block"
-import {fillDown, fillRight, fillSeries, seriesBegins, type Step} from "../../src/editor/commands/fill"
+import {filled as filledSaying} from "../../src/editor/blockActs"
+import {
+  fillDown,
+  fillRight,
+  fillSeries,
+  seriesBegins,
+  type Filler,
+  type Step,
+} from "../../src/editor/commands/fill"
 import {choose} from "../../src/editor/selection"
-import {createStore, type Command} from "../../src/editor/store"
+import {createStore} from "../../src/editor/store"
 import {cellAt, column, documentOf, sheet} from "../workbook/documents"
 
 const farm = documentOf(
@@ -23,9 +31,9 @@ function at(from: string, to: string) {
   store.turn(reachTo(cellAt(to).row, cellAt(to).col))
   return store
 }
-const filled = (from: string, to: string, command: Command) => {
+const filled = (from: string, to: string, filler: Filler) => {
   const store = at(from, to)
-  store.run(command)
+  store.run((state) => filler(state).edit)
   return store.getState().document.sheets[0]!.rows
 }
 const columnOf = (rows: readonly (readonly unknown[])[], col: number) => rows.map((row) => row[col])
@@ -37,7 +45,7 @@ it("continues numbers by a step in the unit that is shown", () => {
   })
   store.turn(choose(cellAt("A1")))
   store.turn(reachTo(2, 0))
-  store.run(fillSeries(0.5, "number", "rows"))
+  store.run((state) => fillSeries(0.5, "number", "rows")(state).edit)
   // From 1 in by half inches: 1.5 and 2 in of 25.4 mm.
   expect(columnOf(store.getState().document.sheets[0]!.rows, 0)).toEqual([25.4, 38.1, 50.8])
 })
@@ -52,7 +60,7 @@ describe("filling", () => {
     expect(columnOf(filled("A2", "B2", fillDown), 0)).toEqual([1, 1, 3, 4])
   })
   it("has nothing above the first row", () => {
-    expect(at("A1", "B1").canRun(fillDown)).toBe(false)
+    expect(at("A1", "B1").canRun((state) => fillDown(state).edit)).toBe(false)
   })
   it("copies the first chosen column to the right", () => {
     expect(filled("A1", "D2", fillRight).slice(0, 2)).toEqual([
@@ -78,7 +86,7 @@ describe("a series", () => {
   it("keeps 29 February in leap years", () => {
     const store = at("D1", "D4")
     store.run(() => ({type: "enter", cells: [{at: cellAt("D1"), content: "2024-02-29"}]}))
-    store.run(fillSeries(2, "years", "rows"))
+    store.run((state) => fillSeries(2, "years", "rows")(state).edit)
     expect(columnOf(store.getState().document.sheets[0]!.rows, 3)).toEqual([
       "2024-02-29",
       "2026-02-28",
@@ -97,4 +105,35 @@ describe("a series", () => {
       [at("A1", "A2"), at("D1", "D2"), at("B3", "B4")].map((store) => seriesBegins(store.getState())),
     ).toEqual(["number", "date", null])
   })
+})
+
+it("says which cells the rule of their column left out, and why", () => {
+  const store = createStore(
+    documentOf(
+      sheet(
+        "Plan",
+        ["A", column("Length", {unit: "cm", rule: {most: 30}})],
+        [
+          [10, 20],
+          [90, null],
+          [40, null],
+        ],
+      ),
+    ),
+  )
+  store.turn(choose(cellAt("A1")))
+  store.turn(reachTo(2, 1))
+  filledSaying(store, fillRight)
+  const {document, said} = store.getState()
+  expect(columnOf(document.sheets[0]!.rows, 1)).toEqual([10, null, null])
+  expect(said).toBe(
+    "2 of 3 cells cannot be filled. B2: Length 90 cm is above 30 cm (did you mean 9 cm?); B3: Length 40 cm is above 30 cm (did you mean 4 cm?). Nothing else changed.",
+  )
+
+  store.turn(choose(cellAt("A2")))
+  store.turn(reachTo(1, 1))
+  filledSaying(store, fillRight)
+  expect(store.getState().said).toBe(
+    "Nothing was filled: 1 of 1 cell cannot be filled. B2: Length 90 cm is above 30 cm (did you mean 9 cm?).",
+  )
 })

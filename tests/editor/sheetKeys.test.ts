@@ -220,7 +220,7 @@ describe("a key that copies, fills or opens", () => {
     press(store, "Ctrl+r")
     expect(store.getState()).toMatchObject({
       document: farm,
-      said: "Nothing was filled: it stands there already, or cannot stand there.",
+      said: "Nothing was filled: 1 of 1 cell cannot be filled. B1: “Long Acre” is not a date; type 25 Apr or 2026-04-25.",
     })
   })
   it("Ctrl+; types today's date", () => {

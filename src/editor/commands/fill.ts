@@ -1,27 +1,37 @@
 import {dayOf, isoOf} from "../../../functions/calendar"
 import {contentAt, isFormula, type CellAddress, type Content, type Document} from "../../workbook/document"
-import type {Entry} from "../../workbook/edit"
+import type {Edit, Entry} from "../../workbook/edit"
 import {moved} from "../../workbook/formula"
 import {formulaIn} from "../../workbook/cells"
 import {measureAt} from "../cellColumn"
 import {cellsOf, chosenBlock, chosenCells, type Block} from "../block"
 import {fitting} from "../editing"
 import {onlyRows} from "../selection"
-import type {Command, EditorState} from "../store"
-import {entering} from "../words"
+import type {EditorState} from "../store"
+import {entering, type LeftOut} from "../words"
 import {isGuarded} from "./cells"
 
+/** What filling would do: the edit, and the cells that their column's rule leaves out. */
+export interface Filling {
+  readonly edit: Edit | null
+  readonly leftOut: readonly LeftOut[]
+}
+
+export type Filler = (state: EditorState) => Filling
+
+const NOTHING: Filling = {edit: null, leftOut: []}
+
 /** Copies the first chosen row down over the others; with one row chosen, the row that is shown above it into it. */
-export const fillDown: Command = (state) => fill(state, "rows")
+export const fillDown: Filler = (state) => fill(state, "rows")
 
 /** Copies the first chosen column to the right over the others; with one chosen, the one to its left into it. */
-export const fillRight: Command = (state) => fill(state, "cols")
+export const fillRight: Filler = (state) => fill(state, "cols")
 
-function fill(state: EditorState, along: "rows" | "cols") {
+function fill(state: EditorState, along: "rows" | "cols"): Filling {
   const block = chosenBlock(state)
   const [first, last] = block[along]
   const source = first < last ? first : along === "rows" ? rowAbove(state, block.sheet, first) : first - 1
-  if (source < 0) return null
+  if (source < 0) return NOTHING
   const into: Block = {...block, [along]: [first < last ? first + 1 : first, last]}
   const {document} = state
   return filling(state, into, (at) => {
@@ -44,12 +54,12 @@ export type Step = (typeof STEPS)[number]
  * for a day it does not have.
  */
 export const fillSeries =
-  (by: number, step: Step, along: "rows" | "cols"): Command =>
+  (by: number, step: Step, along: "rows" | "cols"): Filler =>
   (state) => {
     const block = chosenBlock(state)
     const {sheet} = block
     const [first, last] = block[along]
-    if (first === last) return null
+    if (first === last) return NOTHING
     const into: Block = {...block, [along]: [first + 1, last]}
     return filling(state, into, (at) => {
       const from = along === "rows" ? {...at, row: first} : {...at, col: first}
@@ -102,18 +112,25 @@ function monthsLater(iso: string, months: number): string {
   return `${there}-${String(Math.min(date, 27)).padStart(2, "0")}`
 }
 
-/** The edit that gives cells of a block their content; worked-out cells stay as they are. */
-function filling(state: EditorState, block: Block, contentOf: (at: CellAddress) => Content | undefined) {
+/** Gives cells of a block their content; worked-out cells stay as they are. */
+function filling(
+  state: EditorState,
+  block: Block,
+  contentOf: (at: CellAddress) => Content | undefined,
+): Filling {
   const {document} = state
   const shown = onlyRows(state, block.sheet)
-  const cells = [...cellsOf(block)].flatMap((at): Entry[] => {
-    if (isGuarded(at)(state) || (shown && !shown.includes(at.row))) return []
+  const cells: Entry[] = []
+  const leftOut: LeftOut[] = []
+  for (const at of cellsOf(block)) {
+    if (isGuarded(at)(state) || (shown && !shown.includes(at.row))) continue
     const content = contentOf(at)
-    if (content === undefined || content === contentAt(document, at)) return []
+    if (content === undefined || content === contentAt(document, at)) continue
     const entry = isFormula(content) ? {content} : fitting(document, at, content)
-    return "refused" in entry ? [] : [{at, content: entry.content}]
-  })
-  return entering(document, "fill", cells)
+    if ("refused" in entry) leftOut.push({at, why: entry.refused})
+    else cells.push({at, content: entry.content})
+  }
+  return {edit: entering(document, "fill", cells), leftOut}
 }
 
 /** The worked-out cells among those chosen: what fills and empties leaves alone. */
