@@ -38,6 +38,8 @@ import type {SheetFocus} from "./SheetGrid"
 import {SendOutPanel} from "./SendOutPanel"
 import {SheetPanel} from "./SheetPanel"
 import {HEAD_HEIGHT, ROW_HEIGHT} from "./sheetSize"
+import {SpearPlate} from "./SpearPlate"
+import {spearsShown} from "./spearsShown"
 import {TitleActs} from "./TitleActs"
 import {NeedsPlate} from "./NeedsPlate"
 import {ReplantPlate} from "./ReplantPlate"
@@ -55,6 +57,7 @@ import {replantFinding} from "./pictures/replantWords"
 import {lenderFinding} from "./pictures/lenderWords"
 import {needsFinding, weekFinding} from "./pictures/weekWords"
 import {reserveFinding} from "./pictures/reserveLayout"
+import {spearFinding} from "./pictures/spearLayout"
 import {useEditor} from "./useEditor"
 import "./tokens.css"
 import "./page.css"
@@ -106,6 +109,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
   const lender = lenderShown(store)
   const [risk, setRisk] = useState<RiskOf | null>(null)
   const found = lender && risk?.page === lender.page ? risk.found : null
+  const spears = spearsShown(store)
   const year = reserve && !isRefusal(reserve) ? reserve.year : null
   const only = state.only?.sheet === cell.sheet ? state.only : null
   const selectRow = useCallback(
@@ -153,7 +157,9 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                             ? reserveFinding(year)
                             : reserve
                               ? noReserve(reserve)
-                              : sheet.about}
+                              : spears
+                                ? spearFinding(spears)
+                                : sheet.about}
             </p>
             <ReadingLine store={store} />
             {only && (
@@ -162,9 +168,8 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                 <button onClick={() => showAllRows(store)}>Show all rows</button>
               </p>
             )}
-            {(plan || reserve || week || needs || replant || fieldLife || lender) && sheet.about && (
-              <p className="basis">{sheet.about}</p>
-            )}
+            {(plan || reserve || week || needs || replant || fieldLife || lender || spears) &&
+              sheet.about && <p className="basis">{sheet.about}</p>}
           </div>
           {plan ? (
             <SeasonSpread
@@ -195,6 +200,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
               {replant && <ReplantPlate store={store} shown={replant} />}
               {fieldLife && <FieldLifePlate store={store} shown={fieldLife} />}
               {reserve && !isRefusal(reserve) && <ReservePlate store={store} shown={reserve} />}
+              {spears && <SpearPlate sizes={spears} />}
               <div className="alone">{shown}</div>
             </>
           )}

@@ -1,5 +1,6 @@
 import {isFormula, type CellAddress, type Content, type Document} from "./document"
 import {renamed, sheetText} from "./formula"
+import type {Workbook} from "./workbook"
 
 /** A value that formulas may call by its name. */
 export interface Named {
@@ -20,6 +21,13 @@ export function namesIn({sheets}: Document): readonly Named[] {
       }
   }
   return [...found.values()]
+}
+
+/** The number that a name stands for, written here in small letters; null where there is no such name or no number. */
+export function namedNumber(workbook: Workbook, name: string): number | null {
+  const at = namesIn(workbook.document).find((one) => one.name.toLowerCase() === name)?.at
+  const value = at ? workbook.valueAt(at) : null
+  return typeof value === "number" ? value : null
 }
 
 /**

@@ -5,7 +5,7 @@ import {wordsIn, type Checked} from "./checked"
 import type {Finding} from "./finding"
 
 /** Named values that the pictures and the plan look for by their names, without a formula. */
-const READ_BY_PROGRAM = new Set(["as_of", "season", "shown_planting"])
+const READ_BY_PROGRAM = new Set(["as_of", "season", "shown_planting", "spear_limit"])
 
 /** Named values that nothing uses, that are used and blank, that no formula can call, or whose name another row has. */
 export function namedValues(checked: Checked): Finding[] {

@@ -1,0 +1,20 @@
+import type {SpearSizes} from "../workbook/spears"
+import {SpearSize} from "./pictures/SpearSize"
+
+/** The spears of every planting that was measured. The sheet below is their table. */
+export function SpearPlate({sizes}: {sizes: SpearSizes}) {
+  return (
+    <div className="figures">
+      <div className="each">
+        {sizes.plantings.map((one) => (
+          <SpearSize key={one.planting} one={one} sizes={sizes} />
+        ))}
+      </div>
+      <p className="small q">
+        Dots: measured. Solid: the straight line through them. Dashed: the line drawn on; weather, water and a
+        change of hands bend it, so measure each week. Dotted, upright: as of. The line and its day are those
+        of SPEAR.TREND and SPEAR.DATE_AT; the limit is Spear_limit on Named values.
+      </p>
+    </div>
+  )
+}

@@ -1,0 +1,234 @@
+import {dayText, numberText, shownIn} from "../../editor/display"
+import type {Region} from "../../workbook/document"
+import type {PlantingSpears, SpearSizes} from "../../workbook/spears"
+import {boxAround, clearest, textWidth, type Box} from "./placing"
+import {niceStep} from "./steps"
+import {mondayOf} from "./weeks"
+
+interface Spot {
+  readonly x: number
+  readonly y: number
+}
+
+interface Words extends Spot {
+  readonly text: string
+}
+
+/** Everything that the drawing needs, px. */
+export interface SpearLayout {
+  readonly width: number
+  readonly height: number
+  readonly left: number
+  readonly right: number
+  readonly base: number
+  /** The unit of the scale. */
+  readonly unit: string
+  readonly rules: readonly {readonly y: number; readonly text: string}[]
+  readonly weeks: readonly {readonly x: number; readonly text: string}[]
+  readonly limit: {readonly y: number; readonly words: Words} | null
+  /** The line through the means, as far as was measured, and from there on; empty where there is none. */
+  readonly fitted: string
+  readonly toCome: string
+  readonly asOf: number | null
+  readonly dots: readonly Spot[]
+  readonly latest: Words
+  /** Where the line meets the limit after the last measuring. */
+  readonly meets: (Spot & {readonly words: Words}) | null
+}
+
+const HEIGHT = 210
+const LEFT = 44
+const RIGHT = 12
+const TOP = 26
+const BELOW = 24
+const LETTERS = 17
+/** Days after the last measuring that the picture reaches at the most; a line that meets the limit later leaves it. Chosen. */
+const AHEAD = 60
+
+/** The means of one planting by day with their line; the scales are those of all the plantings that were measured. */
+export function spearLayout(
+  one: PlantingSpears,
+  {plantings, limit, asOf, region}: SpearSizes,
+  width: number,
+): SpearLayout {
+  const base = HEIGHT - BELOW
+  const right = width - RIGHT
+  const {unit, number: shown, text} = shownIn("mm", region)
+
+  const days = plantings.flatMap((each) => each.days.map(({day}) => day))
+  const [first, latest] = [Math.min(...days), Math.max(...days)]
+  const ends = plantings.flatMap(({lastDay}) => (lastDay === null ? [] : [lastDay + 1]))
+  const last = Math.max(latest, ...ends.filter((day) => day <= latest + AHEAD), asOf ?? latest)
+  const until = Math.min(last, latest + AHEAD) + 1
+  const x = (day: number) => LEFT + 8 + ((day - first) / Math.max(1, until - first)) * (right - LEFT - 8)
+
+  const means = plantings.flatMap((each) => each.days.map(({mean}) => shown(mean)))
+  const marks = limit === null ? means : [...means, shown(limit)]
+  const step = niceStep(Math.max(Math.max(...marks) - Math.min(...marks), shown(1)) * 1.2)
+  // Half a step of room below, for the words of the limit.
+  const least = Math.max(0, Math.floor(Math.min(...marks) / step - 0.5) * step)
+  const most = Math.ceil(Math.max(...marks) / step + 0.1) * step
+  const heightOf = (mark: number) => base - ((mark - least) / (most - least)) * (base - TOP)
+  const y = (mm: number) => heightOf(shown(mm))
+
+  const dots = one.days.map(({day, mean}) => ({x: x(day), y: y(mean)}))
+  const {line} = one
+  const [from, to] = [one.days[0]!.day, one.days.at(-1)!.day]
+  const on = (day: number) => line!.mean + line!.slope * (day - line!.day)
+  const crossing =
+    line && limit !== null && one.lastDay !== null ? line.day + (limit - line.mean) / line.slope : null
+  const isAhead = crossing !== null && crossing > to
+  const end = line && isAhead ? Math.min(crossing, until) : to
+  const stretch = (a: number, b: number) => `M${px(x(a))} ${px(y(on(a)))}L${px(x(b))} ${px(y(on(b)))}`
+
+  const lineBoxes = line ? boxesAlong({x: x(from), y: y(on(from))}, {x: x(end), y: y(on(end))}) : []
+  const dotBoxes = dots.map((dot) => boxAround(dot.x, dot.y, 6, 6))
+  const level = limit === null ? [] : [{left: LEFT, right, top: y(limit) - 1, bottom: y(limit) + 1}]
+  const placed: Box[] = []
+  /** The words where they stand clearest of the line, the dots and the words before them. */
+  const place = (said: string, spots: readonly Spot[]): Words => {
+    const candidates = spots.map((spot) => ({
+      text: said,
+      x: Math.max(LEFT + 2, Math.min(spot.x, right - textWidth(said))),
+      y: spot.y,
+    }))
+    const best = clearest(
+      candidates.map((words) => ({...words, box: boxOf(words)})),
+      [...lineBoxes, ...dotBoxes, ...level, ...placed],
+    )!
+    placed.push(best.box)
+    return {text: said, x: best.x, y: best.y}
+  }
+  const limitWords = limit === null ? "" : `limit ${limitText(limit, region)}`
+  const limitPlace =
+    limit === null
+      ? null
+      : {
+          y: y(limit),
+          words: place(
+            limitWords,
+            [LEFT + 4, right - textWidth(limitWords)].flatMap((at) =>
+              [LETTERS, -6].map((down) => ({x: at, y: y(limit) + down})),
+            ),
+          ),
+        }
+  const lastDot = dots.at(-1)!
+  const lastWords = `${text(one.days.at(-1)!.mean, 1)}, ${dayText(to)}`
+  const latestPlace = place(lastWords, around(lastDot, lastWords))
+  const meetsAt = isAhead && crossing <= until ? {x: x(crossing), y: y(limit!)} : null
+  const meetsWords = one.lastDay === null ? "" : `about ${dayText(one.lastDay)}`
+  return {
+    width,
+    height: HEIGHT,
+    left: LEFT,
+    right,
+    base,
+    unit,
+    rules: Array.from({length: Math.round((most - least) / step) + 1}, (_, i) => least + i * step).map(
+      (mark) => ({y: heightOf(mark), text: numberText(mark, decimalsOf(step), region.decimal)}),
+    ),
+    weeks: weeksIn(first, until, (right - LEFT) / Math.max(1, until - first)).map((day) => ({
+      x: x(day),
+      text: dayText(day),
+    })),
+    limit: limitPlace,
+    fitted: line ? stretch(from, to) : "",
+    toCome: line && isAhead ? stretch(to, end) : "",
+    asOf: asOf !== null && asOf >= first && asOf <= until ? x(asOf) : null,
+    dots,
+    latest: latestPlace,
+    meets: meetsAt && {...meetsAt, words: place(meetsWords, around(meetsAt, meetsWords))},
+  }
+}
+
+/** "9.5 mm"; in inches with the millimetres beside them. */
+function limitText(limit: number, region: Region) {
+  const {unit, text} = shownIn("mm", region)
+  const beside = unit === "mm" ? "" : ` (${numberText(limit, 1, region.decimal)}\u00a0mm)`
+  return `${text(limit, 1)}\u00a0${unit}${beside}`
+}
+
+/** What the spears of one planting say, as the title of its picture. */
+export function spearTitle(
+  {planting, line, lastDay}: PlantingSpears,
+  {limit, asOf, region}: SpearSizes,
+): string {
+  if (!line) return `${planting}: one day measured`
+  if (lastDay !== null && limit !== null) {
+    const meets = asOf !== null && lastDay < asOf ? "met" : "meets"
+    return `${planting} ${meets} ${limitText(limit, region)} about ${dayText(lastDay)}`
+  }
+  if (line.slope < 0) return `${planting} is thinning`
+  return `${planting} is not thinning`
+}
+
+/** "Mean 10.9 mm on 25 May, falling 0.11 mm a day; 9.5 mm about 7 Jun." */
+export function spearSentence({days, line, lastDay}: PlantingSpears, {limit, region}: SpearSizes): string {
+  const {unit, text} = shownIn("mm", region)
+  const {day, mean} = days.at(-1)!
+  const now = `Mean ${text(mean, 1)}\u00a0${unit} on ${dayText(day)}`
+  if (!line) return `${now}; a line needs two different days.`
+  const change = `${text(Math.abs(line.slope), 2)}\u00a0${unit} a day`
+  const going =
+    line.slope < 0 ? `, falling ${change}` : line.slope > 0 ? `, rising ${change}` : ", not changing"
+  const met =
+    limit === null
+      ? "no limit is set"
+      : lastDay === null
+        ? `the line does not meet ${limitText(limit, region)}`
+        : `${limitText(limit, region)} about ${dayText(lastDay)}`
+  return `${now}${going}; ${met}.`
+}
+
+/** What the sheet found: the planting that meets the limit first, and how many of the others do. */
+export function spearFinding(sizes: SpearSizes): string {
+  const {plantings} = sizes
+  const meeting = plantings
+    .filter(({lastDay}) => lastDay !== null)
+    .toSorted((a, b) => a.lastDay! - b.lastDay!)
+  if (meeting.length === 0)
+    return plantings.length === 1
+      ? `${spearTitle(plantings[0]!, sizes)}.`
+      : `${plantings.length} plantings measured; no line of theirs meets the limit.`
+  const others = meeting.length - 1
+  const also = others ? `; ${others} more ${others === 1 ? "does" : "do"} later` : ""
+  return `${spearTitle(meeting[0]!, sizes)}${also}.`
+}
+
+/** Mondays between two days, as many as there is room for their dates. */
+function weeksIn(first: number, last: number, perDay: number): number[] {
+  const every = Math.max(1, Math.ceil(56 / (7 * perDay)))
+  const mondays: number[] = []
+  for (let day = mondayOf(first + 6); day <= last; day += 7 * every) mondays.push(day)
+  return mondays
+}
+
+/** Where words may stand beside a mark, best first. */
+function around({x, y}: Spot, text: string): Spot[] {
+  const wide = textWidth(text)
+  return [
+    {x: x + 8, y: y - 8},
+    {x: x - wide / 2, y: y - 12},
+    {x: x - wide - 8, y: y + 16},
+    {x: x + 8, y: y + 18},
+    {x: x - wide / 2, y: y + 22},
+    {x: x - wide - 8, y: y - 8},
+  ]
+}
+
+/** A slanting line as a row of small boxes, for words to keep clear of. */
+function boxesAlong(from: Spot, to: Spot): Box[] {
+  const count = Math.max(1, Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / 8))
+  return Array.from({length: count + 1}, (_, i) =>
+    boxAround(from.x + ((to.x - from.x) * i) / count, from.y + ((to.y - from.y) * i) / count, 4, 3),
+  )
+}
+
+const boxOf = ({text, x, y}: Words): Box => ({
+  left: x,
+  right: x + textWidth(text),
+  top: y - 11,
+  bottom: y + 3,
+})
+const decimalsOf = (step: number) => Math.max(0, -Math.floor(Math.log10(step) + 1e-9))
+const px = (value: number) => Math.round(value * 10) / 10

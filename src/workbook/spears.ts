@@ -1,0 +1,76 @@
+import {isRefusal} from "../../functions/refusal"
+import {dateAt} from "../../functions/spear/dateAt"
+import {average, trend} from "../../functions/spear/trend"
+import {sheetWith, type CellAddress, type Region} from "./document"
+import {namedNumber} from "./names"
+import {regionOf} from "./region"
+import {rowsOf} from "./season"
+import type {Workbook} from "./workbook"
+
+/** The spears of a planting as measured on a day. */
+export interface SpearDay {
+  readonly day: number
+  /** Mean diameter, mm. */
+  readonly mean: number
+  readonly counted: number | null
+  /** The cell of the mean. */
+  readonly at: CellAddress
+}
+
+/** The spears of one planting, and the straight line through their means as SPEAR.TREND has it. */
+export interface PlantingSpears {
+  readonly planting: string
+  /** In the order of the days. */
+  readonly days: readonly SpearDay[]
+  /** The line: a point of it, mm on a day, and its change, mm a day; null without two different days. */
+  readonly line: {readonly day: number; readonly mean: number; readonly slope: number} | null
+  /** Last day on which the line is at or above the limit, as SPEAR.DATE_AT has it; null where there is none. */
+  readonly lastDay: number | null
+}
+
+export interface SpearSizes {
+  readonly plantings: readonly PlantingSpears[]
+  /** Mean diameter at which cutting ends, mm. */
+  readonly limit: number | null
+  readonly asOf: number | null
+  readonly region: Region
+}
+
+/** The spears measured in a workbook, the plantings in the order of their rows; null without a sheet of them. */
+export function spearSizesOf(workbook: Workbook): SpearSizes | null {
+  const {document} = workbook
+  if (sheetWith(document, "spear mean") < 0) return null
+  const limit = namedNumber(workbook, "spear_limit")
+  const measured = new Map<string, SpearDay[]>()
+  for (const row of rowsOf(workbook, "spear mean")) {
+    const [planting, day, mean] = [
+      row.word("spear planting"),
+      row.number("spear day"),
+      row.number("spear mean"),
+    ]
+    if (planting === "" || day === null || mean === null) continue
+    const one = {day, mean, counted: row.number("spears counted"), at: row.cells["spear mean"]!}
+    measured.set(planting, [...(measured.get(planting) ?? []), one])
+  }
+  return {
+    plantings: [...measured].map(([planting, rows]) => {
+      const days = rows.toSorted((a, b) => a.day - b.day)
+      return {planting, days, ...lineOf(days, limit)}
+    }),
+    limit,
+    asOf: namedNumber(workbook, "as_of"),
+    region: regionOf(document),
+  }
+}
+
+function lineOf(days: readonly SpearDay[], limit: number | null): Pick<PlantingSpears, "line" | "lastDay"> {
+  const [on, means] = [days.map(({day}) => day), days.map(({mean}) => mean)]
+  const slope = trend(on, means)
+  // The functions take what a spear can be; with anything else among the means they give no line.
+  if (isRefusal(slope) || means.some((mean) => mean <= 0 || mean > 60)) return {line: null, lastDay: null}
+  const met = limit === null ? null : dateAt(on, means, limit)
+  return {
+    line: {day: average(on), mean: average(means), slope},
+    lastDay: met === null || isRefusal(met) ? null : met,
+  }
+}

@@ -1,0 +1,81 @@
+import {expect, it} from "vitest"
+import {dayOf} from "../../functions/calendar"
+import {spearSizesOf} from "../../src/workbook/spears"
+import {Workbook} from "../../src/workbook/workbook"
+import {column, documentOf, sheet} from "./documents"
+
+const measured = [
+  // Out of order, with a blank and a word between them: the formulas leave such rows out.
+  ["Sand Piece", "2026-05-25", 10.9, 41],
+  ["Long Acre", "2026-05-18", 12.2, 40],
+  ["Sand Piece", "2026-05-04", 13.1, 40],
+  ["Sand Piece", "2026-05-28", null, null],
+  ["Sand Piece", "2026-05-11", 12.4, 42],
+  ["Sand Piece", "2026-05-18", 11.6, 40],
+  ["Home Strip", "2026-05-18", 12.2, 40],
+  ["Home Strip", "2026-05-25", 12.4, 40],
+]
+const ofPlanting = (col: string) => `FILTER('Spears'!${col}:${col},'Spears'!A:A=A1)`
+const workbook = new Workbook(
+  documentOf(
+    sheet(
+      "Spears",
+      [
+        column("Field", {part: "spear planting"}),
+        column("On", {part: "spear day", kind: "measured", format: "date"}),
+        column("Mean", {part: "spear mean", kind: "measured", unit: "mm"}),
+        column("Counted", {part: "spears counted", kind: "measured"}),
+      ],
+      measured,
+    ),
+    sheet(
+      "Names",
+      ["Name", "Value"],
+      [
+        ["Spear_limit", 9.5],
+        ["As_of", "2026-05-25"],
+      ],
+      {names: true},
+    ),
+    sheet(
+      "Formulas",
+      [
+        "Planting",
+        column("Change", {formula: `=SPEAR.TREND(${ofPlanting("B")},${ofPlanting("C")})`}),
+        column("Until", {formula: `=SPEAR.DATE_AT(${ofPlanting("B")},${ofPlanting("C")},Spear_limit)`}),
+      ],
+      ["Sand Piece", "Long Acre", "Home Strip"].map((name) => [name, "=", "="]),
+    ),
+  ),
+)
+
+it("has the line and the day that the formulas give, and none where they give none", () => {
+  const {plantings, limit, asOf} = spearSizesOf(workbook)!
+  expect([limit, asOf]).toEqual([9.5, dayOf("2026-05-25")])
+  expect(plantings.map(({planting}) => planting)).toEqual(["Sand Piece", "Long Acre", "Home Strip"])
+  const given = (row: number, col: number) => {
+    const value = workbook.valueAt({sheet: 2, row, col})
+    return typeof value === "number" ? value : null
+  }
+  for (const [row, {line, lastDay}] of plantings.entries()) {
+    const slope = given(row, 1)
+    // A cell holds 15 digits.
+    expect(line?.slope ?? null).toEqual(slope === null ? null : expect.closeTo(slope, 12))
+    expect(lastDay).toBe(given(row, 2))
+  }
+  // By hand: of 0, 7, 14, 21 days with 13.1, 12.4, 11.6, 10.9 mm the slope is -25.9/245 = -0.10571, the mean 12.0 at
+  // 10.5 days; 9.5 mm 23.65 days later, 34.15 days after 4 May.
+  expect(plantings[0]!.line).toMatchObject({
+    mean: expect.closeTo(12, 9),
+    slope: expect.closeTo(-25.9 / 245, 9),
+  })
+  expect(plantings[0]!.lastDay).toBe(dayOf("2026-06-07"))
+})
+
+it("keeps the cell of each mean, in the order of the days", () =>
+  expect(spearSizesOf(workbook)!.plantings[0]!.days.map(({mean, at}) => [mean, at.row, at.col])).toEqual([
+    [13.1, 2, 2],
+    [12.4, 4, 2],
+    [11.6, 5, 2],
+    [10.9, 0, 2],
+  ]))
