@@ -33,6 +33,8 @@ import {RegionPanel} from "./RegionPanel"
 import {noReserve, ReservePlate} from "./ReservePlate"
 import {ReadingLine} from "./ReadingLine"
 import {reserveShown} from "./reserveShown"
+import {SamplePlate} from "./SamplePlate"
+import {samplesShown} from "./samplesShown"
 import {SeasonSpread} from "./SeasonSpread"
 import type {SheetFocus} from "./SheetGrid"
 import {SendOutPanel} from "./SendOutPanel"
@@ -57,6 +59,7 @@ import {replantFinding} from "./pictures/replantWords"
 import {lenderFinding} from "./pictures/lenderWords"
 import {needsFinding, weekFinding} from "./pictures/weekWords"
 import {reserveFinding} from "./pictures/reserveLayout"
+import {sampleFinding} from "./pictures/sampleLayout"
 import {spearFinding} from "./pictures/spearLayout"
 import {useEditor} from "./useEditor"
 import "./tokens.css"
@@ -110,8 +113,30 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
   const [risk, setRisk] = useState<RiskOf | null>(null)
   const found = lender && risk?.page === lender.page ? risk.found : null
   const spears = spearsShown(store)
+  const samples = samplesShown(store)
   const year = reserve && !isRefusal(reserve) ? reserve.year : null
   const only = state.only?.sheet === cell.sheet ? state.only : null
+  const finding = plan
+    ? calendarFinding(plan)
+    : week
+      ? weekFinding(week)
+      : needs
+        ? needsFinding(needs, asOfDay(store), decimalOf(document))
+        : replant
+          ? replantFinding(replant.field, replant.replanting.money.little, regionOf(document))
+          : fieldLife
+            ? fieldLifeFinding(store, fieldLife)
+            : lender
+              ? lenderFinding(lender.page, found)
+              : year
+                ? reserveFinding(year)
+                : reserve
+                  ? noReserve(reserve)
+                  : spears
+                    ? spearFinding(spears)
+                    : samples
+                      ? sampleFinding(samples)
+                      : null
   const selectRow = useCallback(
     (row: number) => store.turn((state) => choose({...state.cell, row})(state)),
     [store],
@@ -140,27 +165,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
           <div className="title">
             <h1>{sheet.name}</h1>
             <TitleActs store={store} keeping={keeping} onDone={focusSheet} />
-            <p className="finding">
-              {plan
-                ? calendarFinding(plan)
-                : week
-                  ? weekFinding(week)
-                  : needs
-                    ? needsFinding(needs, asOfDay(store), decimalOf(document))
-                    : replant
-                      ? replantFinding(replant.field, replant.replanting.money.little, regionOf(document))
-                      : fieldLife
-                        ? fieldLifeFinding(store, fieldLife)
-                        : lender
-                          ? lenderFinding(lender.page, found)
-                          : year
-                            ? reserveFinding(year)
-                            : reserve
-                              ? noReserve(reserve)
-                              : spears
-                                ? spearFinding(spears)
-                                : sheet.about}
-            </p>
+            <p className="finding">{finding ?? sheet.about}</p>
             <ReadingLine store={store} />
             {only && (
               <p className="only">
@@ -168,8 +173,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                 <button onClick={() => showAllRows(store)}>Show all rows</button>
               </p>
             )}
-            {(plan || reserve || week || needs || replant || fieldLife || lender || spears) &&
-              sheet.about && <p className="basis">{sheet.about}</p>}
+            {finding !== null && sheet.about && <p className="basis">{sheet.about}</p>}
           </div>
           {plan ? (
             <SeasonSpread
@@ -201,6 +205,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
               {fieldLife && <FieldLifePlate store={store} shown={fieldLife} />}
               {reserve && !isRefusal(reserve) && <ReservePlate store={store} shown={reserve} />}
               {spears && <SpearPlate sizes={spears} />}
+              {samples && <SamplePlate spread={samples} />}
               <div className="alone">{shown}</div>
             </>
           )}

@@ -1,0 +1,19 @@
+import type {SampleSpread as Spread} from "../workbook/sampleSpread"
+import {SampleSpread} from "./pictures/SampleSpread"
+
+/** The spread of the root samples. The sheet below is their table. */
+export function SamplePlate({spread}: {spread: Spread}) {
+  return (
+    <div className="figures">
+      <div className="each">
+        <SampleSpread spread={spread} />
+      </div>
+      <p className="small q">
+        Dots: plants; ringed ones are questioned. Strip: the interval in which the mean lies by these plants;
+        upright in it, the mean; short tick, the median. “Floor” is your own reserve floor at the root of the
+        start of the year: it is for the lowest point of the year, not for the day of sampling. Means and ends
+        are those of ROOT.MEAN and ROOT.EDGE; readings become sugar by your calibration (ROOT.SUGAR).
+      </p>
+    </div>
+  )
+}

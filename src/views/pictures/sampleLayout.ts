@@ -1,0 +1,149 @@
+import {dayText, numberText} from "../../editor/display"
+import type {Sampling, SampleSpread} from "../../workbook/sampleSpread"
+import {textWidth} from "./placing"
+import {niceStep} from "./steps"
+
+interface Dot {
+  readonly x: number
+  readonly y: number
+  readonly isOdd: boolean
+}
+
+/** One sampling, on its own line of the picture. */
+export interface SampleRow {
+  readonly y: number
+  /** Of its name, and of its numbers. */
+  readonly words: {
+    readonly name: string
+    readonly numbers: string
+    readonly y: number
+    readonly numbersX: number
+  }
+  readonly interval: {readonly x: number; readonly width: number} | null
+  readonly mean: number
+  readonly median: number
+  readonly floor: {readonly x: number; readonly textX: number; readonly text: string} | null
+  readonly dots: readonly Dot[]
+}
+
+/** Everything that the drawing needs, px. */
+export interface SampleLayout {
+  readonly width: number
+  readonly height: number
+  readonly left: number
+  readonly right: number
+  readonly base: number
+  readonly rules: readonly {readonly x: number; readonly text: string}[]
+  readonly rows: readonly SampleRow[]
+}
+
+const TOP = 22
+const EACH = 48
+/** From the middle of a strip to its edge. */
+export const HALF = 10
+const BELOW = 24
+const SIDE = 16
+
+/** The dots of a row stand a little apart, by turns above and below its middle, so that like ones can be told apart. */
+const LIFTS = [0, -5, 5, -2.5, 2.5]
+
+/** One line for each sampling, all on one scale of mg/g: every plant a dot, the mean and its interval, the own floor. */
+export function sampleLayout({samplings, confidence}: SampleSpread, width: number): SampleLayout {
+  const right = width - SIDE
+  const all = samplings.flatMap(({plants, interval, floor}) => [
+    ...plants.map(({sugar}) => sugar),
+    ...(interval ?? []),
+    ...(floor === null ? [] : [floor]),
+  ])
+  const [lowest, highest] = [Math.min(...all), Math.max(...all)]
+  const step = niceStep(Math.max(10, highest - lowest))
+  const least = Math.floor(lowest / step) * step
+  const most = Math.max(least + step, Math.ceil(highest / step) * step)
+  const x = (sugar: number) => SIDE + ((sugar - least) / (most - least)) * (right - SIDE)
+  const base = TOP + EACH * samplings.length
+  return {
+    width,
+    height: base + BELOW,
+    left: SIDE,
+    right,
+    base,
+    rules: Array.from({length: Math.round((most - least) / step) + 1}, (_, i) => least + i * step).map(
+      (mark) => ({
+        x: x(mark),
+        text: numberText(mark),
+      }),
+    ),
+    rows: samplings.map((one, i) => {
+      const y = TOP + EACH * i + 34
+      const name = `${one.planting}${one.day === null ? "" : `, ${dayText(one.day)}`}`
+      const floorText = one.floor === null ? "" : `floor ${whole(one.floor)}`
+      const numbers = numbersOf(one, confidence)
+      return {
+        y,
+        words: {
+          name,
+          numbers,
+          y: y - 17,
+          numbersX: Math.min(textWidth(name) + 14, width - textWidth(numbers)),
+        },
+        interval: one.interval && {
+          x: x(one.interval[0]),
+          width: Math.max(1, x(one.interval[1]) - x(one.interval[0])),
+        },
+        mean: x(one.mean),
+        median: x(medianOf(one)),
+        floor:
+          one.floor === null
+            ? null
+            : {
+                x: x(one.floor),
+                textX: Math.min(x(one.floor) + 5, width - textWidth(floorText)),
+                text: floorText,
+              },
+        dots: one.plants.map(({sugar, isOdd}, k) => ({x: x(sugar), y: y + LIFTS[k % LIFTS.length]!, isOdd})),
+      }
+    }),
+  }
+}
+
+/** "409 mg/g (80 %: 397–421), 10 of 10" */
+function numbersOf({mean, interval, plants, taken}: Sampling, confidence: number): string {
+  const range = interval ? ` (${share(confidence)}: ${whole(interval[0])}\u2013${whole(interval[1])})` : ""
+  return `${whole(mean)}\u00a0mg/g${range}, ${plants.length} of ${taken}`
+}
+
+/** "Long Acre, 5 Mar: 10 plants of 10 used, 409 mg/g (80 %: 397–421)." */
+export function sampleSentence(one: Sampling, confidence: number): string {
+  const {planting, day, plants, taken, mean, interval, floor} = one
+  const range = interval
+    ? ` (${share(confidence)}: ${whole(interval[0])}\u2013${whole(interval[1])})`
+    : ", too few plants for an interval"
+  const odd = plants.filter(({isOdd}) => isOdd)
+  const ringed = odd.length
+    ? ` Questioned: ${odd.map(({plant, sugar}) => `${plant === null ? "" : `plant ${plant}, `}${whole(sugar)}\u00a0mg/g`).join("; ")}.`
+    : ""
+  const beside = floor === null ? "" : ` Your floor is ${whole(floor)}\u00a0mg/g.`
+  const when = day === null ? "" : `, ${dayText(day)}`
+  return `${planting}${when}: ${plants.length} ${plants.length === 1 ? "plant" : "plants"} of ${taken} used, ${whole(mean)}\u00a0mg/g${range}.${ringed}${beside}`
+}
+
+/** What the samples found: the least sure of the means, by the width of its interval. */
+export function sampleFinding({samplings, confidence}: SampleSpread): string {
+  const widths = samplings.flatMap(({planting, mean, interval}) =>
+    interval ? [{planting, mean, half: (interval[1] - interval[0]) / 2}] : [],
+  )
+  const [first] = widths
+  if (!first) return "Too few plants sampled for an interval: take two or more of a planting."
+  const widest = widths.reduce((most, one) => (one.half > most.half ? one : most), first)
+  const rest = widths.length > 1 ? "; the others are surer" : ""
+  return `${widest.planting} is the least sure: ${whole(widest.mean)}\u00a0mg/g, give or take ${whole(widest.half)} at ${share(confidence)}${rest}.`
+}
+
+function medianOf({plants}: Sampling): number {
+  const sorted = plants.map(({sugar}) => sugar).toSorted((a, b) => a - b)
+  const half = sorted.length >> 1
+  return sorted.length % 2 ? sorted[half]! : (sorted[half - 1]! + sorted[half]!) / 2
+}
+
+const whole = (value: number) => numberText(value, 0)
+const share = (value: number) => `${numberText(value * 100, 0)}\u202f%`

@@ -1,0 +1,148 @@
+import {isRefusal} from "../../functions/refusal"
+import {edge} from "../../functions/root/edge"
+import {mean} from "../../functions/root/mean"
+import {sugar as sugarFrom} from "../../functions/root/sugar"
+import {sugarOf} from "../../functions/root/sugarOf"
+import {sheetWith, type CellAddress} from "./document"
+import {namedNumber} from "./names"
+import {isQuestioned} from "./questioned"
+import {rowsOf} from "./season"
+import type {Workbook} from "./workbook"
+
+/** One plant of a sampling, in sugar of the dry root. */
+export interface SampledPlant {
+  readonly plant: number | null
+  /** mg/g */
+  readonly sugar: number
+  /** Far from the others of its sampling, or outside of what is usual. */
+  readonly isOdd: boolean
+  /** The cell of the sugar, or of the reading that it is worked out from. */
+  readonly at: CellAddress
+}
+
+/** The plants of one planting that were dug together, as Crowns takes them: all the dormant ones, or those of one later day. */
+export interface Sampling {
+  readonly planting: string
+  /** The latest day on which they were dug; null where none is given. */
+  readonly day: number | null
+  readonly plants: readonly SampledPlant[]
+  readonly taken: number
+  /** As ROOT.MEAN has it, mg/g. */
+  readonly mean: number
+  /** The ends of the interval of the mean as ROOT.EDGE has them; null with fewer than two plants. */
+  readonly interval: readonly [number, number] | null
+  /** The planting's own floor as sugar at the root it has at the start of the year, mg/g; null where not known. */
+  readonly floor: number | null
+}
+
+export interface SampleSpread {
+  readonly samplings: readonly Sampling[]
+  /** Of the intervals: 0.8. */
+  readonly confidence: number
+}
+
+interface Dug {
+  readonly day: number | null
+  readonly plant: number | null
+  readonly sugar: number | null
+  readonly reading: number | null
+  readonly sugarAt: CellAddress | undefined
+  readonly readingAt: CellAddress | undefined
+}
+
+interface Crown {
+  readonly opens: number | null
+  readonly floor: number | null
+}
+
+/** The root samples of a workbook, planting by planting in the order of their rows; null without a sheet of them. */
+export function sampleSpreadOf(workbook: Workbook): SampleSpread | null {
+  if (sheetWith(workbook.document, "sample sugar") < 0) return null
+  const confidence = namedNumber(workbook, "edge_confidence") ?? 0.8 // the default of ROOT.EDGE
+  const crowns = crownsIn(workbook)
+  const byPlanting = new Map<string, Dug[]>()
+  for (const row of rowsOf(workbook, "sample sugar")) {
+    const planting = row.word("sample planting")
+    if (planting === "") continue
+    const dug = {
+      day: row.number("sample day"),
+      plant: row.number("sample plant"),
+      sugar: row.number("sample sugar"),
+      reading: row.number("sample reading"),
+      sugarAt: row.cells["sample sugar"],
+      readingAt: row.cells["sample reading"],
+    }
+    byPlanting.set(planting, [...(byPlanting.get(planting) ?? []), dug])
+  }
+  const line = [namedNumber(workbook, "sugar_slope"), namedNumber(workbook, "sugar_offset")] as const
+  const samplings = [...byPlanting].flatMap(([planting, rows]) => {
+    const {opens = null, floor = null} = crowns.get(planting) ?? {}
+    // "" stands for the dormant ones: those dug before the opening, on whichever day, and those without a day. Without an
+    // opening all count as dormant, as on Crowns.
+    const groups = new Map<number | "", Dug[]>()
+    for (const one of rows) {
+      const key = one.day === null || opens === null || one.day < opens ? "" : one.day
+      groups.set(key, [...(groups.get(key) ?? []), one])
+    }
+    return [...groups.values()]
+      .flatMap((dug) => samplingOf(workbook, planting, dug, line, confidence, floor) ?? [])
+      .toSorted((a, b) => (a.day ?? 0) - (b.day ?? 0))
+  })
+  return {samplings, confidence}
+}
+
+/** As Crowns does it: laboratory sugar where any plant has it, and only without it the readings, by the own calibration. */
+function samplingOf(
+  workbook: Workbook,
+  planting: string,
+  dug: readonly Dug[],
+  [slope, offset]: readonly [number | null, number | null],
+  confidence: number,
+  floor: number | null,
+): Sampling | null {
+  const isByLaboratory = dug.some(({sugar}) => sugar !== null)
+  const toSugar = (value: number) => {
+    if (isByLaboratory) return value
+    const sugar = slope === null || offset === null ? null : sugarFrom(value, slope, offset)
+    return isRefusal(sugar) ? null : sugar
+  }
+  const plants: SampledPlant[] = []
+  const values: number[] = []
+  for (const {plant, sugar, reading, sugarAt, readingAt} of dug) {
+    const value = isByLaboratory ? sugar : reading
+    const at = isByLaboratory ? sugarAt : readingAt
+    const shown = value === null ? null : toSugar(value)
+    if (value === null || shown === null || !at) continue
+    values.push(value)
+    plants.push({plant, sugar: shown, isOdd: isQuestioned(workbook.document, at), at})
+  }
+  const middle = values.length ? mean(values, null) : null
+  const meanSugar = middle === null || isRefusal(middle) ? null : toSugar(middle)
+  if (meanSugar === null) return null
+  const ends = ([-1, 1] as const).map((side) => {
+    const end = edge(values, side, confidence)
+    return isRefusal(end) ? null : toSugar(end)
+  })
+  const [lower, upper] = [ends[0] ?? null, ends[1] ?? null]
+  const days = dug.flatMap(({day}) => (day === null ? [] : [day]))
+  return {
+    planting,
+    day: days.length ? Math.max(...days) : null,
+    plants,
+    taken: dug.length,
+    mean: meanSugar,
+    interval: lower === null || upper === null ? null : [lower, upper],
+    floor,
+  }
+}
+
+/** Of each planting the day it opens, and its floor as sugar. */
+function crownsIn(workbook: Workbook): ReadonlyMap<string, Crown> {
+  return new Map(
+    rowsOf(workbook, "structure at start").map((row) => {
+      const [structure, floor] = [row.number("structure at start"), row.number("floor")]
+      const sugar = structure === null || floor === null ? null : sugarOf(floor, structure)
+      return [row.word("planting"), {opens: row.number("opens"), floor: isRefusal(sugar) ? null : sugar}]
+    }),
+  )
+}

@@ -1,0 +1,59 @@
+import {expect, it} from "vitest"
+import {dayOf} from "../../../functions/calendar"
+import {textWidth} from "../../../src/views/pictures/placing"
+import {HALF, sampleFinding, sampleLayout, sampleSentence} from "../../../src/views/pictures/sampleLayout"
+import type {Sampling} from "../../../src/workbook/sampleSpread"
+
+const samplingOf = (planting: string, sugars: number[], more: Partial<Sampling> = {}): Sampling => ({
+  planting,
+  day: dayOf("2026-03-05")!,
+  plants: sugars.map((sugar, i) => ({plant: i + 1, sugar, isOdd: false, at: {sheet: 0, row: i, col: 4}})),
+  taken: sugars.length,
+  mean: 400,
+  interval: [390, 410],
+  floor: null,
+  ...more,
+})
+const spread = {
+  samplings: [
+    samplingOf("Long Acre", [350, 400, 450], {floor: 300}),
+    samplingOf("North Bench", [300, 300, 500, 500], {taken: 6, interval: [340, 460]}),
+    samplingOf("Home Strip", [400], {interval: null, day: null}),
+  ],
+  confidence: 0.8,
+}
+const plain = (text: string) => text.replaceAll(/[\u00a0\u202f]/g, " ")
+
+it.each([320, 358, 640, 1100])("stands every plant on one scale, within %d px", (width) => {
+  const {rows, right, left} = sampleLayout(spread, width)
+  const [one, other] = rows as [(typeof rows)[0], (typeof rows)[0]]
+  // 350, 400 and 450 lie evenly; the 400 of one planting is the mean of the other.
+  expect(one.dots[1]!.x - one.dots[0]!.x).toBeCloseTo(one.dots[2]!.x - one.dots[1]!.x, 6)
+  expect(other.mean).toBeCloseTo(one.dots[1]!.x, 6)
+  expect(other.median).toBeCloseTo(other.mean, 6)
+  expect(other.interval!.width).toBeCloseTo(6 * one.interval!.width, 6)
+  for (const {dots, words, y} of rows) {
+    expect(words.numbersX + textWidth(words.numbers)).toBeLessThanOrEqual(width)
+    expect(words.numbersX).toBeGreaterThan(textWidth(words.name) - 30)
+    for (const dot of dots) {
+      expect(dot.x >= left && dot.x <= right).toBe(true)
+      expect(Math.abs(dot.y - y)).toBeLessThan(HALF)
+    }
+  }
+})
+
+it("says what it shows", () => {
+  const [longAcre, northBench, homeStrip] = spread.samplings as [Sampling, Sampling, Sampling]
+  const said = (one: Sampling) => plain(sampleSentence(one, 0.8))
+  expect(said(longAcre)).toBe(
+    "Long Acre, 5 Mar: 3 plants of 3 used, 400 mg/g (80 %: 390–410). Your floor is 300 mg/g.",
+  )
+  expect(said(northBench)).toBe("North Bench, 5 Mar: 4 plants of 6 used, 400 mg/g (80 %: 340–460).")
+  expect(said(homeStrip)).toBe("Home Strip: 1 plant of 1 used, 400 mg/g, too few plants for an interval.")
+  const odd = {...longAcre, plants: longAcre.plants.map((one) => ({...one, isOdd: one.plant === 3}))}
+  expect(said(odd)).toContain("Questioned: plant 3, 450 mg/g.")
+  expect(plain(sampleFinding(spread))).toBe(
+    "North Bench is the least sure: 400 mg/g, give or take 60 at 80 %; the others are surer.",
+  )
+  expect(plain(sampleFinding({...spread, samplings: [homeStrip]}))).toMatch(/^Too few plants/)
+})

@@ -1,0 +1,61 @@
+import {readFileSync} from "node:fs"
+import {expect, it} from "vitest"
+import {dayOf} from "../../functions/calendar"
+import type {Content, Document} from "../../src/workbook/document"
+import {readFile} from "../../src/workbook/file"
+import {sampleSpreadOf, type Sampling} from "../../src/workbook/sampleSpread"
+import {rowsOf} from "../../src/workbook/season"
+import {Workbook} from "../../src/workbook/workbook"
+
+const reading = readFile(
+  readFileSync(new URL("../../workbooks/hollow-brook-farm.json", import.meta.url), "utf8"),
+)
+if ("refused" in reading) throw new Error(reading.refused)
+/** The farm with more samples: a second dormant day with a blank, a planting by readings alone, and a later sampling. */
+const more: Content[][] = [
+  ["Long Acre", 11, "2026-03-09", null, 440, "laboratory"],
+  ["Long Acre", 12, "2026-03-09", 18, null, "reading"],
+  ["Top Corner", 1, "2026-03-05", 18, null, "reading"],
+  ["Top Corner", 2, "2026-03-05", 20, null, "reading"],
+  ["Top Corner", 3, null, 19, null, "reading"],
+  ["North Bench", 1, "2026-07-01", null, 300, "laboratory"],
+]
+const withMore = ({sheets, ...rest}: Document): Document => ({
+  ...rest,
+  sheets: sheets.map((sheet) =>
+    sheet.name === "Root samples" ? {...sheet, rows: [...sheet.rows, ...more]} : sheet,
+  ),
+})
+const workbook = new Workbook(withMore(reading.document))
+const {samplings, confidence} = sampleSpreadOf(workbook)!
+const of = (planting: string) => samplings.filter((one) => one.planting === planting)
+
+it("has the means and the ends of the intervals that Crowns works out, also of readings and of two dormant days", () => {
+  let compared = 0
+  for (const crown of rowsOf(workbook, "sampled sugar")) {
+    const [dormant] = of(crown.word("planting"))
+    const sugar = crown.number("sampled sugar")
+    if (!dormant || sugar === null) continue
+    compared++
+    expect(dormant.mean).toBeCloseTo(sugar, 9)
+    expect(dormant.interval![0]).toBeCloseTo(crown.number("sampled lower")!, 9)
+    expect(dormant.interval![1]).toBeCloseTo(crown.number("sampled upper")!, 9)
+    expect(dormant.plants).toHaveLength(crown.number("samples used")!)
+    expect(dormant.day).toBe(crown.number("sampled on"))
+  }
+  expect(compared).toBe(6)
+  expect(confidence).toBe(0.8)
+})
+
+it("keeps a later sampling apart, without an interval where one plant was dug", () => {
+  const [dormant, later, ...rest] = of("North Bench") as [Sampling, Sampling]
+  expect(rest).toEqual([])
+  expect(dormant.plants).toHaveLength(10)
+  expect(later).toMatchObject({day: dayOf("2026-07-01"), mean: 300, interval: null, taken: 1})
+})
+
+it("counts a blank as taken and not as used, and has the cell of each plant", () => {
+  const [longAcre] = of("Long Acre") as [Sampling]
+  expect([longAcre.plants.length, longAcre.taken]).toEqual([11, 12])
+  expect(workbook.valueAt(longAcre.plants[0]!.at)).toBe(412)
+})
