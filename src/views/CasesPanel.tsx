@@ -230,9 +230,11 @@ function CaseField({
       value={typed ?? reads}
       onChange={({currentTarget}) => setTyped(currentTarget.value)}
       onBlur={keep}
-      onKeyDown={({key}) => {
-        if (key === "Enter") keep()
-        if (key === "Escape") setTyped(null)
+      onKeyDown={(event) => {
+        if (event.key === "Enter") keep()
+        if (event.key !== "Escape" || typed === null) return
+        event.stopPropagation() // it drops what is typed; the next one puts the panel away
+        setTyped(null)
       }}
     />
   )

@@ -1,4 +1,4 @@
-import {useState, type FormEvent} from "react"
+import {useRef, useState, type FormEvent, type KeyboardEvent} from "react"
 import {keepNote, settleNote} from "../editor/commands/notes"
 import {dateText} from "../editor/display"
 import {chooseKeeping} from "../editor/editing"
@@ -83,14 +83,25 @@ function Writing({store, at, signed}: {store: Store; at: CellAddress; signed: st
     const kept = store.run(keepNote(at, text, by))
     setSaid(kept ? (text.trim() === "" ? "The note is taken away." : "The note is kept.") : "Unchanged.")
   }
+  // Esc puts the panel away: a note that was written is not lost by one key.
+  const isHeld = useRef(false)
+  const holdUnkept = (event: KeyboardEvent) => {
+    if (event.key !== "Escape" || isHeld.current || text === (note?.text ?? "")) return
+    event.stopPropagation()
+    isHeld.current = true
+    setSaid("The note is not kept yet. Esc again drops what you wrote.")
+  }
   return (
-    <form onSubmit={keep}>
+    <form onSubmit={keep} onKeyDown={holdUnkept}>
       <label>
         What to know
         <textarea
           value={text}
           rows={3}
-          onChange={({currentTarget}) => setText(currentTarget.value)}
+          onChange={({currentTarget}) => {
+            isHeld.current = false
+            setText(currentTarget.value)
+          }}
           onKeyDown={(event) => {
             if (event.key === "Enter" && (event.ctrlKey || event.metaKey)) keep()
           }}

@@ -13,11 +13,19 @@ interface Props {
   children: ReactNode
 }
 
-/** A panel beside the content line: its title, the way to put it away, and what it holds. */
+/** A panel beside the content line: its title, the way to put it away, which Esc is too, and what it holds. */
 export function PanelFrame({title, onClose, holds, acts, frameRef, onKeyDown, children}: Props) {
   const id = useId()
+  const closeByEsc = ({key, nativeEvent}: KeyboardEvent) => {
+    if (key === "Escape" && !nativeEvent.isComposing) onClose()
+  }
   return (
-    <section ref={frameRef} className={`panel ${holds}`} aria-labelledby={id} onKeyDown={onKeyDown}>
+    <section
+      ref={frameRef}
+      className={`panel ${holds}`}
+      aria-labelledby={id}
+      onKeyDown={onKeyDown ?? closeByEsc}
+    >
       <div className="top">
         <h2 id={id} tabIndex={-1}>
           {title}
