@@ -212,7 +212,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
           <div className={plan ? "foot" : "foot even"}>
             <div className="left">
               <CellKey />
-              <AskedQuestion store={store} onDone={focusSheet} />
+              <AskedQuestion store={store} onDone={focusSheet} onShow={showCell} />
               <ContentLine store={store} onLeave={focusSheet} />
             </div>
             <div className="right" ref={right}>

@@ -1,16 +1,25 @@
-import {useId, useState} from "react"
+import {useId, useRef, useState} from "react"
 import {answerRather, answerYes, editAgain} from "../editor/editing"
 import {choose} from "../editor/selection"
 import type {PastePiece, Store} from "../editor/store"
+import type {CellAddress} from "../workbook/document"
 import {cellText} from "../workbook/formula"
 import {useEditor} from "./useEditor"
 
+interface Props {
+  store: Store
+  /** Told when the question is answered. */
+  onDone: () => void
+  /** Brings the chosen cell into view. */
+  onShow: () => void
+}
+
 /** A question that waits for an answer, with links to the cells it speaks of; where it needs a reason, a line for that. */
-export function AskedQuestion({store, onDone}: {store: Store; onDone: () => void}) {
+export function AskedQuestion({store, onDone, onShow}: Props) {
   const {question} = useEditor(store)
   if (!question) return null
   // One frame for each question, so that a reason is not carried over to the next.
-  return <Asked key={question.asks} store={store} onDone={onDone} />
+  return <Asked key={question.asks} store={store} onDone={onDone} onShow={onShow} />
 }
 
 const MOST_PREVIEWED = 12
@@ -45,14 +54,25 @@ export function PastePreview({pieces}: {pieces: readonly PastePiece[]}) {
   )
 }
 
-function Asked({store, onDone}: {store: Store; onDone: () => void}) {
+function Asked({store, onDone, onShow}: Props) {
   const {asks, yes, links, rather, reasonAt, typed, preview} = useEditor(store).question!
   const [reason, setReason] = useState("")
   const [isMissing, setMissing] = useState(false)
   const id = useId()
+  // A link shows a cell while the question waits; after the answer the person is where they were asked.
+  const from = useRef<CellAddress | null>(null)
+  const look = (at: CellAddress) => {
+    from.current ??= store.getState().cell
+    store.turn((state) => ({...choose(at)(state), question: state.question}))
+    onShow()
+  }
+  const done = () => {
+    if (from.current) store.turn(choose(from.current))
+    onDone()
+  }
   const leave = () => {
     store.turn(() => ({question: null, said: "Unchanged."}))
-    onDone()
+    done()
   }
   const keep = () => {
     if (reasonAt && reason.trim() === "") {
@@ -60,7 +80,7 @@ function Asked({store, onDone}: {store: Store; onDone: () => void}) {
       return
     }
     answerYes(store, reason.trim())
-    onDone()
+    done()
   }
   return (
     <div
@@ -79,13 +99,7 @@ function Asked({store, onDone}: {store: Store; onDone: () => void}) {
         <ul className="links">
           {links.map(({at, words}) => (
             <li key={words}>
-              <button
-                className="plain"
-                onClick={() => {
-                  store.turn(choose(at))
-                  onDone()
-                }}
-              >
+              <button className="plain" onClick={() => look(at)}>
                 {words}
               </button>
             </li>
@@ -99,7 +113,7 @@ function Asked({store, onDone}: {store: Store; onDone: () => void}) {
             autoFocus
             onClick={() => {
               answerRather(store)
-              onDone()
+              done()
             }}
           >
             {rather.words}
