@@ -7,8 +7,15 @@ import {nameOf, writes, type Binding, type KeyPress} from "./keyPress"
 import {blockEdge, choose, chosenStep, lastFilled, showPanel, tabTarget} from "./selection"
 import type {EditorState, Store} from "./store"
 
-const always = (act: (store: Store, page: number) => void) => (store: Store, page: number) => {
-  act(store, page)
+/** What keys of the sheet need besides the store. */
+export interface Around {
+  /** How many rows a screenful holds. */
+  readonly page: number
+  keepFileCopy(): void
+}
+
+const always = (act: (store: Store, around: Around) => void) => (store: Store, around: Around) => {
+  act(store, around)
   return true
 }
 const step = (down: number, right: number) => always((store) => store.turn(chosenStep(down, right)))
@@ -30,7 +37,7 @@ const tab = (forward: boolean) => (store: Store) => {
 }
 
 /** The keys of the sheet while no cell is being edited (W3C grid pattern, with the exceptions that data entry needs). */
-export const sheetBindings: readonly Binding<number>[] = [
+export const sheetBindings: readonly Binding<Around>[] = [
   {group: "Move", keys: ["ArrowLeft"], does: "One cell to the left", act: step(0, -1)},
   {group: "Move", keys: ["ArrowRight"], does: "One cell to the right", act: step(0, 1)},
   {group: "Move", keys: ["ArrowUp"], does: "One cell up", act: step(-1, 0)},
@@ -39,13 +46,13 @@ export const sheetBindings: readonly Binding<number>[] = [
     group: "Move",
     keys: ["PageUp"],
     does: "A screenful of rows up",
-    act: always((s, page) => s.turn(chosenStep(-page, 0))),
+    act: always((s, {page}) => s.turn(chosenStep(-page, 0))),
   },
   {
     group: "Move",
     keys: ["PageDown"],
     does: "A screenful of rows down",
-    act: always((s, page) => s.turn(chosenStep(page, 0))),
+    act: always((s, {page}) => s.turn(chosenStep(page, 0))),
   },
   {group: "Move", keys: ["Home"], does: "First cell of the row", act: along(0)},
   {group: "Move", keys: ["End"], does: "Last cell of the row", act: along(Infinity)},
@@ -78,13 +85,13 @@ export const sheetBindings: readonly Binding<number>[] = [
     group: "Choose",
     keys: ["Shift+PageUp"],
     does: "Choose a screenful of rows more upwards",
-    act: always((s, page) => s.turn(reachStep(-page, 0))),
+    act: always((s, {page}) => s.turn(reachStep(-page, 0))),
   },
   {
     group: "Choose",
     keys: ["Shift+PageDown"],
     does: "Choose a screenful of rows more downwards",
-    act: always((s, page) => s.turn(reachStep(page, 0))),
+    act: always((s, {page}) => s.turn(reachStep(page, 0))),
   },
   {
     group: "Choose",
@@ -191,6 +198,12 @@ export const sheetBindings: readonly Binding<number>[] = [
     does: "Read or write the note on the cell",
     act: always((s) => s.turn(showPanel("note"))),
   },
+  {
+    group: "Edit",
+    keys: ["Ctrl+s"],
+    does: "Keep a copy of the workbook in a file",
+    act: always((_, {keepFileCopy}) => keepFileCopy()),
+  },
   // These are the browser's own: it tells the sheet what to copy or paste.
   {group: "Copy and fill", keys: ["Ctrl+c"], does: "Copy what is chosen", act: () => false},
   {group: "Copy and fill", keys: ["Ctrl+x"], does: "Copy what is chosen and empty it", act: () => false},
@@ -217,8 +230,8 @@ export const sheetBindings: readonly Binding<number>[] = [
   },
 ]
 
-/** Handles a key pressed on the sheet; answers whether it was used. `page` is how many rows a screenful holds. */
-export function pressKey(store: Store, press: KeyPress, page: number): boolean {
+/** Handles a key pressed on the sheet; answers whether it was used. */
+export function pressKey(store: Store, press: KeyPress, around: Around): boolean {
   const pressed = nameOf(press)
   const binding = sheetBindings.find(({keys}) => keys.includes(pressed))
   const {editing} = store.getState()
@@ -227,9 +240,9 @@ export function pressKey(store: Store, press: KeyPress, page: number): boolean {
   if (editing && /^Ctrl\+[cxv]$/.test(pressed)) return false
   if (editing && binding) {
     const down = pressed === "Enter" ? 1 : 0
-    return !keepEditing(store, down, 0) || down === 1 || binding.act(store, page)
+    return !keepEditing(store, down, 0) || down === 1 || binding.act(store, around)
   }
-  if (binding) return binding.act(store, page)
+  if (binding) return binding.act(store, around)
   if (!writes(press)) return false
   if (editing) return typed(store, editing.text + press.key)
   store.turn(startTyping(press.key))

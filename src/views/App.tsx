@@ -148,9 +148,10 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
     [store],
   )
 
+  const keepFileCopy = useCallback(() => void keeping.keepFileCopy(), [keeping])
   const shown = (
     <Suspense fallback={<PlainSheet store={store} />}>
-      <SheetGrid store={store} focusRef={grid} onDrawn={onDrawn} />
+      <SheetGrid store={store} keepFileCopy={keepFileCopy} focusRef={grid} onDrawn={onDrawn} />
     </Suspense>
   )
   return (

@@ -75,10 +75,12 @@ export interface SheetFocus {
 /** One sheet as a grid. Draws the store's state and asks the store for every change. */
 export function SheetGrid({
   store,
+  keepFileCopy,
   focusRef,
   onDrawn,
 }: {
   store: Store
+  keepFileCopy: () => void
   focusRef: Ref<SheetFocus>
   /** Told when a sheet that was opened stands there. */
   onDrawn: () => void
@@ -168,7 +170,7 @@ export function SheetGrid({
       if (leaves && box.current) passOver(box.current)
       if (leaves || leaving.current) return true
       const {asksToFind} = store.getState()
-      const used = pressKey(store, event, MOST_ROWS_SHOWN - 1)
+      const used = pressKey(store, event, {page: MOST_ROWS_SHOWN - 1, keepFileCopy})
       if (!used) return true // the grid's own keys would disagree with ours
       event.preventDefault()
       const {editing, asksToFind: asked} = store.getState()
@@ -182,7 +184,7 @@ export function SheetGrid({
       suppressKeyboardEvent: onKey,
       suppressHeaderKeyboardEvent: () => false,
     }
-  }, [store, focus])
+  }, [store, focus, keepFileCopy])
 
   const pointer = useSheetPointer(store, cell.sheet, focus)
   const clipboard = useMemo(() => sheetClipboard(store), [store])

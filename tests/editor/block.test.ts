@@ -98,7 +98,7 @@ describe("the chosen cells", () => {
     const used = pressKey(
       store,
       {shiftKey: false, ctrlKey: false, metaKey: false, altKey: false, ...press},
-      2,
+      {page: 2, keepFileCopy: () => {}},
     )
     expect([used, blockText(chosenBlock(store.getState()))]).toEqual([true, block])
   })

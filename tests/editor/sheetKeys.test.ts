@@ -10,7 +10,8 @@ import {on, pressOf} from "./pressing"
 
 const PAGE = 1
 
-const press = (store: Store, keys: string, page = PAGE) => pressKey(store, pressOf(keys), page)
+const press = (store: Store, keys: string, page = PAGE, keepFileCopy = () => {}) =>
+  pressKey(store, pressOf(keys), {page, keepFileCopy})
 
 describe("a key that moves", () => {
   // The plan has six columns and two rows, with the next to fill as a third. F2 is blank.
@@ -199,6 +200,14 @@ describe("a key of no use here", () => {
 })
 
 describe("a key that copies, fills or opens", () => {
+  it("Ctrl+S keeps a copy in a file, after what is being typed", () => {
+    const store = on("A1")
+    let kept = ""
+    const keep = () => (kept = String(store.getState().document.sheets[0]!.rows[0]![0]))
+    store.turn(startTyping("Far Acre"))
+    expect(press(store, "Ctrl+s", PAGE, keep)).toBe(true)
+    expect(kept).toBe("Far Acre")
+  })
   it.each(["Ctrl+c", "Ctrl+x", "Ctrl+v"])("%s is left to the browser, which then asks the sheet", (keys) => {
     const store = on("C1")
     expect(press(store, keys)).toBe(false)
