@@ -60,6 +60,17 @@ export const startTyping =
           question: null,
         }
 
+/**
+ * Begins editing where it is not known yet what will be typed: by a dead key, or an input method. What the cell holds is
+ * marked, so that it stays where nothing comes.
+ */
+export const startMarked: Turn = (state) => {
+  const begun = startEditing(state)
+  return begun.editing
+    ? {...begun, editing: {...begun.editing, caret: 0, arrowsLeave: true, isMarked: true}}
+    : begun
+}
+
 /** What is typed now reads so. In a formula the arrow keys move the caret. */
 export const typeText =
   (text: string, caret: number): Turn =>
@@ -69,7 +80,9 @@ export const typeText =
   }
 
 /** The arrow keys now move the caret and leave the cell no more. */
-export const keepArrows: Turn = ({editing}) => ({editing: editing && {...editing, arrowsLeave: false}})
+export const keepArrows: Turn = ({editing}) => ({
+  editing: editing && {...editing, arrowsLeave: false, isMarked: false},
+})
 
 /** Drops what is being typed; the cell stays as it was. */
 export const dropEditing: Turn = ({editing, cell}) => ({

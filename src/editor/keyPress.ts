@@ -32,3 +32,7 @@ export function writes({key, ctrlKey, metaKey, altKey}: KeyPress): boolean {
   if ([...key].length !== 1 || metaKey) return false
   return altKey ? !/^[a-z0-9\s]$/i.test(key) : !ctrlKey
 }
+
+/** A dead key, or a key that an input method takes: what it writes comes only after it. */
+export const isComposing = ({key, ctrlKey, metaKey, altKey}: KeyPress) =>
+  (key === "Dead" || key === "Process") && !metaKey && (altKey || !ctrlKey)

@@ -2,8 +2,8 @@ import {chooseAround, chooseColumns, chooseRows, reachEdge, reachStep, reachTo} 
 import {emptied, filled} from "./blockActs"
 import {isoDate} from "../workbook/clock"
 import {fillDown, fillRight} from "./commands/fill"
-import {keepEditing, startEditing, startTyping, typeText} from "./editing"
-import {nameOf, writes, type Binding, type KeyPress} from "./keyPress"
+import {keepEditing, startEditing, startMarked, startTyping, typeText} from "./editing"
+import {isComposing, nameOf, writes, type Binding, type KeyPress} from "./keyPress"
 import {blockEdge, choose, chosenStep, lastFilled, showPanel, tabTarget} from "./selection"
 import type {EditorState, Store} from "./store"
 
@@ -243,6 +243,7 @@ export function pressKey(store: Store, press: KeyPress, around: Around): boolean
     return !keepEditing(store, down, 0) || down === 1 || binding.act(store, around)
   }
   if (binding) return binding.act(store, around)
+  if (isComposing(press) && !editing) store.turn(startMarked) // the key itself goes on, to the line
   if (!writes(press)) return false
   if (editing) return typed(store, editing.text + press.key)
   store.turn(startTyping(press.key))

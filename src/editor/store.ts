@@ -39,6 +39,8 @@ export interface Editing {
   readonly text: string
   /** Where the caret stands in the text. */
   readonly caret: number
+  /** All of the text is marked: what is typed first takes its place. */
+  readonly isMarked?: boolean
   /** Whether arrow keys leave the cell (typing began by typing) or move the caret (editing began on purpose). */
   readonly arrowsLeave: boolean
   /** Why the text cannot be kept, said after a try. */

@@ -69,7 +69,8 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
   useLayoutEffect(() => {
     if (!editing || !field.current) return
     if (window.document.activeElement !== field.current) field.current.focus({preventScroll: false})
-    if (field.current.selectionStart !== editing.caret)
+    if (editing.isMarked) field.current.select()
+    else if (field.current.selectionStart !== editing.caret)
       field.current.setSelectionRange(editing.caret, editing.caret)
   }, [editing])
 
@@ -99,6 +100,7 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
     close: () => setClosed(true),
   }
   const onKeyDown = (event: KeyboardEvent) => {
+    if (event.nativeEvent.isComposing) return // it belongs to the input method
     if (!editing) {
       if (event.key !== "Enter") return
       store.turn(startEditing)

@@ -141,6 +141,34 @@ describe("the keyboard", () => {
     expect(await sheet.text("Home Strip", "Open")).toBe("28 Apr")
   })
 
+  it("takes what a dead key or an input method writes on a cell, from its first letter on", async () => {
+    const {page, trouble} = await openPlanner()
+    await page.locator(".ag-cell").first().waitFor()
+    const sheet = sheetOn(page)
+    await sheet.open("Sources")
+    const cell = await sheet.cell(1, "Work")
+    await cell.click()
+    const keys = await page.context().newCDPSession(page)
+    const down = (key: string) =>
+      keys.send("Input.dispatchKeyEvent", {type: "rawKeyDown", key, windowsVirtualKeyCode: 229})
+    await down("Dead")
+    await keys.send("Input.imeSetComposition", {text: "´", selectionStart: 1, selectionEnd: 1})
+    await keys.send("Input.insertText", {text: "é"})
+    await page.keyboard.type("tal")
+    await page.keyboard.press("Enter")
+    await expect.poll(() => cell.innerText()).toBe("étal")
+
+    // Where nothing is written, the cell stays as it is.
+    await cell.click()
+    await down("Process")
+    const line = page.getByRole("textbox", {name: /^Content of /})
+    await expect.poll(() => line.evaluate((one) => one === window.document.activeElement)).toBe(true)
+    await page.keyboard.press("Enter")
+    await expect.poll(sheet.said).toBe("Unchanged.")
+    expect(await cell.innerText()).toBe("étal")
+    expect(trouble).toEqual([])
+  })
+
   it("chooses a row in the calendar and the sheet follows", async () => {
     const {page, sheet} = await openPlan()
     const bar = page.locator(".cal [aria-label^='Sand Piece']")
