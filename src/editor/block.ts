@@ -59,8 +59,14 @@ export const reachTo =
     const block = chosenBlock({cell, reach})
     const count = (block.rows[1] - block.rows[0] + 1) * (block.cols[1] - block.cols[0] + 1)
     const said = `${blockText(block)} chosen, ${count} ${count === 1 ? "cell" : "cells"}.`
-    return {reach: isCell ? null : reach, editing: null, question: null, said}
+    return {reach: isCell ? null : reach, awaitsCorner: false, editing: null, question: null, said}
   }
+
+/** Lets the next cell that is tapped or clicked be the one to choose up to: no key need be held, nothing dragged. */
+export const awaitCorner: Turn = ({cell}) => ({
+  awaitsCorner: true,
+  said: `Tap or click the cell to choose up to, from ${cellText(cell.row, cell.col)}. Esc leaves it.`,
+})
 
 /** Reaches some rows and columns further than now. */
 export const reachStep =

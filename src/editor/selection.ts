@@ -29,7 +29,7 @@ export const choose =
       col: clamp(at.col, state.document.sheets[sheet]!.columns.length),
     }
     const said = TOLD_OF_BLOCK.test(state.said) ? "" : state.said
-    return {cell, reach: null, editing: null, question: null, said}
+    return {cell, reach: null, awaitsCorner: false, editing: null, question: null, said}
   }
 
 /** What was said of a block that was chosen: it holds no longer than the block is. */

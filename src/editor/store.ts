@@ -113,6 +113,8 @@ export interface EditorState {
   readonly cell: CellAddress
   /** The corner of the chosen cells that lies across from the chosen one; null while that is the only one. */
   readonly reach: {readonly row: number; readonly col: number} | null
+  /** The next cell that is tapped or clicked is the one to choose up to. */
+  readonly awaitsCorner: boolean
   /** The rows of a sheet that are shown, where not all are; and what they have in common. */
   readonly only: Only | null
   readonly editing: Editing | null
@@ -159,6 +161,7 @@ export function createStore(
     redoable: [],
     cell: firstCell(document),
     reach: null,
+    awaitsCorner: false,
     only: null,
     editing: null,
     question: null,

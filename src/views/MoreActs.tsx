@@ -1,5 +1,5 @@
 import {useEffect, useId, useRef, useState} from "react"
-import {chooseColumns, chooseRows} from "../editor/block"
+import {awaitCorner, chooseColumns, chooseRows} from "../editor/block"
 import {copyChosen, pasteTable, readTable} from "../editor/clipboard"
 import {fillDown, fillRight, fillSeries, seriesBegins, STEPS, type Step} from "../editor/commands/fill"
 import {emptied, filled} from "../editor/blockActs"
@@ -71,6 +71,7 @@ export function MoreActs({store, onDone}: Props) {
           <Item onClick={does(() => emptied(store))} keys="Delete">
             Empty
           </Item>
+          <Item onClick={does(() => store.turn(awaitCorner))}>Choose up to another cell</Item>
           <Item onClick={does(() => store.turn(chooseRows))} keys="Shift+Space">
             Choose whole rows
           </Item>

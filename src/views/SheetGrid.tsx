@@ -166,7 +166,7 @@ export function SheetGrid({
       if (event.key === "Shift") return true // it comes before the Tab that goes back
       const leaves = event.key === "Tab" && leaving.current
       leaving.current = event.key === "Escape"
-      if (leaving.current) store.turn(() => ({said: "Tab now leaves the sheet."}))
+      if (leaving.current) store.turn(() => ({awaitsCorner: false, said: "Tab now leaves the sheet."}))
       if (leaves && box.current) passOver(box.current)
       if (leaves || leaving.current) return true
       const {asksToFind} = store.getState()

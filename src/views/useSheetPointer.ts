@@ -1,13 +1,13 @@
 import {useEffect, useRef, type FocusEvent, type MouseEvent, type PointerEvent} from "react"
 import {chooseColumns, chooseRows, chosenBlock, isIn, reachTo} from "../editor/block"
-import {chooseKeeping, keepEditing} from "../editor/editing"
+import {chooseKeeping, keepEditing, startEditing} from "../editor/editing"
 import {isPointing, pointAt, pointAtColumn} from "../editor/pointing"
 import {choose} from "../editor/selection"
 import type {Store} from "../editor/store"
 import {isSameCell, type CellAddress} from "../workbook/document"
 
 /**
- * What the mouse does on a sheet: chooses cells, rows and columns, and points while a formula waits for a reference.
+ * What the mouse or a finger does on a sheet: chooses cells, rows and columns, and points while a formula waits for a reference.
  *
  * By the page's own events, since the grid tells of clicks and focus late: the person may be typing by then, and what is
  * typed would land in another cell.
@@ -19,11 +19,22 @@ export function useSheetPointer(store: Store, sheet: number, focus: () => void) 
     if (!at || dragging.current || store.getState().editing) return
     if (!isIn(chosenBlock(store.getState()), at)) store.turn(choose(at))
   }
+  // A tap on the chosen cell opens the line, and with it a keyboard on screen: such a one comes in the act of the finger alone.
+  const tapped = useRef<CellAddress | null>(null)
+  const onClick = ({target}: MouseEvent) => {
+    const at = cellOf(target, sheet)
+    if (at && tapped.current && isSameCell(at, tapped.current) && !store.getState().editing)
+      store.turn(startEditing)
+    tapped.current = null
+  }
   // The grid moves the focus as soon as the pointer is down: with Shift that is no choice of another cell.
   // A finger that moves on scrolls: it chooses when it is lifted, by the mouse events that follow.
   const onPointerDown = (event: PointerEvent) => {
     const {target, pointerType, button} = event
     if (pointerType !== "mouse") event.stopPropagation()
+    const at = pointerType === "mouse" ? null : cellOf(target, sheet)
+    const {cell, reach, editing, awaitsCorner} = store.getState()
+    tapped.current = at && isSameCell(at, cell) && !reach && !editing && !awaitsCorner ? at : null
     const isCell = pointerType === "mouse" && button === 0 && cellOf(target, sheet) !== null
     dragging.current = isCell && !isPointing(store.getState())
   }
@@ -42,7 +53,8 @@ export function useSheetPointer(store: Store, sheet: number, focus: () => void) 
     widens.current = true
   }
   const onMouseDown = (event: MouseEvent) => {
-    const {target, button, shiftKey} = event
+    const {target, button} = event
+    const shiftKey = event.shiftKey || store.getState().awaitsCorner
     if (button !== 0) return
     if (isPointing(store.getState())) return onPoint(event)
     const at = cellOf(target, sheet)
@@ -87,6 +99,7 @@ export function useSheetPointer(store: Store, sheet: number, focus: () => void) 
     onPointerDownCapture: onPointerDown,
     onMouseDownCapture: onMouseDown,
     onMouseMove,
+    onClick,
   }
 }
 

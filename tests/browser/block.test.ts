@@ -180,3 +180,28 @@ it("shows the whole list of acts on a phone, and puts it away for a tap elsewher
   }
   expect(trouble).toEqual([])
 })
+
+it("opens the line by a second tap, and chooses a block by two taps and no drag", async () => {
+  const {page, trouble} = await openPlanner({width: 390, height: 844, browser: {hasTouch: true}})
+  await page.locator(".ag-cell").first().waitFor()
+  const cell = (row: number, col: number) =>
+    page.locator(`.ag-row[row-index="${row}"] .ag-cell[col-id="${col}"]`).first()
+  const chosen = page.locator(".content .at")
+  const line = page.getByRole("textbox", {name: /^Content of /})
+  const hasLine = () => line.evaluate((one) => one === window.document.activeElement)
+  await cell(1, 1).tap()
+  await expect.poll(() => chosen.inputValue()).toBe("B2")
+  expect(await hasLine()).toBe(false)
+  await cell(1, 1).tap()
+  await expect.poll(hasLine).toBe(true)
+  await page.keyboard.press("Escape")
+
+  await page.getByRole("button", {name: "More acts"}).tap()
+  await page.getByRole("button", {name: "Choose up to another cell"}).tap()
+  await expect.poll(() => page.locator(".folio [role=status]").first().innerText()).toContain("from B2")
+  await cell(3, 2).tap()
+  await expect.poll(() => chosen.inputValue()).toBe("B2:C4")
+  await cell(0, 1).tap()
+  await expect.poll(() => chosen.inputValue()).toBe("B1")
+  expect(trouble).toEqual([])
+})

@@ -1,5 +1,6 @@
 import {describe, expect, it} from "vitest"
 import {
+  awaitCorner,
   blockAt,
   blockText,
   cellsOf,
@@ -140,4 +141,18 @@ describe("a typed reference", () => {
   it.each(["", "12", "Nothing!A1", "A1+B2", "no name"])("may mean none: %j", (typed) => {
     expect(blockAt(farm, 0, typed, names)).toBeNull()
   })
+})
+
+it("waits for the cell to choose up to until one is chosen, or another act chooses", () => {
+  const store = after("B2")
+  store.turn(awaitCorner)
+  expect(store.getState()).toMatchObject({
+    awaitsCorner: true,
+    said: "Tap or click the cell to choose up to, from B2. Esc leaves it.",
+  })
+  store.turn(reachTo(3, 2))
+  expect(store.getState().awaitsCorner).toBe(false)
+  store.turn(awaitCorner)
+  store.turn(choose(cellAt("A1")))
+  expect(store.getState().awaitsCorner).toBe(false)
 })
