@@ -4,6 +4,7 @@ import {startEditing, startTyping} from "../../src/editor/editing"
 import {showPanel} from "../../src/editor/selection"
 import {pressKey, sheetBindings} from "../../src/editor/sheetKeys"
 import {createStore, type Store} from "../../src/editor/store"
+import {contentAt} from "../../src/workbook/document"
 import {documentOf, sheet} from "../workbook/documents"
 import {farm, inPlan, planContent} from "./farm"
 import {on, pressOf} from "./pressing"
@@ -176,16 +177,24 @@ describe("the key that finds", () => {
   })
 })
 
+it.each(["Dead", "Alt+Dead", "Process"])(
+  "%s goes on to the line, with what the cell holds marked",
+  (keys) => {
+    const store = on("C1")
+    expect(press(store, keys)).toBe(false)
+    expect(store.getState().editing).toMatchObject({isMarked: true, caret: 0, arrowsLeave: true})
+  },
+)
+
 describe("a key of no use here", () => {
   it.each([
     "Escape",
     "F5",
     "Insert",
-    "Dead",
     "Shift+Enter",
     "Alt+ArrowLeft",
     "Ctrl+p",
-    "Cmd+s",
+    "Ctrl+Dead",
     "Ctrl+Shift+y",
     "Alt+f",
     "Alt+ ",
@@ -203,7 +212,7 @@ describe("a key that copies, fills or opens", () => {
   it("Ctrl+S keeps a copy in a file, after what is being typed", () => {
     const store = on("A1")
     let kept = ""
-    const keep = () => (kept = String(store.getState().document.sheets[0]!.rows[0]![0]))
+    const keep = () => (kept = String(contentAt(store.getState().document, inPlan("A1"))))
     store.turn(startTyping("Far Acre"))
     expect(press(store, "Ctrl+s", PAGE, keep)).toBe(true)
     expect(kept).toBe("Far Acre")
