@@ -47,6 +47,22 @@ export function pickingRefused(workbook: Workbook, planting: string, day: string
   )
 }
 
+/** What to ask of a picking after the planting's close, or of one that was closed to fern, before it is added; "" when nothing. */
+export function pickingLate(workbook: Workbook, planting: string, day: string): string {
+  const on = dayOf(day)
+  const row = rowsOf(workbook, "name of planting").find((one) => one.word("name of planting") === planting)
+  const closed = row?.number("closed") ?? null
+  if (on === null) return ""
+  if (closed !== null && on > closed)
+    return `${planting} was closed to fern on ${dayText(closed)}. Was it picked on ${dayText(on)}?`
+  const close = rowsOf(workbook, "close")
+    .find((one) => one.word("planting") === planting)
+    ?.number("close")
+  return close !== undefined && close !== null && on > close
+    ? `${planting} closes on ${dayText(close)} by the plan. Was it picked on ${dayText(on)}?`
+    : ""
+}
+
 /**
  * What to tell of a picking before it is added, or "": its weight is more than a hectare brings, or far from what the
  * planting brought of late.

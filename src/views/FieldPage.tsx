@@ -8,6 +8,7 @@ import {
   fieldPlantings,
   lastDays,
   nextPlant,
+  pickingLate,
   pickingOdd,
   pickingRefused,
   spearsCounted,
@@ -173,7 +174,8 @@ function Picking({store, planting, day, onAdd}: JobProps) {
     ? `last ${quantityText(planting.last.kg, 0, "kg", region)} on ${dayText(planting.last.day)}`
     : ""
   const add = () => {
-    const odd = pickingOdd(planting, kg, region)
+    const late = pickingLate(store.workbook, planting.name, day)
+    const odd = [late, pickingOdd(planting, kg, region)].filter(Boolean).join(" ")
     if (odd && asked !== odd) return setAsked(odd)
     onAdd(
       (mark) => addPicking(planting.name, day, kg, mark),
@@ -261,30 +263,32 @@ function Spears({store, planting, day, onAdd}: JobProps) {
           </button>
         ))}
       </div>
-      <div className="field-added">
-        <span>
-          {taps.length
-            ? `Last: ${spearSizeText(taps.at(-1)!, region)} ${unit}`
-            : "Measure at the butt, culls included"}
-        </span>
-        <button disabled={taps.length === 0} onClick={takeBack}>
-          Take back one
+      <div className="field-keep">
+        <div className="field-added">
+          <span>
+            {taps.length
+              ? `Last: ${spearSizeText(taps.at(-1)!, region)} ${unit}`
+              : "Measure at the butt, culls included"}
+          </span>
+          <button disabled={taps.length === 0} onClick={takeBack}>
+            Take back one
+          </button>
+        </div>
+        <button
+          className="chief field-do"
+          disabled={count === 0}
+          onClick={() => {
+            onAdd(
+              (mark) => addSpears(planting.name, day, mean!, count, mark),
+              `${planting.name} ${count} spears, ${text(mean!, 1)} ${unit}`,
+            )
+            change({})
+            setTaps([])
+          }}
+        >
+          Keep this count
         </button>
       </div>
-      <button
-        className="chief field-do"
-        disabled={count === 0}
-        onClick={() => {
-          onAdd(
-            (mark) => addSpears(planting.name, day, mean!, count, mark),
-            `${planting.name} ${count} spears, ${text(mean!, 1)} ${unit}`,
-          )
-          change({})
-          setTaps([])
-        }}
-      >
-        Keep this count
-      </button>
     </>
   )
 }

@@ -23,6 +23,9 @@ async function pick(page: Page, planting: string, kg: string) {
   await page.getByLabel("Planting").selectOption(planting)
   for (const key of kg) await page.getByRole("button", {name: key, exact: true}).tap()
   await page.locator(".field-do").tap()
+  // Run after the close of the plan, the day of the test is asked about.
+  const sure = page.getByRole("button", {name: "Add it all the same"})
+  if (await sure.isVisible()) await sure.tap()
 }
 
 async function sent(page: Page) {
@@ -88,4 +91,16 @@ it("takes what a phone entered without a network to the desk, once however often
     .poll(() => sheet.whereFrom().innerText())
     .toMatch(/Entered in the field on Red phone, .* at \d+:\d\d\./)
   expect([...phone.trouble, ...desk.trouble]).toEqual([])
+})
+
+it("has the button that keeps a count of spears in view on a phone, without scrolling", async () => {
+  const {page, trouble} = await onPhone()
+  await page.getByRole("button", {name: "Count spears"}).tap()
+  const keep = (await page.getByRole("button", {name: "Keep this count"}).boundingBox())!
+  expect(await page.evaluate(() => scrollY)).toBe(0)
+  expect(keep.y + keep.height).toBeLessThanOrEqual(844)
+  await page.getByRole("button", {name: /^7 mm/}).tap()
+  await page.getByRole("button", {name: "Keep this count"}).tap()
+  await expect.poll(() => page.getByText(/Added .* 1 spears/).count()).toBe(1)
+  expect(trouble).toEqual([])
 })

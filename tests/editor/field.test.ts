@@ -8,6 +8,7 @@ import {
   fieldPlantings,
   lastDays,
   nextPlant,
+  pickingLate,
   pickingOdd,
   pickingRefused,
   spearsCounted,
@@ -110,3 +111,26 @@ it("offers today and the six days before it, across a month's end", () =>
     "2026-04-28",
     "2026-04-27",
   ]))
+
+describe("a picking after the close", () => {
+  it("is asked about, and says by whose close", () => {
+    const {workbook} = createStore(farm)
+    // North Bench closes on 29 May by the plan; nobody has closed it yet.
+    expect(pickingLate(workbook, "North Bench", "2026-05-29")).toBe("")
+    expect(pickingLate(workbook, "North Bench", "2026-05-30")).toBe(
+      "North Bench closes on 29 May by the plan. Was it picked on 30 May?",
+    )
+  })
+
+  it("is asked about where the planting was closed to fern", () => {
+    const {workbook} = createStore(farm)
+    const sheet = farm.sheets.findIndex(({name}) => name === "Plantings")
+    const row = farm.sheets[sheet]!.rows.findIndex(([name]) => name === "North Bench")
+    const col = farm.sheets[sheet]!.columns.findIndex(({part}) => part === "closed")
+    workbook.revise({type: "enter", cells: [{at: {sheet, row, col}, content: "2026-05-20"}]})
+    expect(pickingLate(workbook, "North Bench", "2026-05-20")).toBe("")
+    expect(pickingLate(workbook, "North Bench", "2026-05-21")).toBe(
+      "North Bench was closed to fern on 20 May. Was it picked on 21 May?",
+    )
+  })
+})
