@@ -109,7 +109,10 @@ it("weighs and measures in the field in US measures, with the decimal sign of th
   const pad = page.getByRole("group", {name: "Digits"})
   for (const key of ["4", "1", "2", ",", "5"]) await pad.getByRole("button", {name: key, exact: true}).click()
   expect(await page.getByLabel("Typed so far").innerText()).toBe("412,5 lb")
-  await page.locator(".field-do").click()
+  const add = page.locator(".field-do")
+  await add.click()
+  // Run after the close of the plan, the day of the test is asked about first.
+  if ((await add.innerText()) === "Add it all the same") await add.click()
   await expect.poll(() => page.locator(".field-added").last().innerText()).toContain("412,5 lb")
   await page.getByRole("button", {name: "Count spears"}).click()
   await page.getByRole("button", {name: /^6\/16 in/}).click()
