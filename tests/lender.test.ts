@@ -422,7 +422,7 @@ describe("every number of the lender's copy", () => {
     expect(isTypedOver(workbook.document, cover)).toBe(true)
     const found = toTheEnd(findingsByStep(workbook)).filter(({rule}) => rule === "typed over")
     expect(found.map(({sentence}) => sentence)).toEqual([
-      `Cover of row 2 is typed over: 1.30 stands there, its formula gives ${own.toFixed(2)}`,
+      `Cover of 2027 is typed over: 1.30 stands there, its formula gives ${own.toFixed(2)}`,
     ])
   })
 

@@ -8,16 +8,16 @@ import {regionOf} from "../workbook/region"
 import type {Workbook} from "../workbook/workbook"
 import {cellColumn} from "./cellColumn"
 import {dateText, inTonnes, textWithUnit} from "./display"
-import {cellName} from "./words"
+import {cellName, rowNames} from "./words"
 
-type Looked = Pick<Workbook, "document" | "isDateAt">
+type Looked = Pick<Workbook, "document" | "isDateAt" | "valueAt">
 
 /** How checks tell a cell and its values: as the screen does. On a naming sheet a value goes by its name. */
 export const checkWords = (workbook: Looked): Words => ({
   name(at) {
     const {names, rows} = workbook.document.sheets[at.sheet]!
     const named = names && at.col === 1 ? rows[at.row]?.[0] : null
-    return named ? String(named) : cellName(workbook.document, at)
+    return named ? String(named) : cellName(workbook.document, at, rowNames(workbook))
   },
   shown(at, value) {
     const {document} = workbook

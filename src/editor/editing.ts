@@ -26,7 +26,7 @@ import {isPointing, pointAtSheet} from "./pointing"
 import {askToOwn} from "./reading"
 import {choose, chosenStep, openSheet} from "./selection"
 import type {Question, Store, Turn} from "./store"
-import {cellName} from "./words"
+import {cellName, rowNames} from "./words"
 
 /** Begins editing the chosen cell with what it holds, the caret at the end; arrow keys then move the caret. */
 export const startEditing: Turn = ({document, cell}) => {
@@ -112,7 +112,8 @@ export function keepEditing(store: Store, down: number, right: number): boolean 
   const command = enterContent(cell, entry.content)
   const edit = command(store.getState())
   if (edit && isGuarded(cell)(store.getState())) {
-    const asks = `${cellName(document, cell)} is worked out. Type over it?`
+    const name = cellName(document, cell, rowNames(store.workbook))
+    const asks = `${name} is worked out. Type over it?`
     store.turn(() => ({editing: null, question: {asks, yes: "Type over it", edit}, said: asks}))
     return false
   }

@@ -3,18 +3,30 @@ import type {Edit, Entry} from "../workbook/edit"
 import type {ExtraChange} from "../workbook/extras"
 import {cellText} from "../workbook/formula"
 import {planSheet} from "../workbook/plan"
-import {keyOfRow} from "../workbook/trace"
+import {columnAt} from "../workbook/extras"
+import {keyOfRow, type RowName} from "../workbook/trace"
 import {decimalOf} from "../workbook/region"
-import type {Change, Value} from "../workbook/value"
+import {isFault, type Change, type Value} from "../workbook/value"
+import type {Workbook} from "../workbook/workbook"
 import {measureAt} from "./cellColumn"
-import {dateText, dayText, numberText} from "./display"
+import {dateText, dayText, numberText, textOf} from "./display"
 import {shownNumber} from "./measures"
 
 /** What a cell is called: "Close of Long Acre". */
-export function cellName(document: Document, at: CellAddress): string {
+export function cellName(document: Document, at: CellAddress, rowName?: RowName): string {
   const heading = document.sheets[at.sheet]?.columns[at.col]?.heading ?? ""
-  return at.col === 0 ? heading : `${heading} of ${keyOfRow(document, at)}`
+  return at.col === 0 ? heading : `${heading} of ${keyOfRow(document, at, rowName)}`
 }
+
+/** Rows by the word, year or date that their first cell works out. A count there names nothing: several rows may share it. */
+export const rowNames =
+  (workbook: Pick<Workbook, "document" | "valueAt">): RowName =>
+  (first) => {
+    const column = columnAt(workbook.document, first)
+    const value = workbook.valueAt(first)
+    const isName = column?.format === "text" || column?.format === "date" || column?.format === "day"
+    return isName && !isFault(value) ? textOf(value, column) : ""
+  }
 
 /** What an act is called in the history, for "Undo: …": "close of Well Field". */
 export function editName(document: Document, edit: Edit): string {

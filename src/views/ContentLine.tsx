@@ -8,6 +8,7 @@ import {troublesIn, type Trouble} from "../editor/entry"
 import {pressLineKey, type NameList} from "../editor/lineKeys"
 import {measureOf} from "../editor/measures"
 import type {Store} from "../editor/store"
+import {rowNames} from "../editor/words"
 import type {Document} from "../workbook/document"
 import {columnAt} from "../workbook/extras"
 import {cellText} from "../workbook/formula"
@@ -124,7 +125,7 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
           {column?.heading}
           {cell.col > 0 &&
             cell.row < document.sheets[cell.sheet]!.rows.length &&
-            `, ${keyOfRow(document, cell)}`}
+            `, ${keyOfRow(document, cell, rowNames(store.workbook))}`}
           {cell.sheet !== state.cell.sheet && `, of ${document.sheets[cell.sheet]!.name}`}
         </span>
         {unit && <span className="q">{unit}</span>}

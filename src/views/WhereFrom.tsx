@@ -5,7 +5,7 @@ import {cellColumn} from "../editor/cellColumn"
 import {dateText, textWithUnit} from "../editor/display"
 import {chooseKeeping} from "../editor/editing"
 import type {Store} from "../editor/store"
-import {cellName, movedFrom} from "../editor/words"
+import {cellName, movedFrom, rowNames} from "../editor/words"
 import {isSameCell, type CellAddress, type Document} from "../workbook/document"
 import {isoDate} from "../workbook/clock"
 import {sentenceOf} from "../workbook/faults"
@@ -74,7 +74,7 @@ const Trace = memo(function Trace({store, cell, document, onGo, onWorkBack}: Tra
   const go = (at: CellAddress) => {
     if (chooseKeeping(store, at)) onGo()
   }
-  const name = cellName(document, cell)
+  const name = nameOf(store, cell)
   return (
     <section className="trace" aria-labelledby="where-from">
       <div className="top">
@@ -141,7 +141,7 @@ interface StepProps {
 
 function OriginStep({store, at, isFirst, onFollow, onGo}: StepProps) {
   const {document, changes} = store.getState()
-  const {kind, formula, inWords, inputs, functions} = originOf(store.workbook, at)
+  const {kind, formula, inWords, inputs, functions} = originOf(store.workbook, at, rowNames(store.workbook))
   const column = columnAt(document, at)
   const note = extraAt(document, at)?.note
   const told = inputs
@@ -159,7 +159,7 @@ function OriginStep({store, at, isFirst, onFollow, onGo}: StepProps) {
     <li>
       <div>
         <p className="is">
-          {!isFirst && `${cellName(document, at)} `}
+          {!isFirst && `${nameOf(store, at)} `}
           <span className="n">{value === null || value === "" ? "blank" : shownText(store, at)}</span>{" "}
           <span className="kind">
             {kind}
@@ -179,7 +179,7 @@ function OriginStep({store, at, isFirst, onFollow, onGo}: StepProps) {
               <>
                 Started in{" "}
                 <button className="link" onClick={() => onFollow(began)}>
-                  {cellName(document, began)}, {document.sheets[began.sheet]?.name}
+                  {nameOf(store, began)}, {document.sheets[began.sheet]?.name}
                 </button>
               </>
             )}
@@ -276,7 +276,7 @@ function ValueOf({store, at}: {store: Store; at: CellAddress}): ReactNode {
 
 /** In quiet type, what a worked-out input itself uses: one look ahead. */
 function Beneath({store, at}: {store: Store; at: CellAddress}) {
-  const {inputs} = originOf(store.workbook, at)
+  const {inputs} = originOf(store.workbook, at, rowNames(store.workbook))
   const told = inputs.filter(({cells}) => cells.length > 0 && !isOwnKey(at, cells)).slice(0, 4)
   if (told.length === 0) return null
   return (
@@ -315,6 +315,8 @@ function OwnRow({store, at}: {store: Store; at: CellAddress}) {
   })
   return told.length > 0 ? <p className="feeds">{told.slice(0, 6).join(". ")}.</p> : null
 }
+
+const nameOf = ({workbook}: Store, at: CellAddress) => cellName(workbook.document, at, rowNames(workbook))
 
 /** What a cell shows, with its unit. */
 function shownText(store: Store, at: CellAddress): string {
@@ -357,13 +359,13 @@ function User({store, user, depth, onGo}: Omit<UserListProps, "users"> & {user: 
   return (
     <li>
       <button className="link" onClick={() => onGo(user)}>
-        {cellName(document, user)}, {document.sheets[user.sheet]!.name}
+        {nameOf(store, user)}, {document.sheets[user.sheet]!.name}
       </button>{" "}
       <ValueOf store={store} at={user} />{" "}
       {next.length > 0 && (
         <button className="plain small" aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
           used by {next.length}
-          <span className="hide"> of its own: {cellName(document, user)}</span>
+          <span className="hide"> of its own: {nameOf(store, user)}</span>
         </button>
       )}
       {isOpen && <UserList store={store} users={next} depth={depth + 1} onGo={onGo} />}

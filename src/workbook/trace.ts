@@ -45,12 +45,16 @@ export interface Origin {
   readonly functions: readonly Described[]
 }
 
-export function originOf({document}: Pick<Workbook, "document">, at: CellAddress): Origin {
+export function originOf(
+  {document}: Pick<Workbook, "document">,
+  at: CellAddress,
+  rowName: RowName = () => "",
+): Origin {
   const formula = formulaIn(document, at)
   const pieces = formula === null ? [] : tokens(formula)
   const inputs = new Map<string, Input>()
   const words = pieces.map(({kind, text}) => {
-    const input = kind === "reference" || kind === "name" ? inputOf(document, at, kind, text) : null
+    const input = kind === "reference" || kind === "name" ? inputOf(document, at, kind, text, rowName) : null
     if (!input) return pieceOnScreen({kind, text}, decimalOf(document))
     inputs.set(input.text, input)
     return `‹${headingOf(document, at, input)}›`
@@ -88,10 +92,18 @@ export function isMeasuredOtherwise(document: Document, at: CellAddress): boolea
   return col >= 0 && contentAt(document, {...at, col}) !== null
 }
 
+/** What the worked-out first cell of a row calls it, such as its year; "" where it calls it nothing. */
+export type RowName = (first: CellAddress) => string
+
 /** What a row is about: the word in its first column, such as a planting's name. */
-export function keyOfRow({sheets}: Document, {sheet, row}: Pick<CellAddress, "sheet" | "row">): string {
+export function keyOfRow(
+  {sheets}: Document,
+  {sheet, row}: Pick<CellAddress, "sheet" | "row">,
+  rowName: RowName = () => "",
+): string {
   const key = sheets[sheet]?.rows[row]?.[0] ?? null
-  return key === null || isFormula(key) ? `row ${row + 1}` : String(key)
+  const name = isFormula(key) ? rowName({sheet, row, col: 0}) : String(key ?? "")
+  return name || `row ${row + 1}`
 }
 
 /** "10 of 10 used", "8 of 10 used, 2 blank": how many cells of a range give something; a formula may give "" for nothing. */
@@ -103,7 +115,13 @@ export function usedOf(cells: readonly CellAddress[], valueAt: (at: CellAddress)
 /** The cell where an error began, which may lie on another sheet; null for a value that is none, or of no cell. */
 export const errorBegan = (value: Value): CellAddress | null => (isFault(value) ? value.began : null)
 
-function inputOf(document: Document, at: CellAddress, kind: string, text: string): Input | null {
+function inputOf(
+  document: Document,
+  at: CellAddress,
+  kind: string,
+  text: string,
+  rowName: RowName,
+): Input | null {
   if (kind === "name") {
     const named = namesIn(document).find(({name}) => name.toLowerCase() === text.toLowerCase())
     return named ? {text, words: text.replaceAll("_", " "), cells: [named.at]} : null
@@ -112,7 +130,7 @@ function inputOf(document: Document, at: CellAddress, kind: string, text: string
   const sheet = reference.sheet === null ? at.sheet : sheetNamed(document.sheets, reference.sheet)
   if (sheet < 0) return null
   const cells = cellsOf(document, at, sheet, reference)
-  return {text, words: wordsFor(document, at, sheet, reference, cells), cells}
+  return {text, words: wordsFor(document, at, sheet, reference, cells, rowName), cells}
 }
 
 /** The cells of a sheet that a reference stands for; for a whole column of a sheet kept by planting, those of this row's planting. */
@@ -151,13 +169,14 @@ function wordsFor(
   index: number,
   reference: Reference,
   cells: readonly CellAddress[],
+  rowName: RowName,
 ): string {
   const sheet = document.sheets[index]!
   const headingAt = (col: number) => sheet.columns[col]?.heading ?? `column ${columnLetters(col)}`
   const headings = [...new Set(columnsOf(sheet, reference).map(headingAt))]
   const heading = headings.length > 2 ? `${headings[0]} to ${headings.at(-1)}` : headings.join(" and ")
-  const keys = [...new Set(cells.map(({row}) => keyOfRow(document, {sheet: index, row})))]
-  const of = keys.length === 1 && keys[0] !== keyOfRow(document, at) ? ` of ${keys[0]}` : ""
+  const keys = [...new Set(cells.map(({row}) => keyOfRow(document, {sheet: index, row}, rowName)))]
+  const of = keys.length === 1 && keys[0] !== keyOfRow(document, at, rowName) ? ` of ${keys[0]}` : ""
   const rows = cells.map(({row}) => row)
   const counted =
     cells.length > 1 && headings.length === 1 && reference.from.row === null

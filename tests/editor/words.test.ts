@@ -1,8 +1,11 @@
 import {describe, expect, it} from "vitest"
 import {dayOf} from "../../functions/calendar"
-import {cellName, editName, movedFrom, whatMoved} from "../../src/editor/words"
+import {cellName, editName, movedFrom, rowNames, whatMoved} from "../../src/editor/words"
+import type {Column} from "../../src/workbook/document"
 import type {Edit} from "../../src/workbook/edit"
+import {originOf} from "../../src/workbook/trace"
 import type {Change, Value} from "../../src/workbook/value"
+import {Workbook} from "../../src/workbook/workbook"
 import {farm, inPlan, PLAN} from "./farm"
 
 const day = (text: string) => dayOf(`2026-${text}`)!
@@ -14,6 +17,48 @@ describe("the name of a cell", () => {
     expect(cellName(farm, inPlan("D1"))).toBe("Close of Long Acre")
     expect(cellName(farm, inPlan("A1"))).toBe("Planting")
     expect(cellName(farm, inPlan("C3"))).toBe("Weeks of row 3") // the next row to fill
+  })
+
+  it("takes the year or the date that the row's first cell works out, but no count and no error", () => {
+    const nameIn = (first: string, format: Column["format"]) => {
+      const columns = [
+        {
+          heading: "Key",
+          kind: "worked out" as const,
+          formula: first,
+          ...(format === undefined ? {} : {format}),
+        },
+        {heading: "Cover", kind: "worked out" as const, formula: "=2*A1"},
+      ]
+      const rows = [
+        ["=", "="],
+        ["=", "="],
+      ]
+      const workbook = new Workbook({name: "x", sheets: [{name: "A", group: "g", columns, rows}]})
+      const cover = {sheet: 0, row: 1, col: 1}
+      const [used] = originOf(workbook, {...cover, row: 0}, rowNames(workbook)).inputs
+      expect(used!.words).toBe("Key")
+      return cellName(workbook.document, cover, rowNames(workbook))
+    }
+    expect(nameIn("=2025+ROW()", "text")).toBe("Cover of 2027")
+    expect(nameIn("=DATE(2026,ROW(),1)", "date")).toBe("Cover of 1 Feb 2026")
+    expect(nameIn("=INT(ROW()/10)", 0)).toBe("Cover of row 2") // ten rows of one loan have the same number
+    expect(nameIn('=""', "text")).toBe("Cover of row 2")
+    expect(nameIn("=NA()", "text")).toBe("Cover of row 2")
+  })
+
+  it("names the inputs of a formula so too", () => {
+    const columns = [
+      {heading: "Year", kind: "worked out" as const, formula: "=2025+ROW()", format: "text" as const},
+      {heading: "Cash", kind: "typed" as const},
+    ]
+    const rows = [
+      ["=", 5],
+      ["=", "=B1+1"],
+    ]
+    const workbook = new Workbook({name: "x", sheets: [{name: "A", group: "g", columns, rows}]})
+    const origin = originOf(workbook, {sheet: 0, row: 1, col: 1}, rowNames(workbook))
+    expect(origin.inputs.map(({words}) => words)).toEqual(["Cash of 2026"])
   })
 })
 
