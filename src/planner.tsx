@@ -30,6 +30,8 @@ import {onceDrawn} from "./views/onceDrawn"
 import {shortDigest} from "./views/readingWords"
 import {isoDate} from "./workbook/clock"
 import type {Document} from "./workbook/document"
+import {markedCopy} from "./workbook/copies"
+import {newId} from "./workbook/fieldActs"
 import {readFile, writeFile} from "./workbook/file"
 import {planOf} from "./workbook/plan"
 
@@ -133,6 +135,18 @@ export async function startPlanner(root: Root, inside: Handed | null) {
     }
   }
 
+  const versions = openVersions()
+  /** Keeps a file copy that was written or opened as a version too: from it another copy may have gone on. */
+  const keepCopy = async (document: Document, name: string) => {
+    const id = document.copy?.id
+    if (id === undefined || (await versions.of(document.name)).some(({copy}) => copy === id)) return
+    const by = document.copy?.by ?? ""
+    await versions.keep(
+      {workbook: document.name, name, by, reason: "kept by itself", at: new Date(), copy: id},
+      document,
+    )
+  }
+
   const keeping: Keeping = {
     subscribe(listener) {
       listeners.add(listener)
@@ -141,8 +155,16 @@ export async function startPlanner(root: Root, inside: Handed | null) {
     words: () => words,
     async keepFileCopy() {
       const {document} = store.getState()
-      const kept = await keepFileCopy(document, copyName(document.name, new Date()))
-      if (kept) tell(isRefused(kept) ? `${kept.refused}.` : `A copy is kept as ${kept.name}.`)
+      const [earlier, now] = [await versions.of(document.name), new Date()] // the latest first
+      const by = earlier.find((version) => version.by !== "")?.by
+      const known = earlier.flatMap((version) => version.copy ?? []).toReversed()
+      const id = newId()
+      const copy = markedCopy(document, known, {id, kept: now.toISOString(), ...(by ? {by} : {})})
+      const kept = await keepFileCopy(copy, copyName(document.name, now))
+      if (!kept) return
+      if (isRefused(kept)) return tell(`${kept.refused}.`)
+      await keepCopy(copy, `file copy ${kept.name}`)
+      tell(`A copy is kept as ${kept.name}.`)
     },
     async keepReadingCopy(madeBy) {
       const {readingCopy} = await import("./workbook/reading")
@@ -172,7 +194,10 @@ export async function startPlanner(root: Root, inside: Handed | null) {
       const reading = readCopy(chosen.text)
       if ("refused" in reading)
         tell(`${chosen.name} was not opened. ${reading.refused}. What was open is as it was.`)
-      else openOther(reading.document)
+      else {
+        openOther(reading.document)
+        await keepCopy(reading.document, `opened ${chosen.name}`)
+      }
     },
     async readFileCopy() {
       const chosen = await openFileCopy()
@@ -182,7 +207,7 @@ export async function startPlanner(root: Root, inside: Handed | null) {
       if ("refused" in reading) return {refused: `${chosen.name} cannot be read. ${reading.refused}`}
       return {name: chosen.name, document: reading.document}
     },
-    versions: openVersions(),
+    versions,
     async sendOut(copy) {
       const {document, cell} = store.getState()
       const on = new Date()

@@ -11,6 +11,8 @@ export interface Version {
   readonly by: string
   readonly reason: string
   readonly at: Date
+  /** It is a file copy that was kept or opened here: the id of its mark. */
+  readonly copy?: string
 }
 
 export interface Versions {
@@ -58,13 +60,14 @@ export function openVersions(): Versions {
         const kept = await held.getAllFromIndex("versions", "by workbook", workbook)
         held.close()
         return kept
-          .map(({workbook: of, name, by, reason, at}, i) => ({
+          .map(({workbook: of, name, by, reason, at, copy}, i) => ({
             id: keys[i]!,
             workbook: of,
             name,
             by,
             reason,
             at,
+            ...(copy === undefined ? {} : {copy}),
           }))
           .toSorted((a, b) => b.id - a.id)
       } catch {

@@ -10,7 +10,8 @@ import type {EffectsInput} from "../studies/effectsWorker"
 import {startWorker} from "../studies/startWorker"
 import {addressText} from "../workbook/cells"
 import {bringNotes} from "../editor/commands/notes"
-import {compare, type Difference, type NoteDifference} from "../workbook/compare"
+import {compare, sidesOf, type Difference, type NoteDifference, type Side} from "../workbook/compare"
+import {sharedCopy} from "../workbook/copies"
 import {isFormula, type CellAddress, type Content, type Document} from "../workbook/document"
 import {dayOf} from "../../functions/calendar"
 import {isoDate} from "../workbook/clock"
@@ -32,6 +33,11 @@ interface Props {
 interface Other {
   readonly words: string
   readonly document: Document
+  /** "Kept 25 May 2026 by RT", as far as it is known. */
+  readonly kept: string
+  /** The state that a file copy and this workbook both began from, where it is at hand. */
+  readonly began: {readonly words: string; readonly document: Document} | null
+  readonly isCopy: boolean
 }
 
 /** Versions that were kept on purpose: keeps one, goes back to one, and says what changed since and what that moved. */
@@ -61,10 +67,12 @@ export function VersionsPanel({store, keeping, onClose, onGo}: Props) {
   }
   const keepBefore = ({words}: Other) =>
     keep({name: `before taking from ${words}`, by: "", reason: "kept by itself"})
-  const take = async ({id, name: words}: KeptVersion) => {
+  const take = async ({id, name: words, at, by, copy}: KeptVersion): Promise<Other | null> => {
     const taken = await keeping.versions.take(id)
     if ("refused" in taken) setSaid(`${taken.refused}.`)
-    return "refused" in taken ? null : {words, document: taken.document}
+    if ("refused" in taken) return null
+    const kept = copy === undefined ? keptWords(at, by) : copyWords(taken.document)
+    return {words, document: taken.document, kept, began: null, isCopy: false}
   }
   const goBack = async (version: KeptVersion) => {
     const taken = await take(version)
@@ -76,7 +84,17 @@ export function VersionsPanel({store, keeping, onClose, onGo}: Props) {
   const compareWithCopy = async () => {
     const copy = await keeping.readFileCopy()
     if (copy && "refused" in copy) setSaid(`${copy.refused}.`)
-    else if (copy) setOther({words: copy.name, document: copy.document})
+    else if (copy) {
+      const {name: words, document: there} = copy
+      setOther({words, document: there, kept: copyWords(there), began: await begunFrom(there), isCopy: true})
+    }
+  }
+  const begunFrom = async (there: Document) => {
+    const found = await keeping.versions.of(name)
+    const shared = sharedCopy(there, new Set(found.flatMap(({copy}) => copy ?? [])))
+    const version = shared === null ? undefined : found.find(({copy}) => copy === shared)
+    const taken = version && (await keeping.versions.take(version.id))
+    return taken && "document" in taken ? {words: version.name, document: taken.document} : null
   }
   return (
     <PanelFrame title="Versions" holds="versions-panel" onClose={onClose}>
@@ -183,16 +201,33 @@ function Comparison({
   const compared = useMemo(() => compare(other.document, document), [other, document])
   const found = useEffects(other.document, document, compared.cells)
   const [taken, setTaken] = useState<ReadonlySet<string>>(new Set())
-  const listed = found
+  const sideOf = useMemo(
+    () => (other.began ? sidesOf(other.began.document, other.document, document) : null),
+    [other, document],
+  )
+  const ranked = found
     ? [...found.effects.map(({difference}) => difference), ...rest(compared.cells, found)]
     : compared.cells
+  const listed = sideOf
+    ? ranked.toSorted((a, b) => SIDES.indexOf(sideOf(a).side) - SIDES.indexOf(sideOf(b).side))
+    : ranked
   const canTake = (one: Difference) =>
-    one.now !== null && !(isFormula(one.before) && isFormula(one.after) && one.before === one.after)
+    sideOf?.(one).side !== "here" &&
+    one.now !== null &&
+    !(isFormula(one.before) && isFormula(one.after) && one.before === one.after)
   const chosen = listed.filter((one) => canTake(one) && taken.has(placeOf(one)))
+  const changedThere = listed.filter((one) => canTake(one) && sideOf?.(one).side === "there")
   const nameOf = namesOf(document, listed)
   return (
     <section aria-label={`What changed since ${other.words}`}>
       <h3>Since {other.words}</h3>
+      <p className="q">
+        {other.kept}
+        {other.began && ` Both began from ${other.began.words}.`}
+        {other.isCopy &&
+          !other.began &&
+          " The state that both began from is not at hand here, so it is not known on which side a cell was changed."}
+      </p>
       {Object.values(compared).every(({length}) => length === 0) ? (
         <p>Nothing differs.</p>
       ) : (
@@ -216,17 +251,31 @@ function Comparison({
                   </button>
                   : {contentWords(store, one.now!, one.before)} <span aria-hidden="true">→</span>
                   <span className="hide">became</span> {contentWords(store, one.now!, one.after)}
+                  {sideOf && <span className="q">; {sideWords(store, one, sideOf(one))}.</span>}
                   <EffectWords store={store} found={found} difference={one} />
                 </span>
               </li>
             ))}
           </ul>
           {listed.length > MOST_LISTED && <p className="q">and {listed.length - MOST_LISTED} more</p>}
-          {compared.added.length > 0 && <p>Added: {compared.added.slice(0, 12).join(", ")}.</p>}
-          {compared.removed.length > 0 && <p>Gone: {compared.removed.slice(0, 12).join(", ")}.</p>}
+          {compared.added.length > 0 && (
+            <p>
+              {other.isCopy ? "Only here" : "Added"}: {compared.added.slice(0, 12).join(", ")}.
+            </p>
+          )}
+          {compared.removed.length > 0 && (
+            <p>
+              {other.isCopy ? "Only there" : "Gone"}: {compared.removed.slice(0, 12).join(", ")}.
+            </p>
+          )}
           <button disabled={chosen.length === 0} onClick={() => onTake(chosen)}>
             Take {chosen.length} as in {other.words}
           </button>
+          {changedThere.length > 0 && (
+            <button onClick={() => onTake(changedThere)}>
+              Take all {changedThere.length} changed there alone
+            </button>
+          )}
           {compared.notes.length > 0 && (
             <TheirNotes store={store} notes={compared.notes} onGo={onGo} onBring={onBring} />
           )}
@@ -237,6 +286,24 @@ function Comparison({
 }
 
 const MOST_LISTED = 60
+
+/** What the other side did comes first, then what has to be decided. */
+const SIDES: readonly Side["side"][] = ["there", "both", "here"]
+
+function sideWords(store: Store, {now}: Difference, {side, began}: Side): string {
+  if (side === "both") return `changed on both sides, both began from ${contentWords(store, now!, began)}`
+  return side === "here" ? "changed here alone" : "changed there alone"
+}
+
+/** "Kept 25 May 2026, 14:02, by RT." */
+const keptWords = (at: Date, by: string) =>
+  `Kept ${dateText(dayOf(isoDate(at))!)}, ${clock(at)}, by ${by || "whom is not known"}.`
+
+const clock = (at: Date) =>
+  [at.getHours(), at.getMinutes()].map((part) => String(part).padStart(2, "0")).join(":")
+
+const copyWords = ({copy}: Document) =>
+  copy ? keptWords(new Date(copy.kept), copy.by ?? "") : "When it was kept, and by whom, is not known."
 
 /** Names of cells, with the row where another one of the list has the same: ten samples are "Sugar of Long Acre". */
 function namesOf(document: Document, listed: readonly Difference[]): (one: Difference) => string {

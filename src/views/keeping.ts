@@ -11,6 +11,8 @@ export interface KeptVersion {
   readonly by: string
   readonly reason: string
   readonly at: Date
+  /** It is a file copy that was kept or opened here: the id of its mark. */
+  readonly copy?: string
 }
 
 /** A copy for other programs: the open sheet as CSV, or the workbook with its formulas or its values alone. */

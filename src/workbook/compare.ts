@@ -79,6 +79,28 @@ export function compare(before: Document, after: Document): Compared {
   return {cells, notes, added, removed}
 }
 
+/** On which side a cell was changed since the state that both began from, and what it held then. */
+export interface Side {
+  readonly side: "here" | "there" | "both"
+  readonly began: Content
+}
+
+/** Tells of the differences between another copy and this workbook on which side each came about. */
+export function sidesOf(base: Document, there: Document, here: Document): (one: Difference) => Side {
+  const [ours, theirs] = [changedSince(base, here), changedSince(base, there)]
+  return ({was, now}) => {
+    const [own, other] = [ours.get(placeIn(now)), theirs.get(placeIn(was))]
+    const began = (own ?? other)?.before ?? null
+    if (!own === !other) return {side: "both", began}
+    return {side: own ? "here" : "there", began}
+  }
+}
+
+const changedSince = (base: Document, later: Document) =>
+  new Map(compare(base, later).cells.map((one) => [placeIn(one.now), one]))
+
+const placeIn = (at: CellAddress | null) => (at ? `${at.sheet} ${at.row} ${at.col}` : "")
+
 /** A note that was brought in stands within the other, and is no difference any more. */
 const noteDifference = (before: Note | undefined, after: Note | null) =>
   before && !after?.text.includes(before.text) ? {before, after} : null

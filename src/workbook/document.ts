@@ -152,6 +152,15 @@ const readingSchema = z.strictObject({
   results: z.string().regex(/^[0-9a-f]{64}$/),
 })
 
+/** The mark of a file copy: when it was kept and by whom, as they sign, and the earlier copies that it goes back to. */
+const copySchema = z.strictObject({
+  id: z.string().regex(/^[0-9a-f]{32}$/),
+  kept: z.iso.datetime(),
+  by: z.string().min(1).optional(),
+  /** Their ids, the latest last: by them two copies find the state that both began from. */
+  after: z.array(z.string().regex(/^[0-9a-f]{32}$/)),
+})
+
 /** The saved workbook. Rows may be shorter than the columns; what is missing is blank. */
 export const documentSchema = z.strictObject({
   name: z.string().min(1),
@@ -164,6 +173,8 @@ export const documentSchema = z.strictObject({
   region: regionSchema.optional(),
   /** It is for reading only, until somebody makes a copy of their own. */
   reading: readingSchema.optional(),
+  /** The file copy that it was opened from. */
+  copy: copySchema.optional(),
   /** What was entered in the field and has come here, on this device or in a file: only ever added to. */
   field: z.array(fieldEntrySchema).optional(),
   sheets: z.array(sheetSchema).min(1),
@@ -172,6 +183,7 @@ export const documentSchema = z.strictObject({
 type DeepReadonly<T> = T extends object ? {readonly [K in keyof T]: DeepReadonly<T[K]>} : T
 export type Document = DeepReadonly<z.infer<typeof documentSchema>>
 export type ReadingMark = NonNullable<Document["reading"]>
+export type CopyMark = NonNullable<Document["copy"]>
 export type Sheet = Document["sheets"][number]
 export type Column = Sheet["columns"][number]
 export type Format = Column["format"]

@@ -123,3 +123,47 @@ it("lists what another copy holds, tells samples of one planting apart, and puts
   await page.getByRole("button", {name: "Undo: 2 notes from theirs.json"}).waitFor()
   expect(trouble).toEqual([])
 })
+
+it("tells what another copy changed from what was changed here, and takes that alone", async () => {
+  const {page, trouble} = await openPlanner()
+  await page.evaluate(() =>
+    Object.assign(window, {showOpenFilePicker: undefined, showSaveFilePicker: undefined}),
+  )
+  await page.locator(".ag-cell").first().waitFor()
+  const sheet = sheetOn(page)
+  const keepCopy = async () => {
+    const [copy] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", {name: "Keep a file copy"}).click(),
+    ])
+    return Buffer.concat((await (await copy.createReadStream()).toArray()) as Buffer[])
+  }
+  await keepCopy()
+  await page.waitForFunction(() => document.body.innerText.includes("A copy is kept as"))
+  // Theirs: samples 15 and 16. Mine: samples 16 and 17.
+  await sheet.open("Root samples")
+  await sheet.type(15, "Sugar", "372")
+  await sheet.type(16, "Sugar", "450")
+  const theirs = await keepCopy()
+  for (let acts = 0; acts < 2; acts++) await page.getByRole("button", {name: /^Undo:/}).click()
+  await sheet.type(16, "Sugar", "440")
+  await sheet.type(17, "Sugar", "405")
+  await page.getByRole("button", {name: "Versions"}).click()
+  const panel = page.locator(".versions-panel")
+  const [chooser] = await Promise.all([
+    page.waitForEvent("filechooser"),
+    panel.getByRole("button", {name: "Compare with a file copy"}).click(),
+  ])
+  await chooser.setFiles({name: "theirs.json", mimeType: "application/json", buffer: theirs})
+  const region = panel.getByRole("region", {name: "What changed since theirs.json"})
+  await region.getByText("; changed there alone.").waitFor()
+  expect(await region.locator("li", {hasText: "changed here alone"}).getByRole("checkbox").count()).toBe(0)
+  const text = (await region.innerText()).replaceAll(/\s+/g, " ")
+  expect(text).toMatch(/Kept .* by whom is not known\. Both began from file copy hollow-brook-farm-/)
+  expect(text).toMatch(/450 mg\/g .* 440 mg\/g; changed on both sides, both began from 441 mg\/g/)
+  await region.getByRole("button", {name: "Take all 1 changed there alone"}).click()
+  await expect.poll(() => sheet.text(15, "Sugar")).toBe("372")
+  expect(await sheet.text(16, "Sugar")).toBe("440")
+  expect(await sheet.text(17, "Sugar")).toBe("405")
+  expect(trouble).toEqual([])
+})

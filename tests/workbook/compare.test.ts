@@ -1,5 +1,5 @@
 import {describe, expect, it} from "vitest"
-import {compare} from "../../src/workbook/compare"
+import {compare, sidesOf} from "../../src/workbook/compare"
 import type {Edit} from "../../src/workbook/edit"
 import {revised} from "../../src/workbook/revised"
 import {cellAt, column, documentOf, sheet} from "./documents"
@@ -54,4 +54,19 @@ describe("two states of a workbook", () => {
         {type: "addSheet", name: "New", group: "Trial"},
       ),
     ).toEqual(["+ row Brook End of Plan", "+ sheet New", "- sheet Old"]))
+})
+
+it("tells on which side a cell was changed since both began", () => {
+  const there = after(enter("B1", 6.6), enter("B2", 7.5), {type: "moveRows", sheet: 0, order: [1, 0, 2]})
+  const here = after(enter("B2", 7), enter("B3", 2))
+  const sideOf = sidesOf(before, there, here)
+  const sides = compare(there, here).cells.map((one) => {
+    const {side, began} = sideOf(one)
+    return `${addressText(here, one.now!)} ${one.before} > ${one.after}: ${side}, began as ${began}`
+  })
+  expect(sides).toEqual([
+    "Plan!B1 6.6 > 6.4: there, began as 6.4",
+    "Plan!B2 7.5 > 7: both, began as 7.2",
+    "Plan!B3 1 > 2: here, began as 1",
+  ])
 })
