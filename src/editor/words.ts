@@ -92,7 +92,8 @@ export function entering(document: Document, done: string, cells: readonly Entry
   }
 }
 
-function entryName(document: Document, [first, ...others]: readonly Entry[]): string {
+/** What an entry is called in the history: by its cell, or by how many there are. */
+export function entryName(document: Document, [first, ...others]: readonly Entry[]): string {
   if (others.length) return `${others.length + 1} cells in ${document.sheets[first!.at.sheet]!.name}`
   const name = cellName(document, first!.at).replace(/^./, (letter) => letter.toLowerCase())
   return first!.content === COLUMN_FORMULA ? `formula of ${name}` : name

@@ -1,13 +1,42 @@
-import {COLUMN_FORMULA, contentAt, isTypedOver, type CellAddress, type Content} from "../../workbook/document"
+import {isoDate} from "../../workbook/clock"
+import {
+  COLUMN_FORMULA,
+  contentAt,
+  isFormula,
+  isTypedOver,
+  type CellAddress,
+  type Content,
+  type Document,
+} from "../../workbook/document"
+import type {Entry} from "../../workbook/edit"
 import {chosenCells} from "../block"
 import type {Command} from "../store"
-import {entering} from "../words"
+import {entering, entryName} from "../words"
 
-/** Puts content in a cell; does nothing when the cell already holds it. */
+/**
+ * Puts content in a cell; does nothing when the cell already holds it. A named value that is set anew has the day of `now` and,
+ * where it had another tag, is tagged as typed.
+ */
 export const enterContent =
-  (at: CellAddress, content: Content): Command =>
-  ({document}) =>
-    contentAt(document, at) === content ? null : {type: "enter", cells: [{at, content}]}
+  (at: CellAddress, content: Content, now = new Date()): Command =>
+  ({document}) => {
+    if (contentAt(document, at) === content) return null
+    const cells = [{at, content}, ...setAnew(document, at, content, now)]
+    const name = entryName(document, cells.slice(0, 1))
+    return {type: "enter", cells, ...(cells.length > 1 ? {name} : {})}
+  }
+
+/** What goes with the value of a named value, in the columns headed Date and Tag of its row. */
+function setAnew(document: Document, at: CellAddress, content: Content, now: Date): Entry[] {
+  const sheet = document.sheets[at.sheet]
+  if (!sheet?.names || at.col !== 1 || content === null || isFormula(content)) return []
+  const put = (heading: string, what: string): Entry[] => {
+    const col = sheet.columns.findIndex((column) => column.heading === heading)
+    const held = {...at, col}
+    return col < 0 || contentAt(document, held) === what ? [] : [{at: held, content: what}]
+  }
+  return [...put("Date", isoDate(now)), ...put("Tag", "typed")]
+}
 
 /** Whether typing here would put a number over a formula of the column: such a cell is guarded. */
 export const isGuarded =
