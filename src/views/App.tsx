@@ -5,6 +5,7 @@ import {choose, showPanel} from "../editor/selection"
 import {showAllRows} from "../editor/showOnly"
 import type {Store} from "../editor/store"
 import {summaryOf} from "../editor/summary"
+import type {CellAddress} from "../workbook/document"
 import {decimalOf, regionOf} from "../workbook/region"
 import {AskedQuestion} from "./AskedQuestion"
 import {BringInPanel} from "./BringInPanel"
@@ -137,6 +138,13 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                     : samples
                       ? sampleFinding(samples)
                       : null
+  const goTo = useCallback(
+    (at: CellAddress) => {
+      store.turn(choose(at))
+      focusSheet()
+    },
+    [store, focusSheet],
+  )
   const selectRow = useCallback(
     (row: number) => store.turn((state) => choose({...state.cell, row})(state)),
     [store],
@@ -191,7 +199,14 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
             <>
               {week && <WeekPlate store={store} week={week} />}
               {lender && (
-                <LenderPlate store={store} shown={lender} keeping={keeping} found={found} onFound={setRisk} />
+                <LenderPlate
+                  store={store}
+                  shown={lender}
+                  keeping={keeping}
+                  found={found}
+                  onFound={setRisk}
+                  onGo={goTo}
+                />
               )}
               {needs && (
                 <NeedsPlate
@@ -200,13 +215,14 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                   cold={coldChainShown(store)}
                   asOf={asOfDay(store)}
                   region={regionOf(document)}
+                  onGo={goTo}
                 />
               )}
               {replant && <ReplantPlate store={store} shown={replant} />}
               {fieldLife && <FieldLifePlate store={store} shown={fieldLife} />}
               {reserve && !isRefusal(reserve) && <ReservePlate store={store} shown={reserve} />}
-              {spears && <SpearPlate sizes={spears} />}
-              {samples && <SamplePlate spread={samples} />}
+              {spears && <SpearPlate sizes={spears} onGo={goTo} />}
+              {samples && <SamplePlate spread={samples} onGo={goTo} />}
               <div className="alone">{shown}</div>
             </>
           )}

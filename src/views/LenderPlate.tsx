@@ -27,6 +27,8 @@ interface Props {
   keeping: Keeping
   found: Risk | null
   onFound: (risk: RiskOf | null) => void
+  /** Goes to a cell and gives it the keyboard. */
+  onGo: (at: CellAddress) => void
 }
 
 /** The first page of the lender's copy: lines of plain text, two pictures, and what a reader has to know of the numbers. */
@@ -36,6 +38,7 @@ export const LenderPlate = memo(function LenderPlate({
   keeping,
   found,
   onFound,
+  onGo,
 }: Props) {
   const {name, season, reading} = store.getState().document
   const go = (at: CellAddress) => store.turn(choose(at))
@@ -56,13 +59,13 @@ export const LenderPlate = memo(function LenderPlate({
       </dl>
       <div className="pictures">
         <div>
-          <CashAndDebt page={page} risk={found} />
+          <CashAndDebt page={page} risk={found} onGo={onGo} />
           <button className="link" onClick={() => open("cash year")}>
             Cash and debt as a table
           </button>
         </div>
         <div>
-          <YieldByAge page={page} />
+          <YieldByAge page={page} onGo={onGo} />
           <YieldTable page={page} />
           <button className="link" onClick={() => open("evidence planting")}>
             Yield evidence as a table

@@ -3,7 +3,7 @@ import {numberText} from "../editor/display"
 import type {WeekNeeds} from "../workbook/season"
 import type {Store} from "../editor/store"
 import type {ColdChain} from "../workbook/coldChain"
-import type {Region} from "../workbook/document"
+import type {CellAddress, Region} from "../workbook/document"
 import {loadsWords, storeWords} from "./coldChainWords"
 import {MovesApart} from "./MovesApart"
 import {NeedsByWeek} from "./pictures/NeedsByWeek"
@@ -17,12 +17,14 @@ export const NeedsPlate = memo(function NeedsPlate({
   cold,
   asOf,
   region,
+  onGo,
 }: {
   store: Store
   needs: readonly WeekNeeds[]
   cold: ColdChain | null
   asOf: number | null
   region: Region
+  onGo: (at: CellAddress) => void
 }) {
   const {decimal = "."} = region
   if (needs.length === 0) return null
@@ -44,11 +46,13 @@ export const NeedsPlate = memo(function NeedsPlate({
           week: one.week,
           needed: one.cutters,
           atHand: one.booked,
+          at: one.cells["cutters needed"],
           isPast: isPast(one),
         }))}
         decimals={0}
         decimal={decimal}
         atHandWords="booked"
+        onGo={onGo}
       />
       <NeedsByWeek
         title={shortTitle(
@@ -62,11 +66,13 @@ export const NeedsPlate = memo(function NeedsPlate({
           week: one.week,
           needed: one.load,
           atHand: one.fitted,
+          at: one.cells["load needed"],
           isPast: isPast(one),
         }))}
         decimals={1}
         decimal={decimal}
         atHandWords="kW fitted"
+        onGo={onGo}
       />
       <p className="small q">
         Filled: past. Outlined: to come. Hatched: short. Days of cutting shows what makes each day; a light

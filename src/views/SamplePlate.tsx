@@ -1,12 +1,13 @@
+import type {CellAddress} from "../workbook/document"
 import type {SampleSpread as Spread} from "../workbook/sampleSpread"
 import {SampleSpread} from "./pictures/SampleSpread"
 
 /** The spread of the root samples. The sheet below is their table. */
-export function SamplePlate({spread}: {spread: Spread}) {
+export function SamplePlate({spread, onGo}: {spread: Spread; onGo: (at: CellAddress) => void}) {
   return (
     <div className="figures">
       <div className="each">
-        <SampleSpread spread={spread} />
+        <SampleSpread spread={spread} onGo={onGo} />
       </div>
       <p className="small q">
         Dots: plants; ringed ones are questioned. Strip: the interval in which the mean lies by these plants;

@@ -1,13 +1,14 @@
+import type {CellAddress} from "../workbook/document"
 import type {SpearSizes} from "../workbook/spears"
 import {SpearSize} from "./pictures/SpearSize"
 
 /** The spears of every planting that was measured. The sheet below is their table. */
-export function SpearPlate({sizes}: {sizes: SpearSizes}) {
+export function SpearPlate({sizes, onGo}: {sizes: SpearSizes; onGo: (at: CellAddress) => void}) {
   return (
     <div className="figures">
       <div className="each">
         {sizes.plantings.map((one) => (
-          <SpearSize key={one.planting} one={one} sizes={sizes} />
+          <SpearSize key={one.planting} one={one} sizes={sizes} onGo={onGo} />
         ))}
       </div>
       <p className="small q">

@@ -1,10 +1,12 @@
 import {memo, useId} from "react"
 import {numberText, shownIn} from "../../editor/display"
 import type {Risk} from "../../studies/risk"
+import type {CellAddress} from "../../workbook/document"
 import type {LenderPage} from "../../workbook/lender"
 import {cashLayout} from "./cashLayout"
 import {cashSentence, cashTitle, leftOutWords} from "./lenderWords"
 import {Hatch} from "./marks"
+import {PictureWalk} from "./PictureWalk"
 import {useWidth} from "./useWidth"
 import "./pictures.css"
 
@@ -17,10 +19,12 @@ const FIRST_WIDTH = 620
 export const CashAndDebt = memo(function CashAndDebt({
   page: {years, wanted, stress, region},
   risk = null,
+  onGo,
 }: {
   page: Pick<LenderPage, "years" | "wanted" | "stress" | "region">
   /** Where it was worked out: the band holds eight draws of ten. */
   risk?: Risk | null
+  onGo?: (at: CellAddress) => void
 }) {
   const [place, measured] = useWidth()
   const hatch = useId()
@@ -32,6 +36,18 @@ export const CashAndDebt = memo(function CashAndDebt({
     region,
     risk,
   )
+  const stops = columns.map(({year, x, capacity, due}) => {
+    const one = years.find((each) => each.year === year)!
+    const [top, bottom] = [Math.min(capacity.y, due.y), Math.max(capacity.y + capacity.height, due.y)]
+    return {
+      x,
+      y: (top + bottom) / 2,
+      width: capacity.width + 10,
+      height: bottom - top + 10,
+      words: cashSentence([one], region),
+      at: one.cells.capacity,
+    }
+  })
   return (
     <figure ref={place} className="lender-picture">
       <figcaption>
@@ -46,82 +62,84 @@ export const CashAndDebt = memo(function CashAndDebt({
           {leftOutWords(years)}
         </span>
       </figcaption>
-      <svg
-        className="pic"
-        width={width}
-        height={height}
-        viewBox={`0 0 ${width} ${height}`}
-        role="img"
-        aria-label={cashSentence(years, region)}
-      >
-        <Hatch id={hatch} />
-        <text className="quiet" x={0} y={16}>
-          {currency}
-          {inThousands && ", thousands"}
-        </text>
-        {rules.map(({y, text}) => (
-          <g key={text}>
-            <path className="hair" d={`M${left - 2} ${y}H${width}`} />
-            <text className="quiet" x={left - (isNarrow ? 6 : 10)} y={y + 5} textAnchor="end">
-              {text}
-            </text>
-          </g>
-        ))}
-        {columns.map(({year, x, capacity, due, isNamed, short}) => (
-          <g key={year}>
-            <rect className="past-band" {...capacity} />
-            {short && <rect className="short" {...short.bar} fill={`url(#${hatch})`} />}
-            <path className="axis at-hand" d={`M${due.from} ${due.y}H${due.to}`} />
-            {isNamed && (
-              <text className="strong" x={x} y={due.y - 5} textAnchor="middle">
-                due
+      <PictureWalk name="Cash and debt by year" stops={stops} onGo={onGo}>
+        <svg
+          className="pic"
+          width={width}
+          height={height}
+          viewBox={`0 0 ${width} ${height}`}
+          role="img"
+          aria-label={cashSentence(years, region)}
+        >
+          <Hatch id={hatch} />
+          <text className="quiet" x={0} y={16}>
+            {currency}
+            {inThousands && ", thousands"}
+          </text>
+          {rules.map(({y, text}) => (
+            <g key={text}>
+              <path className="hair" d={`M${left - 2} ${y}H${width}`} />
+              <text className="quiet" x={left - (isNarrow ? 6 : 10)} y={y + 5} textAnchor="end">
+                {text}
               </text>
-            )}
-            {short?.words.map((line, row) => (
-              <text key={line} className="strong halo" x={x} y={short.y + 18 * row} textAnchor="middle">
-                {line}
+            </g>
+          ))}
+          {columns.map(({year, x, capacity, due, isNamed, short}) => (
+            <g key={year}>
+              <rect className="past-band" {...capacity} />
+              {short && <rect className="short" {...short.bar} fill={`url(#${hatch})`} />}
+              <path className="axis at-hand" d={`M${due.from} ${due.y}H${due.to}`} />
+              {isNamed && (
+                <text className="strong" x={x} y={due.y - 5} textAnchor="middle">
+                  due
+                </text>
+              )}
+              {short?.words.map((line, row) => (
+                <text key={line} className="strong halo" x={x} y={short.y + 18 * row} textAnchor="middle">
+                  {line}
+                </text>
+              ))}
+              <text className={short ? "strong" : "quiet"} x={x} y={yearsY} textAnchor="middle">
+                {columns.length > 5 && isNarrow ? `\u2019${String(year).slice(2)}` : year}
               </text>
-            ))}
-            <text className={short ? "strong" : "quiet"} x={x} y={yearsY} textAnchor="middle">
-              {columns.length > 5 && isNarrow ? `\u2019${String(year).slice(2)}` : year}
-            </text>
-          </g>
-        ))}
-        <path className="axis" d={`M${left - 4} ${zero}H${width}`} />
-        <text className="strong" x={0} y={cover.coverTitleY}>
-          cover: {currency} for each 1 due
-        </text>
-        {columns.length > 0 && <CoverLines {...cover} left={left} width={width} isNarrow={isNarrow} />}
-        {columns.map(({year, x, cover: plan, stressed, band}) => (
-          <g key={year}>
-            {band && (
-              <rect className="band" x={x - 6} y={band.high} width={12} height={band.low - band.high} />
-            )}
-            {plan && stressed && <path className="lead" d={`M${x} ${plan.y}V${stressed.y}`} />}
-            {stressed && (
-              <>
-                <circle className="to-come" cx={x} cy={stressed.y} r={4.5} />
-                <text
-                  className="quiet halo"
-                  x={stressed.textX}
-                  y={stressed.textY}
-                  textAnchor={stressed.anchor}
-                >
-                  {stressed.text}
-                </text>
-              </>
-            )}
-            {plan && (
-              <>
-                <circle className="past" cx={x} cy={plan.y} r={5.5} />
-                <text className="strong halo" x={plan.textX} y={plan.textY} textAnchor={plan.anchor}>
-                  {plan.text}
-                </text>
-              </>
-            )}
-          </g>
-        ))}
-      </svg>
+            </g>
+          ))}
+          <path className="axis" d={`M${left - 4} ${zero}H${width}`} />
+          <text className="strong" x={0} y={cover.coverTitleY}>
+            cover: {currency} for each 1 due
+          </text>
+          {columns.length > 0 && <CoverLines {...cover} left={left} width={width} isNarrow={isNarrow} />}
+          {columns.map(({year, x, cover: plan, stressed, band}) => (
+            <g key={year}>
+              {band && (
+                <rect className="band" x={x - 6} y={band.high} width={12} height={band.low - band.high} />
+              )}
+              {plan && stressed && <path className="lead" d={`M${x} ${plan.y}V${stressed.y}`} />}
+              {stressed && (
+                <>
+                  <circle className="to-come" cx={x} cy={stressed.y} r={4.5} />
+                  <text
+                    className="quiet halo"
+                    x={stressed.textX}
+                    y={stressed.textY}
+                    textAnchor={stressed.anchor}
+                  >
+                    {stressed.text}
+                  </text>
+                </>
+              )}
+              {plan && (
+                <>
+                  <circle className="past" cx={x} cy={plan.y} r={5.5} />
+                  <text className="strong halo" x={plan.textX} y={plan.textY} textAnchor={plan.anchor}>
+                    {plan.text}
+                  </text>
+                </>
+              )}
+            </g>
+          ))}
+        </svg>
+      </PictureWalk>
     </figure>
   )
 })

@@ -1,8 +1,10 @@
 import {useId} from "react"
 import {numberText} from "../../editor/display"
+import type {CellAddress} from "../../workbook/document"
 import type {Decimal} from "../../workbook/region"
 import {Hatch} from "./marks"
 import {isShort, needsLayout, type Need} from "./needsLayout"
+import {PictureWalk} from "./PictureWalk"
 import {useWidth} from "./useWidth"
 import "./pictures.css"
 
@@ -16,6 +18,7 @@ interface Props {
   decimal: Decimal
   /** Of what is at hand: "booked", "kW fitted". */
   atHandWords: string
+  onGo?: ((at: CellAddress) => void) | undefined
 }
 
 const FIRST_WIDTH = 640
@@ -25,66 +28,79 @@ const LETTERS = 17
  * The need of each week as a bar, filled where the week is past; what is at hand as a line in steps. The part of a bar above
  * the line is hatched and its shortage printed. Its table is the sheet below.
  */
-export function NeedsByWeek({needs, title, measures, decimals, decimal, atHandWords}: Props) {
+export function NeedsByWeek({needs, title, measures, decimals, decimal, atHandWords, onGo}: Props) {
   const [place, measured] = useWidth()
   const hatch = useId()
   const layout = needsLayout(needs, {width: measured ?? FIRST_WIDTH, decimals, decimal, atHandWords})
   const {width, height, left, base, rules, columns} = layout
+  const stops = columns.map(({x, within, short}, i) => {
+    const top = (short ?? within).y
+    return {
+      x,
+      y: (top + base) / 2,
+      width: within.width + 8,
+      height: base - top + 8,
+      words: needsSentence([needs[i]!], decimals, atHandWords, decimal),
+      at: needs[i]!.at,
+    }
+  })
   return (
     <figure ref={place} className="needs">
       <figcaption>
         <b>{title}</b> <span className="q">{measures}</span>
       </figcaption>
-      <svg
-        className="pic"
-        width={width}
-        height={height}
-        viewBox={`0 0 ${width} ${height}`}
-        role="img"
-        aria-label={needsSentence(needs, decimals, atHandWords, decimal)}
-      >
-        <Hatch id={hatch} />
-        {rules.map(({y, text}) => (
-          <g key={text}>
-            <path className="hair" d={`M${left} ${y}H${width}`} />
-            <text className="quiet" x={left - 6} y={y + 5} textAnchor="end">
+      <PictureWalk name={measures} stops={stops} onGo={onGo}>
+        <svg
+          className="pic"
+          width={width}
+          height={height}
+          viewBox={`0 0 ${width} ${height}`}
+          role="img"
+          aria-label={needsSentence(needs, decimals, atHandWords, decimal)}
+        >
+          <Hatch id={hatch} />
+          {rules.map(({y, text}) => (
+            <g key={text}>
+              <path className="hair" d={`M${left} ${y}H${width}`} />
+              <text className="quiet" x={left - 6} y={y + 5} textAnchor="end">
+                {text}
+              </text>
+            </g>
+          ))}
+          <path className="axis" d={`M${left} ${base}H${width}`} />
+          <text className="quiet" x={0} y={height - 7}>
+            wk
+          </text>
+          {columns.map(({week, isPast, x, within, short}) => (
+            <g key={week}>
+              <rect className={isPast ? "past-band" : "to-come thin"} {...within} />
+              {short && <rect className="short" {...short} fill={`url(#${hatch})`} />}
+              <text className={isPast ? "quiet" : "strong"} x={x} y={height - 7} textAnchor="middle">
+                {week}
+              </text>
+            </g>
+          ))}
+          <path className="axis at-hand" d={layout.line} />
+          {layout.atHand.map(({text, x, y}) => (
+            <text key={x} className="halo" x={x} y={y}>
               {text}
             </text>
-          </g>
-        ))}
-        <path className="axis" d={`M${left} ${base}H${width}`} />
-        <text className="quiet" x={0} y={height - 7}>
-          wk
-        </text>
-        {columns.map(({week, isPast, x, within, short}) => (
-          <g key={week}>
-            <rect className={isPast ? "past-band" : "to-come thin"} {...within} />
-            {short && <rect className="short" {...short} fill={`url(#${hatch})`} />}
-            <text className={isPast ? "quiet" : "strong"} x={x} y={height - 7} textAnchor="middle">
-              {week}
-            </text>
-          </g>
-        ))}
-        <path className="axis at-hand" d={layout.line} />
-        {layout.atHand.map(({text, x, y}) => (
-          <text key={x} className="halo" x={x} y={y}>
-            {text}
-          </text>
-        ))}
-        {columns.map(({week, isPast, x, short, words, y}) =>
-          words.map((line, i) => (
-            <text
-              key={`${week} ${i}`}
-              className={short ? "strong halo" : isPast ? "strong" : "held"}
-              x={x}
-              y={y - LETTERS * (words.length - 1 - i)}
-              textAnchor="middle"
-            >
-              {line}
-            </text>
-          )),
-        )}
-      </svg>
+          ))}
+          {columns.map(({week, isPast, x, short, words, y}) =>
+            words.map((line, i) => (
+              <text
+                key={`${week} ${i}`}
+                className={short ? "strong halo" : isPast ? "strong" : "held"}
+                x={x}
+                y={y - LETTERS * (words.length - 1 - i)}
+                textAnchor="middle"
+              >
+                {line}
+              </text>
+            )),
+          )}
+        </svg>
+      </PictureWalk>
     </figure>
   )
 }

@@ -1,4 +1,7 @@
+import {dayText, quantityText} from "../../editor/display"
+import type {CellAddress} from "../../workbook/document"
 import type {PlantingSpears, SpearSizes} from "../../workbook/spears"
+import {PictureWalk} from "./PictureWalk"
 import {spearLayout, spearSentence, spearTitle} from "./spearLayout"
 import {useWidth} from "./useWidth"
 import "./pictures.css"
@@ -10,66 +13,82 @@ const FIRST_WIDTH = 480
  * The spears of one planting: each measured mean a dot, the line through them solid as far as was measured and dashed to the
  * day it meets the limit. The sheet below is its table.
  */
-export function SpearSize({one, sizes}: {one: PlantingSpears; sizes: SpearSizes}) {
+export function SpearSize({
+  one,
+  sizes,
+  onGo,
+}: {
+  one: PlantingSpears
+  sizes: SpearSizes
+  onGo?: (at: CellAddress) => void
+}) {
   const [place, measured] = useWidth()
   const layout = spearLayout(one, sizes, measured ?? FIRST_WIDTH)
   const {width, height, left, right, base, limit, latest, meets} = layout
   const sentence = spearSentence(one, sizes)
+  const stops = layout.dots.map(({x, y}, i) => {
+    const {day, mean, counted, at} = one.days[i]!
+    const spears = counted === null ? "" : `, ${counted} spears counted`
+    return {x, y, words: `${dayText(day)}: mean ${quantityText(mean, 1, "mm", sizes.region)}${spears}.`, at}
+  })
+  const end = meets ? [{x: meets.x, y: meets.y, words: `${spearTitle(one, sizes)}, by the line.`}] : []
   return (
     <figure ref={place} className="finding-figure">
       <figcaption>
         <b>{spearTitle(one, sizes)}</b> {sentence}
       </figcaption>
-      <svg
-        className="pic"
-        width={width}
-        height={height}
-        viewBox={`0 0 ${width} ${height}`}
-        role="img"
-        aria-label={`${one.planting}: ${sentence}`}
-      >
-        <text className="quiet" x={0} y={14}>
-          mean diameter of spears as cut, {layout.unit}
-        </text>
-        {layout.rules.map(({y, text}) => (
-          <g key={text}>
-            <path className="hair" d={`M${left} ${y}H${right}`} />
-            <text className="quiet" x={left - 6} y={y + 5} textAnchor="end">
-              {text}
-            </text>
-          </g>
-        ))}
-        {layout.weeks.map(({x, text}) => (
-          <g key={text}>
-            <path className="hair" d={`M${x} ${base}v5`} />
-            <text className="quiet" x={x} y={base + 19} textAnchor={x > right - 24 ? "end" : "middle"}>
-              {text}
-            </text>
-          </g>
-        ))}
-        <path className="axis" d={`M${left} ${base}H${right}`} />
-        {layout.asOf !== null && <path className="as-of" d={`M${layout.asOf} 22V${base}`} />}
-        {limit && <path className="axis" d={`M${left} ${limit.y}H${right}`} />}
-        <path className="course" d={layout.fitted} />
-        <path className="course to-be" d={layout.toCome} />
-        {layout.dots.map(({x, y}, i) => (
-          <circle key={i} className="sampled" cx={x} cy={y} r={4.5} />
-        ))}
-        {meets && <circle className="turn" cx={meets.x} cy={meets.y} r={4} />}
-        {limit && (
-          <text className="halo strong" x={limit.words.x} y={limit.words.y}>
-            {limit.words.text}
+      <PictureWalk name={`Spear size of ${one.planting}`} stops={[...stops, ...end]} onGo={onGo}>
+        <svg
+          className="pic"
+          width={width}
+          height={height}
+          viewBox={`0 0 ${width} ${height}`}
+          role="img"
+          aria-label={`${one.planting}: ${sentence}`}
+        >
+          <text className="quiet" x={0} y={14}>
+            mean diameter of spears as cut, {layout.unit}
           </text>
-        )}
-        <text className="halo" x={latest.x} y={latest.y}>
-          {latest.text}
-        </text>
-        {meets && (
-          <text className="halo held" x={meets.words.x} y={meets.words.y}>
-            {meets.words.text}
+          {layout.rules.map(({y, text}) => (
+            <g key={text}>
+              <path className="hair" d={`M${left} ${y}H${right}`} />
+              <text className="quiet" x={left - 6} y={y + 5} textAnchor="end">
+                {text}
+              </text>
+            </g>
+          ))}
+          {layout.weeks.map(({x, text}) => (
+            <g key={text}>
+              <path className="hair" d={`M${x} ${base}v5`} />
+              <text className="quiet" x={x} y={base + 19} textAnchor={x > right - 24 ? "end" : "middle"}>
+                {text}
+              </text>
+            </g>
+          ))}
+          <path className="axis" d={`M${left} ${base}H${right}`} />
+          {layout.asOf !== null && <path className="as-of" d={`M${layout.asOf} 22V${base}`} />}
+          {limit && <path className="axis" d={`M${left} ${limit.y}H${right}`} />}
+          <path className="course" d={layout.fitted} />
+          <path className="course to-be" d={layout.toCome} />
+          {layout.dots.map(({x, y}, i) => (
+            <circle key={i} className="sampled" cx={x} cy={y} r={4.5} />
+          ))}
+          {meets && <circle className="turn" cx={meets.x} cy={meets.y} r={4} />}
+          {limit && (
+            <text className="halo strong" x={limit.words.x} y={limit.words.y}>
+              {limit.words.text}
+            </text>
+          )}
+          <text className="halo" x={latest.x} y={latest.y}>
+            {latest.text}
           </text>
-        )}
-      </svg>
+          {meets && (
+            <text className="halo held" x={meets.words.x} y={meets.words.y}>
+              {meets.words.text}
+            </text>
+          )}
+        </svg>
+      </PictureWalk>
     </figure>
   )
 }

@@ -1,7 +1,9 @@
 import {memo} from "react"
-import {numberText, shownIn} from "../../editor/display"
+import {numberText, quantityText, shownIn} from "../../editor/display"
+import type {CellAddress} from "../../workbook/document"
 import type {LenderPage} from "../../workbook/lender"
 import {yieldSentence, yieldTitle} from "./lenderWords"
+import {PictureWalk} from "./PictureWalk"
 import {useWidth} from "./useWidth"
 import {yieldLayout} from "./yieldLayout"
 import "./pictures.css"
@@ -13,11 +15,31 @@ const RADIUS = 5.5
  * The farm's own records over age, filled, each planting with a shape of its own; this season's projections hollow; the curve of
  * the age factors with its assumed band; published yields as a bracket at the side, never mixed with the farm's own.
  */
-export const YieldByAge = memo(function YieldByAge({page}: {page: LenderPage}) {
+export const YieldByAge = memo(function YieldByAge({
+  page,
+  onGo,
+}: {
+  page: LenderPage
+  onGo?: (at: CellAddress) => void
+}) {
   const [place, measured] = useWidth()
   const {yields, spread, region} = page
   const layout = yieldLayout(page, measured ?? FIRST_WIDTH)
   const {width, height, left, right, base, published} = layout
+  const stops = layout.plantings.flatMap(({planting, dots, projection}) => {
+    const one = yields.find((each) => each.planting === planting)!
+    const recorded = dots.map(({x, y, isDisaster}, i) => {
+      const {age, kg} = one.record[i]!
+      const struck = isDisaster ? ", marked as struck by a disaster" : ""
+      return {
+        x,
+        y,
+        words: `${planting}, age ${age}: ${quantityText(kg, 0, "kg/ha", region)} recorded${struck}.`,
+      }
+    })
+    const ahead = projection && {...projection, words: yieldSentence(one, region), at: one.cells.projection}
+    return ahead ? [...recorded, ahead] : recorded
+  })
   return (
     <figure ref={place} className="lender-picture">
       <figcaption>
@@ -29,65 +51,67 @@ export const YieldByAge = memo(function YieldByAge({page}: {page: LenderPage}) {
           {published && ` Bracket: ${published.words}.`}
         </span>
       </figcaption>
-      <svg
-        className="pic"
-        width={width}
-        height={height}
-        viewBox={`0 0 ${width} ${height}`}
-        role="img"
-        aria-label={yields.map((one) => yieldSentence(one, region)).join(" ")}
-      >
-        <text className="quiet" x={0} y={16}>
-          {shownIn("kg/ha", region).unit}
-        </text>
-        {layout.rules.map(({y, text}) => (
-          <g key={text}>
-            <path className="hair" d={`M${left} ${y}H${right}`} />
-            <text className="quiet" x={left - 6} y={y + 5} textAnchor="end">
+      <PictureWalk name="Yields by age" stops={stops} onGo={onGo}>
+        <svg
+          className="pic"
+          width={width}
+          height={height}
+          viewBox={`0 0 ${width} ${height}`}
+          role="img"
+          aria-label={yields.map((one) => yieldSentence(one, region)).join(" ")}
+        >
+          <text className="quiet" x={0} y={16}>
+            {shownIn("kg/ha", region).unit}
+          </text>
+          {layout.rules.map(({y, text}) => (
+            <g key={text}>
+              <path className="hair" d={`M${left} ${y}H${right}`} />
+              <text className="quiet" x={left - 6} y={y + 5} textAnchor="end">
+                {text}
+              </text>
+            </g>
+          ))}
+          {layout.band && <path className="band" d={layout.band} />}
+          {layout.line && <path className="course" d={layout.line} />}
+          <path className="axis" d={`M${left} ${base}H${right}`} />
+          {layout.ages.map(({x, text}) => (
+            <text key={text} className="quiet" x={x} y={base + 18} textAnchor="middle">
               {text}
             </text>
-          </g>
-        ))}
-        {layout.band && <path className="band" d={layout.band} />}
-        {layout.line && <path className="course" d={layout.line} />}
-        <path className="axis" d={`M${left} ${base}H${right}`} />
-        {layout.ages.map(({x, text}) => (
-          <text key={text} className="quiet" x={x} y={base + 18} textAnchor="middle">
-            {text}
+          ))}
+          <text className="quiet" x={(left + right) / 2} y={base + 38} textAnchor="middle">
+            age, planting year 0
           </text>
-        ))}
-        <text className="quiet" x={(left + right) / 2} y={base + 38} textAnchor="middle">
-          age, planting year 0
-        </text>
-        {published && (
-          <path className="axis" d={`M${published.x - 4} ${published.high}h8V${published.low}h-8`} />
-        )}
-        {layout.plantings.map(({planting, shape, dots, projection, lead, mean, label}) => (
-          <g key={planting}>
-            {lead && <path className="as-of" d={lead} />}
-            {mean && <path className="axis" d={`M${mean.from} ${mean.y}H${mean.to}`} />}
-            {dots.map(({x, y, isDisaster}, i) => (
-              <g key={i}>
-                <path className="recorded" d={shape(x, y, RADIUS)} />
-                {isDisaster && <path className="axis" d={`M${x - 8} ${y + 8}L${x + 8} ${y - 8}`} />}
-              </g>
-            ))}
-            {projection && <path className="to-come" d={shape(projection.x, projection.y, RADIUS + 0.5)} />}
-            {label?.lead && <path className="lead" d={label.lead} />}
-            {label?.lines.map((line, i) => (
-              <text
-                key={line}
-                className={i === 0 ? "strong halo" : "halo"}
-                x={label.x}
-                y={label.y + 17 * i}
-                textAnchor={label.anchor}
-              >
-                {line}
-              </text>
-            ))}
-          </g>
-        ))}
-      </svg>
+          {published && (
+            <path className="axis" d={`M${published.x - 4} ${published.high}h8V${published.low}h-8`} />
+          )}
+          {layout.plantings.map(({planting, shape, dots, projection, lead, mean, label}) => (
+            <g key={planting}>
+              {lead && <path className="as-of" d={lead} />}
+              {mean && <path className="axis" d={`M${mean.from} ${mean.y}H${mean.to}`} />}
+              {dots.map(({x, y, isDisaster}, i) => (
+                <g key={i}>
+                  <path className="recorded" d={shape(x, y, RADIUS)} />
+                  {isDisaster && <path className="axis" d={`M${x - 8} ${y + 8}L${x + 8} ${y - 8}`} />}
+                </g>
+              ))}
+              {projection && <path className="to-come" d={shape(projection.x, projection.y, RADIUS + 0.5)} />}
+              {label?.lead && <path className="lead" d={label.lead} />}
+              {label?.lines.map((line, i) => (
+                <text
+                  key={line}
+                  className={i === 0 ? "strong halo" : "halo"}
+                  x={label.x}
+                  y={label.y + 17 * i}
+                  textAnchor={label.anchor}
+                >
+                  {line}
+                </text>
+              ))}
+            </g>
+          ))}
+        </svg>
+      </PictureWalk>
     </figure>
   )
 })

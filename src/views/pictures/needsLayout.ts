@@ -1,4 +1,5 @@
 import {numberText} from "../../editor/display"
+import type {CellAddress} from "../../workbook/document"
 import type {Decimal} from "../../workbook/region"
 import {clearest, textWidth, type Box} from "./placing"
 import {niceStep} from "./steps"
@@ -10,6 +11,8 @@ export interface Need {
   readonly atHand: number
   /** The week lies behind: its bar is filled. */
   readonly isPast: boolean
+  /** The cell of what is needed. */
+  readonly at?: CellAddress | undefined
 }
 
 export interface NeedsOptions {

@@ -1,0 +1,73 @@
+import {useState, type KeyboardEvent, type ReactNode} from "react"
+import type {CellAddress} from "../../workbook/document"
+import "./pictures.css"
+
+/** A mark of a picture that the arrow keys stop at: its middle, px, and its size where it is more than a dot. */
+export interface Stop {
+  readonly x: number
+  readonly y: number
+  readonly width?: number
+  readonly height?: number
+  /** What it says, as a sentence. */
+  readonly words: string
+  /** The cell behind it, where there is one. */
+  readonly at?: CellAddress | undefined
+}
+
+interface Props {
+  /** What the picture is of, for those who hear it. */
+  readonly name: string
+  /** In the order in which they are stepped over. */
+  readonly stops: readonly Stop[]
+  /** Goes to a cell; without it Enter does nothing. */
+  readonly onGo?: ((at: CellAddress) => void) | undefined
+  /** The drawing, which begins at the left upper corner. */
+  readonly children: ReactNode
+}
+
+const DOT = 18 // px across the ring about a dot; chosen
+
+/** A picture that the keys walk over: arrows from mark to mark, Home and End, Enter to the cell behind it, Esc out of it. */
+export function PictureWalk({name, stops, onGo, children}: Props) {
+  const [reached, setReached] = useState<number | null>(null)
+  const stop = reached === null ? undefined : stops[Math.min(reached, stops.length - 1)]
+  if (stops.length === 0) return children
+
+  const press = (event: KeyboardEvent<HTMLDivElement>) => {
+    const {key, altKey, ctrlKey, metaKey} = event
+    if (altKey || ctrlKey || metaKey) return
+    const last = stops.length - 1
+    const steps: Readonly<Record<string, number>> = {
+      ArrowRight: reached === null ? 0 : Math.min(last, reached + 1),
+      ArrowDown: reached === null ? 0 : Math.min(last, reached + 1),
+      ArrowLeft: reached === null ? last : Math.max(0, reached - 1),
+      ArrowUp: reached === null ? last : Math.max(0, reached - 1),
+      Home: 0,
+      End: last,
+    }
+    const next = steps[key]
+    if (next !== undefined) setReached(next)
+    else if (key === "Enter" && stop?.at && onGo) onGo(stop.at)
+    else if (key === "Escape") event.currentTarget.blur()
+    else return
+    event.preventDefault()
+  }
+
+  const {x = 0, y = 0, width = DOT, height = DOT} = stop ?? {}
+  return (
+    <div
+      className="walk"
+      role="group"
+      aria-label={`${name}, ${stops.length} marks: the arrow keys step over them`}
+      tabIndex={0}
+      onKeyDown={press}
+      onBlur={() => setReached(null)}
+    >
+      {children}
+      {stop && <span className="ring" style={{left: x - width / 2, top: y - height / 2, width, height}} />}
+      <p className="walked" aria-live="polite">
+        {stop && `${stop.words}${stop.at && onGo ? " Enter goes to its cell." : ""}`}
+      </p>
+    </div>
+  )
+}

@@ -1,0 +1,50 @@
+import {AxeBuilder} from "@axe-core/playwright"
+import {expect, it} from "vitest"
+import {openPlanner} from "./page"
+import {sheetOn} from "./sheet"
+
+it("walks over the spears by the keys, says each mark, and goes to the cell behind one", async () => {
+  const {page, trouble} = await openPlanner()
+  const sheet = sheetOn(page)
+  await page.locator(".ag-cell").first().waitFor()
+  await sheet.open("Spear size")
+  const walk = page.getByRole("group", {name: /^Spear size of Sand Piece, 5 marks/})
+  const words = () => walk.locator("[aria-live]").innerText()
+  await walk.focus()
+  expect(await words()).toBe("")
+  await page.keyboard.press("ArrowRight")
+  expect(await words()).toBe("4 May: mean 13.1 mm, 40 spears counted. Enter goes to its cell.")
+  const ring = (await walk.locator(".ring").boundingBox())!
+  const dot = (await walk.locator("circle").first().boundingBox())!
+  expect(Math.abs(ring.x + ring.width / 2 - dot.x - dot.width / 2)).toBeLessThan(1.5)
+  expect(Math.abs(ring.y + ring.height / 2 - dot.y - dot.height / 2)).toBeLessThan(1.5)
+  await page.keyboard.press("End")
+  expect(await words()).toMatch(/about 7 Jun, by the line\.$/)
+  expect((await new AxeBuilder({page}).analyze()).violations.map(({id}) => id)).toEqual([])
+  await page.keyboard.press("Escape")
+  expect(await walk.locator(".ring").count()).toBe(0)
+  expect(await walk.evaluate((one) => one === window.document.activeElement)).toBe(false)
+  await walk.focus()
+  for (const key of ["End", "ArrowLeft", "Enter"]) await page.keyboard.press(key)
+  await expect.poll(() => page.evaluate(() => window.document.activeElement?.textContent)).toBe("10.9")
+  expect(trouble).toEqual([])
+})
+
+it.each([
+  ["Root samples", /^Spread of the root samples, 55 marks/, /^North Bench, 5 Mar: 10 plants of 10 used/],
+  ["Crew and cooler", /^cutters on the busiest day/, /^Week \d+: \d+ needed/],
+  ["Reserve", /^Reserve through the year/, /measured/],
+  ["Lender's page", /^Cash and debt by year/, /^2026: .* due/],
+  ["Lender's page", /^Yields by age/, /age \d+: .* recorded/],
+])("walks over the picture of %s", async (name, group, first) => {
+  const {page, trouble} = await openPlanner()
+  await page.locator(".ag-cell").first().waitFor()
+  await sheetOn(page).open(name)
+  const walk = page.getByRole("group", {name: group})
+  await walk.focus()
+  await page.keyboard.press("ArrowRight")
+  expect(await walk.locator("[aria-live]").innerText()).toMatch(first)
+  expect(await walk.locator(".ring").count()).toBe(1)
+  expect((await new AxeBuilder({page}).analyze()).violations.map(({id}) => id)).toEqual([])
+  expect(trouble).toEqual([])
+})
