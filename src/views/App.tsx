@@ -1,5 +1,6 @@
 import {lazy, Suspense, useCallback, useEffect, useRef, useState, useSyncExternalStore} from "react"
 import {isRefusal} from "../../functions/refusal"
+import {dateText} from "../editor/display"
 import {moveClose} from "../editor/commands/season"
 import {choose, showPanel} from "../editor/selection"
 import {showAllRows} from "../editor/showOnly"
@@ -26,6 +27,7 @@ import {LenderPlate, type RiskOf} from "./LenderPlate"
 import {lenderShown} from "./lenderShown"
 import {NamesPanel} from "./NamesPanel"
 import {NotePanel} from "./NotePanel"
+import {onEachPage} from "./onEachPage"
 import {onceDrawn} from "./onceDrawn"
 import {PlainSheet} from "./PlainSheet"
 import {PlantingPanel} from "./PlantingPanel"
@@ -171,6 +173,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
       <div className="page" data-measures={document.region?.measures}>
         <Contents store={store} keeping={keeping} />
         <main id="main">
+          {!lender && <style>{onEachPage(footOfPage(store))}</style>}
           <div className="title">
             <h1>{sheet.name}</h1>
             <TitleActs store={store} keeping={keeping} onDone={focusSheet} />
@@ -284,6 +287,14 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
       <Foot store={store} keeping={keeping} />
     </>
   )
+}
+
+/** "Hollow Brook Farm, season 2026. Spear size, as of 25 May 2026" */
+function footOfPage(store: Store): string {
+  const {document, cell} = store.getState()
+  const asOf = asOfDay(store)
+  const book = document.season ? `${document.name}, ${document.season}` : document.name
+  return `${book}. ${document.sheets[cell.sheet]!.name}${asOf === null ? "" : `, as of ${dateText(asOf)}`}`
 }
 
 const KINDS = ["worked out", "measured", "carried over", "typed over", "missing", "questioned"] as const

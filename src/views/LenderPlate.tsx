@@ -11,6 +11,7 @@ import {inARow} from "./pictures/weekWords"
 import {gapText} from "./pictures/yieldLayout"
 import {YieldByAge} from "./pictures/YieldByAge"
 import type {Keeping} from "./keeping"
+import {onEachPage} from "./onEachPage"
 import {RiskPanel} from "./RiskPanel"
 import type {LenderShown} from "./lenderShown"
 import "./lender.css"
@@ -154,10 +155,6 @@ export const LenderPlate = memo(function LenderPlate({
     </div>
   )
 })
-
-/** What stands at the foot of each printed page. Quotes would end the words of the style. */
-const onEachPage = (words: string) =>
-  `@page { @bottom-left { content: ${JSON.stringify(words.replace(/[<>\\"\n]/g, " "))} } }`
 
 /** The years of cash and debt as a table, on paper only: on the screen the sheet of that name has them. */
 function CashTable({page: {years, region}}: {page: LenderPage}) {

@@ -130,3 +130,14 @@ it("prints the foot of the page after the sheet, not over it", async () => {
       .evaluate((one) => one.getBoundingClientRect().bottom)
   expect(await bottom(".folio")).toBeGreaterThan(await bottom("main"))
 })
+
+it("prints a sheet without what only the screen needs, and says on each page what it is", async () => {
+  const {page} = await openPlanner()
+  await page.locator(".ag-cell").first().waitFor()
+  await sheetOn(page).open("Spear size")
+  await page.emulateMedia({media: "print"})
+  for (const one of [".content", ".trace", ".title .acts"])
+    expect(await page.locator(one).first().isVisible(), one).toBe(false)
+  expect(await page.locator("figure").first().isVisible()).toBe(true)
+  expect(await page.locator("main > style").textContent()).toContain("Spear size, as of 25 May 2026")
+})
