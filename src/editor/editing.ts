@@ -24,6 +24,7 @@ import {readEntry, readsAs, type Entry} from "./entry"
 import {namesMet} from "./namesInUse"
 import {isPointing, pointAtSheet} from "./pointing"
 import {askToOwn} from "./reading"
+import {renameQuestion} from "./renamePlanting"
 import {choose, chosenStep, openSheet} from "./selection"
 import type {Question, Store, Turn} from "./store"
 import {cellName, rowNames} from "./words"
@@ -121,6 +122,7 @@ export function keepEditing(store: Store, down: number, right: number): boolean 
   const asked =
     edit &&
     (emptiedName(document, edit) ??
+      renameQuestion(document, cell, entry.content, next) ??
       questionOn(document, cell, entry.content, editing.text, next) ??
       waitQuestion(store, cell, entry.content, editing.text, next))
   if (asked) {

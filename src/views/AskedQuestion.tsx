@@ -120,7 +120,7 @@ function Asked({store, onDone, onShow}: Props) {
           </button>
         )}
         {typed === undefined ? (
-          <button className="chief" autoFocus onClick={keep}>
+          <button className={rather ? undefined : "chief"} autoFocus={!rather} onClick={keep}>
             {yes}
           </button>
         ) : (
