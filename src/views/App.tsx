@@ -29,6 +29,7 @@ import {NamesPanel} from "./NamesPanel"
 import {NotePanel} from "./NotePanel"
 import {onEachPage} from "./onEachPage"
 import {onceDrawn} from "./onceDrawn"
+import {PaperSheet} from "./PaperSheet"
 import {PlainSheet} from "./PlainSheet"
 import {PlantingPanel} from "./PlantingPanel"
 import {planShown} from "./planShown"
@@ -160,9 +161,12 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
 
   const keepFileCopy = useCallback(() => void keeping.keepFileCopy(), [keeping])
   const shown = (
-    <Suspense fallback={<PlainSheet store={store} />}>
-      <SheetGrid store={store} keepFileCopy={keepFileCopy} focusRef={grid} onDrawn={onDrawn} />
-    </Suspense>
+    <>
+      <Suspense fallback={<PlainSheet store={store} />}>
+        <SheetGrid store={store} keepFileCopy={keepFileCopy} focusRef={grid} onDrawn={onDrawn} />
+      </Suspense>
+      <PaperSheet store={store} />
+    </>
   )
   return (
     <>

@@ -91,7 +91,7 @@ export function sampleSpreadOf(workbook: Workbook): SampleSpread | null {
   return {samplings, confidence}
 }
 
-/** As Crowns does it: laboratory sugar where any plant has it, and only without it the readings, by the own calibration. */
+/** As Root samples and Crowns do it: a plant's laboratory sugar or, without it, its reading by the own calibration. */
 function samplingOf(
   workbook: Workbook,
   planting: string,
@@ -100,28 +100,21 @@ function samplingOf(
   confidence: number,
   floor: number | null,
 ): Sampling | null {
-  const isByLaboratory = dug.some(({sugar}) => sugar !== null)
-  const toSugar = (value: number) => {
-    if (isByLaboratory) return value
-    const sugar = slope === null || offset === null ? null : sugarFrom(value, slope, offset)
-    return isRefusal(sugar) ? null : sugar
-  }
   const plants: SampledPlant[] = []
-  const values: number[] = []
   for (const {plant, sugar, reading, sugarAt, readingAt} of dug) {
-    const value = isByLaboratory ? sugar : reading
-    const at = isByLaboratory ? sugarAt : readingAt
-    const shown = value === null ? null : toSugar(value)
-    if (value === null || shown === null || !at) continue
-    values.push(value)
-    plants.push({plant, sugar: shown, isOdd: isQuestioned(workbook.document, at), at})
+    const read =
+      reading === null || slope === null || offset === null ? null : sugarFrom(reading, slope, offset)
+    const used = sugar ?? read
+    const at = sugar === null ? readingAt : sugarAt
+    if (used === null || isRefusal(used) || !at) continue
+    plants.push({plant, sugar: used, isOdd: isQuestioned(workbook.document, at), at})
   }
+  const values = plants.map(({sugar}) => sugar)
   const middle = values.length ? mean(values, null) : null
-  const meanSugar = middle === null || isRefusal(middle) ? null : toSugar(middle)
-  if (meanSugar === null) return null
+  if (middle === null || isRefusal(middle)) return null
   const ends = ([-1, 1] as const).map((side) => {
     const end = edge(values, side, confidence)
-    return isRefusal(end) ? null : toSugar(end)
+    return isRefusal(end) ? null : end
   })
   const [lower, upper] = [ends[0] ?? null, ends[1] ?? null]
   const days = dug.flatMap(({day}) => (day === null ? [] : [day]))
@@ -130,7 +123,7 @@ function samplingOf(
     day: days.length ? Math.max(...days) : null,
     plants,
     taken: dug.length,
-    mean: meanSugar,
+    mean: middle,
     interval: lower === null || upper === null ? null : [lower, upper],
     floor,
   }

@@ -141,3 +141,22 @@ it("prints a sheet without what only the screen needs, and says on each page wha
   expect(await page.locator("figure").first().isVisible()).toBe(true)
   expect(await page.locator("main > style").textContent()).toContain("Spear size, as of 25 May 2026")
 })
+
+it("prints a wide sheet whole, in groups of columns that each begin with the names of the rows", async () => {
+  const {page} = await openPlanner()
+  await page.locator(".ag-cell").first().waitFor()
+  await page.emulateMedia({media: "print"})
+  await page.setViewportSize({width: 688, height: 900}) // px that A4 leaves between its margins
+  const tables = page.locator(".paper-sheet table")
+  expect(await tables.count()).toBeGreaterThan(1)
+  const heads = await tables.evaluateAll((all) =>
+    all.map((table) => [...table.querySelectorAll("th")].map((one) => one.firstChild!.textContent!.trim())),
+  )
+  expect(heads.every(([first]) => first === "Planting")).toBe(true)
+  expect(new Set(heads.flat())).toContain("last date")
+  for (const table of await tables.all()) expect((await table.boundingBox())!.width).toBeLessThanOrEqual(688)
+  expect(await tables.first().innerText()).toContain("Long Acre")
+  expect(await page.locator(".ag-root-wrapper").first().isVisible()).toBe(false)
+  await page.emulateMedia({media: "screen"})
+  expect(await tables.count()).toBe(0)
+})

@@ -13,12 +13,13 @@ const reading = readFile(
 if ("refused" in reading) throw new Error(reading.refused)
 /** The farm with more samples: a second dormant day with a blank, a planting by readings alone, and a later sampling. */
 const more: Content[][] = [
-  ["Long Acre", 11, "2026-03-09", null, 440, "laboratory"],
-  ["Long Acre", 12, "2026-03-09", 18, null, "reading"],
-  ["Top Corner", 1, "2026-03-05", 18, null, "reading"],
-  ["Top Corner", 2, "2026-03-05", 20, null, "reading"],
-  ["Top Corner", 3, null, 19, null, "reading"],
-  ["North Bench", 1, "2026-07-01", null, 300, "laboratory"],
+  ["Long Acre", 11, "2026-03-09", null, 440, "=", "laboratory"],
+  ["Long Acre", 12, "2026-03-09", 18, null, "=", "reading"],
+  ["Long Acre", 13, "2026-03-09", null, null, "=", null],
+  ["Top Corner", 1, "2026-03-05", 18, null, "=", "reading"],
+  ["Top Corner", 2, "2026-03-05", 20, null, "=", "reading"],
+  ["Top Corner", 3, null, 19, null, "=", "reading"],
+  ["North Bench", 1, "2026-07-01", null, 300, "=", "laboratory"],
 ]
 const withMore = ({sheets, ...rest}: Document): Document => ({
   ...rest,
@@ -56,6 +57,6 @@ it("keeps a later sampling apart, without an interval where one plant was dug", 
 
 it("counts a blank as taken and not as used, and has the cell of each plant", () => {
   const [longAcre] = of("Long Acre") as [Sampling]
-  expect([longAcre.plants.length, longAcre.taken]).toEqual([11, 12])
+  expect([longAcre.plants.length, longAcre.taken]).toEqual([12, 13]) // by a reading too, since the laboratory has no sugar of that plant
   expect(workbook.valueAt(longAcre.plants[0]!.at)).toBe(412)
 })
