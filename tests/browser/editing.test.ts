@@ -95,7 +95,7 @@ describe("the keyboard", () => {
     expect(trouble).toEqual([])
   })
 
-  it.each(["Plantings", "Root samples"])("is given and taken back by %s as by one stop", async (name) => {
+  it.each(["Plantings", "Pickings"])("is given and taken back by %s as by one stop", async (name) => {
     const {page, trouble, sheet} = await openPlan()
     await sheet.open(name)
     await sheet.choose(3, "Planting")
