@@ -11,7 +11,7 @@ import {drawnWidth} from "./sheetSize"
 import {useEditor} from "./useEditor"
 
 /** px that a line of the table has on A4 or Letter, at the size it is printed in; chosen a little too small. */
-const ROOM = 760
+const ROOM = 800
 /** Chosen: so many rows are printed of a sheet; more is no paper anybody reads. */
 const MOST_ROWS = 1500
 
