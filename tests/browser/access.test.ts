@@ -158,5 +158,5 @@ it("prints a wide sheet whole, in groups of columns that each begin with the nam
   expect(await tables.first().innerText()).toContain("Long Acre")
   expect(await page.locator(".ag-root-wrapper").first().isVisible()).toBe(false)
   await page.emulateMedia({media: "screen"})
-  expect(await tables.count()).toBe(0)
+  await expect.poll(() => tables.count()).toBe(0)
 })
