@@ -50,6 +50,12 @@ export function MovesApart({store, region}: {store: Store; region: Region}) {
         </span>
       </p>
       {found && found.moves.length > 0 && (
+        <p className="small q">
+          The worst of the days to come, as planned and with one date moved. Nothing is changed until you type
+          it. To put off a single picking by a day is not tried: the plan picks as often as the warmth asks.
+        </p>
+      )}
+      {found && found.moves.length > 0 && (
         <MovesTable found={found} region={region} onGo={({at}) => store.turn(choose(at))} />
       )}
     </div>
@@ -78,10 +84,6 @@ function MovesTable({found, region, onGo}: {found: Found; region: Region; onGo: 
       aria-label="What moving one date does, can be scrolled sideways"
     >
       <table>
-        <caption className="q">
-          The worst of the days to come, as planned and with one date moved. Nothing is changed until you type
-          it. To put off a single picking by a day is not tried: the plan picks as often as the warmth asks.
-        </caption>
         <thead>
           <tr>
             <th scope="col" className="txt">

@@ -5,7 +5,7 @@ import type {CellAddress} from "../../workbook/document"
 import type {LenderPage} from "../../workbook/lender"
 import {cashLayout} from "./cashLayout"
 import {cashSentence, cashTitle, leftOutWords} from "./lenderWords"
-import {Hatch} from "./marks"
+import {Hatch, Rules} from "./marks"
 import {PictureWalk} from "./PictureWalk"
 import {useWidth} from "./useWidth"
 import "./pictures.css"
@@ -62,83 +62,74 @@ export const CashAndDebt = memo(function CashAndDebt({
           {leftOutWords(years)}
         </span>
       </figcaption>
-      <PictureWalk name="Cash and debt by year" stops={stops} onGo={onGo}>
-        <svg
-          className="pic"
-          width={width}
-          height={height}
-          viewBox={`0 0 ${width} ${height}`}
-          role="img"
-          aria-label={cashSentence(years, region)}
-        >
-          <Hatch id={hatch} />
-          <text className="quiet" x={0} y={16}>
-            {currency}
-            {inThousands && ", thousands"}
-          </text>
-          {rules.map(({y, text}) => (
-            <g key={text}>
-              <path className="hair" d={`M${left - 2} ${y}H${width}`} />
-              <text className="quiet" x={left - (isNarrow ? 6 : 10)} y={y + 5} textAnchor="end">
-                {text}
+      <PictureWalk
+        name="Cash and debt by year"
+        stops={stops}
+        onGo={onGo}
+        label={cashSentence(years, region)}
+        width={width}
+        height={height}
+      >
+        <Hatch id={hatch} />
+        <text className="quiet" x={0} y={16}>
+          {currency}
+          {inThousands && ", thousands"}
+        </text>
+        <Rules rules={rules} left={left - 2} right={width} gap={isNarrow ? 4 : 8} />
+        {columns.map(({year, x, capacity, due, isNamed, short}) => (
+          <g key={year}>
+            <rect className="past-band" {...capacity} />
+            {short && <rect className="short" {...short.bar} fill={`url(#${hatch})`} />}
+            <path className="axis at-hand" d={`M${due.from} ${due.y}H${due.to}`} />
+            {isNamed && (
+              <text className="strong" x={x} y={due.y - 5} textAnchor="middle">
+                due
               </text>
-            </g>
-          ))}
-          {columns.map(({year, x, capacity, due, isNamed, short}) => (
-            <g key={year}>
-              <rect className="past-band" {...capacity} />
-              {short && <rect className="short" {...short.bar} fill={`url(#${hatch})`} />}
-              <path className="axis at-hand" d={`M${due.from} ${due.y}H${due.to}`} />
-              {isNamed && (
-                <text className="strong" x={x} y={due.y - 5} textAnchor="middle">
-                  due
-                </text>
-              )}
-              {short?.words.map((line, row) => (
-                <text key={line} className="strong halo" x={x} y={short.y + 18 * row} textAnchor="middle">
-                  {line}
-                </text>
-              ))}
-              <text className={short ? "strong" : "quiet"} x={x} y={yearsY} textAnchor="middle">
-                {columns.length > 5 && isNarrow ? `\u2019${String(year).slice(2)}` : year}
+            )}
+            {short?.words.map((line, row) => (
+              <text key={line} className="strong halo" x={x} y={short.y + 18 * row} textAnchor="middle">
+                {line}
               </text>
-            </g>
-          ))}
-          <path className="axis" d={`M${left - 4} ${zero}H${width}`} />
-          <text className="strong" x={0} y={cover.coverTitleY}>
-            cover: {currency} for each 1 due
-          </text>
-          {columns.length > 0 && <CoverLines {...cover} left={left} width={width} isNarrow={isNarrow} />}
-          {columns.map(({year, x, cover: plan, stressed, band}) => (
-            <g key={year}>
-              {band && (
-                <rect className="band" x={x - 6} y={band.high} width={12} height={band.low - band.high} />
-              )}
-              {plan && stressed && <path className="lead" d={`M${x} ${plan.y}V${stressed.y}`} />}
-              {stressed && (
-                <>
-                  <circle className="to-come" cx={x} cy={stressed.y} r={4.5} />
-                  <text
-                    className="quiet halo"
-                    x={stressed.textX}
-                    y={stressed.textY}
-                    textAnchor={stressed.anchor}
-                  >
-                    {stressed.text}
-                  </text>
-                </>
-              )}
-              {plan && (
-                <>
-                  <circle className="past" cx={x} cy={plan.y} r={5.5} />
-                  <text className="strong halo" x={plan.textX} y={plan.textY} textAnchor={plan.anchor}>
-                    {plan.text}
-                  </text>
-                </>
-              )}
-            </g>
-          ))}
-        </svg>
+            ))}
+            <text className={short ? "strong" : "quiet"} x={x} y={yearsY} textAnchor="middle">
+              {columns.length > 5 && isNarrow ? `\u2019${String(year).slice(2)}` : year}
+            </text>
+          </g>
+        ))}
+        <path className="axis" d={`M${left - 4} ${zero}H${width}`} />
+        <text className="strong" x={0} y={cover.coverTitleY}>
+          cover: {currency} for each 1 due
+        </text>
+        {columns.length > 0 && <CoverLines {...cover} left={left} width={width} isNarrow={isNarrow} />}
+        {columns.map(({year, x, cover: plan, stressed, band}) => (
+          <g key={year}>
+            {band && (
+              <rect className="band" x={x - 6} y={band.high} width={12} height={band.low - band.high} />
+            )}
+            {plan && stressed && <path className="lead" d={`M${x} ${plan.y}V${stressed.y}`} />}
+            {stressed && (
+              <>
+                <circle className="to-come" cx={x} cy={stressed.y} r={4.5} />
+                <text
+                  className="quiet halo"
+                  x={stressed.textX}
+                  y={stressed.textY}
+                  textAnchor={stressed.anchor}
+                >
+                  {stressed.text}
+                </text>
+              </>
+            )}
+            {plan && (
+              <>
+                <circle className="past" cx={x} cy={plan.y} r={5.5} />
+                <text className="strong halo" x={plan.textX} y={plan.textY} textAnchor={plan.anchor}>
+                  {plan.text}
+                </text>
+              </>
+            )}
+          </g>
+        ))}
       </PictureWalk>
     </figure>
   )

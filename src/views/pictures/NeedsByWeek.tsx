@@ -2,7 +2,7 @@ import {useId} from "react"
 import {numberText} from "../../editor/display"
 import type {CellAddress} from "../../workbook/document"
 import type {Decimal} from "../../workbook/region"
-import {Hatch} from "./marks"
+import {Hatch, Rules} from "./marks"
 import {isShort, needsLayout, type Need} from "./needsLayout"
 import {PictureWalk} from "./PictureWalk"
 import {useWidth} from "./useWidth"
@@ -49,57 +49,48 @@ export function NeedsByWeek({needs, title, measures, decimals, decimal, atHandWo
       <figcaption>
         <b>{title}</b> <span className="q">{measures}</span>
       </figcaption>
-      <PictureWalk name={measures} stops={stops} onGo={onGo}>
-        <svg
-          className="pic"
-          width={width}
-          height={height}
-          viewBox={`0 0 ${width} ${height}`}
-          role="img"
-          aria-label={needsSentence(needs, decimals, atHandWords, decimal)}
-        >
-          <Hatch id={hatch} />
-          {rules.map(({y, text}) => (
-            <g key={text}>
-              <path className="hair" d={`M${left} ${y}H${width}`} />
-              <text className="quiet" x={left - 6} y={y + 5} textAnchor="end">
-                {text}
-              </text>
-            </g>
-          ))}
-          <path className="axis" d={`M${left} ${base}H${width}`} />
-          <text className="quiet" x={0} y={height - 7}>
-            wk
-          </text>
-          {columns.map(({week, isPast, x, within, short}) => (
-            <g key={week}>
-              <rect className={isPast ? "past-band" : "to-come thin"} {...within} />
-              {short && <rect className="short" {...short} fill={`url(#${hatch})`} />}
-              <text className={isPast ? "quiet" : "strong"} x={x} y={height - 7} textAnchor="middle">
-                {week}
-              </text>
-            </g>
-          ))}
-          <path className="axis at-hand" d={layout.line} />
-          {layout.atHand.map(({text, x, y}) => (
-            <text key={x} className="halo" x={x} y={y}>
-              {text}
+      <PictureWalk
+        name={measures}
+        stops={stops}
+        onGo={onGo}
+        label={needsSentence(needs, decimals, atHandWords, decimal)}
+        width={width}
+        height={height}
+      >
+        <Hatch id={hatch} />
+        <Rules rules={rules} left={left} right={width} />
+        <path className="axis" d={`M${left} ${base}H${width}`} />
+        <text className="quiet" x={0} y={height - 7}>
+          wk
+        </text>
+        {columns.map(({week, isPast, x, within, short}) => (
+          <g key={week}>
+            <rect className={isPast ? "past-band" : "to-come thin"} {...within} />
+            {short && <rect className="short" {...short} fill={`url(#${hatch})`} />}
+            <text className={isPast ? "quiet" : "strong"} x={x} y={height - 7} textAnchor="middle">
+              {week}
             </text>
-          ))}
-          {columns.map(({week, isPast, x, short, words, y}) =>
-            words.map((line, i) => (
-              <text
-                key={`${week} ${i}`}
-                className={short ? "strong halo" : isPast ? "strong" : "held"}
-                x={x}
-                y={y - LETTERS * (words.length - 1 - i)}
-                textAnchor="middle"
-              >
-                {line}
-              </text>
-            )),
-          )}
-        </svg>
+          </g>
+        ))}
+        <path className="axis at-hand" d={layout.line} />
+        {layout.atHand.map(({text, x, y}) => (
+          <text key={x} className="halo" x={x} y={y}>
+            {text}
+          </text>
+        ))}
+        {columns.map(({week, isPast, x, short, words, y}) =>
+          words.map((line, i) => (
+            <text
+              key={`${week} ${i}`}
+              className={short ? "strong halo" : isPast ? "strong" : "held"}
+              x={x}
+              y={y - LETTERS * (words.length - 1 - i)}
+              textAnchor="middle"
+            >
+              {line}
+            </text>
+          )),
+        )}
       </PictureWalk>
     </figure>
   )

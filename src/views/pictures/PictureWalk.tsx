@@ -17,21 +17,38 @@ export interface Stop {
 interface Props {
   /** What the picture is of, for those who hear it. */
   readonly name: string
+  /** What it shows, in sentences. */
+  readonly label: string
+  /** px */
+  readonly width: number
+  readonly height: number
   /** In the order in which they are stepped over. */
   readonly stops: readonly Stop[]
   /** Goes to a cell; without it Enter does nothing. */
   readonly onGo?: ((at: CellAddress) => void) | undefined
-  /** The drawing, which begins at the left upper corner. */
+  /** What is drawn in it. */
   readonly children: ReactNode
 }
 
 const DOT = 18 // px across the ring about a dot; chosen
 
 /** A picture that the keys walk over: arrows from mark to mark, Home and End, Enter to the cell behind it, Esc out of it. */
-export function PictureWalk({name, stops, onGo, children}: Props) {
+export function PictureWalk({name, label, width, height, stops, onGo, children}: Props) {
   const [reached, setReached] = useState<number | null>(null)
   const stop = reached === null ? undefined : stops[Math.min(reached, stops.length - 1)]
-  if (stops.length === 0) return children
+  const picture = (
+    <svg
+      className="pic"
+      width={width}
+      height={height}
+      viewBox={`0 0 ${width} ${height}`}
+      role="img"
+      aria-label={label}
+    >
+      {children}
+    </svg>
+  )
+  if (stops.length === 0) return picture
 
   const press = (event: KeyboardEvent<HTMLDivElement>) => {
     const {key, altKey, ctrlKey, metaKey} = event
@@ -53,7 +70,6 @@ export function PictureWalk({name, stops, onGo, children}: Props) {
     event.preventDefault()
   }
 
-  const {x = 0, y = 0, width = DOT, height = DOT} = stop ?? {}
   return (
     <div
       className="walk"
@@ -63,11 +79,18 @@ export function PictureWalk({name, stops, onGo, children}: Props) {
       onKeyDown={press}
       onBlur={() => setReached(null)}
     >
-      {children}
-      {stop && <span className="ring" style={{left: x - width / 2, top: y - height / 2, width, height}} />}
+      {picture}
+      {stop && <span className="ring" style={around(stop)} />}
       <p className="walked" aria-live="polite">
         {stop && `${stop.words}${stop.at && onGo ? " Enter goes to its cell." : ""}`}
       </p>
     </div>
   )
 }
+
+const around = ({x, y, width = DOT, height = DOT}: Stop) => ({
+  left: x - width / 2,
+  top: y - height / 2,
+  width,
+  height,
+})

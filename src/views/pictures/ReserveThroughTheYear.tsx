@@ -1,5 +1,5 @@
-import {useId} from "react"
 import {reserveFinding, reserveLayout, type Bands, type ReserveYear} from "./reserveLayout"
+import {Rules} from "./marks"
 import {PictureWalk} from "./PictureWalk"
 import {useWidth} from "./useWidth"
 import "./pictures.css"
@@ -22,7 +22,6 @@ interface Props {
  */
 export function ReserveThroughTheYear({year, bands = null, width: given}: Props) {
   const [place, measured] = useWidth()
-  const title = useId()
   const layout = reserveLayout(year, Math.max(given ?? measured ?? FIRST_WIDTH, LEAST_WIDTH), bands)
   const {width, height, left, right, base, rules, months, floor, asOf, cutting, lowest, refill} = layout
   const {planting} = year.planting
@@ -32,95 +31,84 @@ export function ReserveThroughTheYear({year, bands = null, width: given}: Props)
   const wide = width >= 600
   return (
     <div ref={place} className="reserve-year">
-      <PictureWalk name="Reserve through the year" stops={stops}>
-        <svg
-          className="pic"
-          width={width}
-          height={height}
-          viewBox={`0 0 ${width} ${height}`}
-          role="img"
-          aria-labelledby={title}
-        >
-          <title id={title}>{reserveFinding(year)}</title>
-          <text className="quiet" x={0} y={14}>
-            sugar in the store, {layout.unit}
-          </text>
-          {rules.map(({y, words}) => (
-            <g key={y}>
-              <path className="hair" d={`M${left} ${y}H${right}`} />
-              <text className="quiet" x={left - 8} y={y + 5} textAnchor="end">
+      <PictureWalk
+        name="Reserve through the year"
+        stops={stops}
+        label={reserveFinding(year)}
+        width={width}
+        height={height}
+      >
+        <text className="quiet" x={0} y={14}>
+          sugar in the store, {layout.unit}
+        </text>
+        <Rules rules={rules} left={left} right={right} gap={8} />
+        {months.map(({x, words}, i) => (
+          <g key={x}>
+            <path className="hair" d={`M${x} ${base}v6`} />
+            {(wide || i % 2 === 0) && (
+              <text x={x + 3} y={base + 19} className="quiet">
                 {words}
               </text>
-            </g>
-          ))}
-          {months.map(({x, words}, i) => (
-            <g key={x}>
-              <path className="hair" d={`M${x} ${base}v6`} />
-              {(wide || i % 2 === 0) && (
-                <text x={x + 3} y={base + 19} className="quiet">
-                  {words}
-                </text>
-              )}
-            </g>
-          ))}
-          <path className="axis" d={`M${left} ${base}H${right}`} />
-          {cutting && (
-            <g>
-              <path className="cutting" d={`M${cutting.from} ${base + 24}v5H${cutting.now}`} />
-              <path className="cutting to-be" d={`M${cutting.now} ${base + 29}H${cutting.to}v-5`} />
-              <text className="held" x={(cutting.from + cutting.to) / 2} y={base + 45} textAnchor="middle">
-                {cutting.words}
-              </text>
-            </g>
-          )}
-          {floor && (
-            <g>
-              <path className="axis" d={`M${left} ${floor.y}H${right}`} />
-              <text className="halo strong" x={right} y={floor.y - 6} textAnchor="end">
-                {floor.words}
-              </text>
-            </g>
-          )}
-          {asOf && (
-            <g>
-              <path className="as-of" d={`M${asOf.x} ${20}V${base}`} />
-              <text className="halo strong" x={asOf.x + 6} y={30}>
-                {asOf.words}
-              </text>
-            </g>
-          )}
-          {layout.bands.map(({area, words, x, y}) => (
-            <g key={words}>
-              <path className="band" d={area} />
-              <text className="halo quiet" x={x} y={y} textAnchor="end">
-                {words}
-              </text>
-            </g>
-          ))}
-          <path className="course" d={layout.past} />
-          <path className="course to-be" d={layout.toCome} />
-          <circle className="turn" cx={lowest.x} cy={lowest.y} r={4} />
-          <text className="halo held" x={lowest.x + 8} y={lowest.y + 18}>
-            {lowest.words}
-          </text>
-          {refill && (
-            <g>
-              <circle className="turn" cx={refill.x} cy={refill.y} r={4} />
-              <text className="halo held" x={refill.x + 10} y={refill.y + 14}>
-                {refill.words}
-              </text>
-            </g>
-          )}
-          {layout.measured.map(({x, y, top, bottom, words}) => (
-            <g key={x}>
-              <path className="interval" d={`M${x} ${top}V${bottom}`} />
-              <circle className="sampled" cx={x} cy={y} r={4.5} />
-              <text className="halo" x={x + 8} y={Math.min(top, y - 4) - 6}>
-                {words}
-              </text>
-            </g>
-          ))}
-        </svg>
+            )}
+          </g>
+        ))}
+        <path className="axis" d={`M${left} ${base}H${right}`} />
+        {cutting && (
+          <g>
+            <path className="cutting" d={`M${cutting.from} ${base + 24}v5H${cutting.now}`} />
+            <path className="cutting to-be" d={`M${cutting.now} ${base + 29}H${cutting.to}v-5`} />
+            <text className="held" x={(cutting.from + cutting.to) / 2} y={base + 45} textAnchor="middle">
+              {cutting.words}
+            </text>
+          </g>
+        )}
+        {floor && (
+          <g>
+            <path className="axis" d={`M${left} ${floor.y}H${right}`} />
+            <text className="halo strong" x={right} y={floor.y - 6} textAnchor="end">
+              {floor.words}
+            </text>
+          </g>
+        )}
+        {asOf && (
+          <g>
+            <path className="as-of" d={`M${asOf.x} ${20}V${base}`} />
+            <text className="halo strong" x={asOf.x + 6} y={30}>
+              {asOf.words}
+            </text>
+          </g>
+        )}
+        {layout.bands.map(({area, words, x, y}) => (
+          <g key={words}>
+            <path className="band" d={area} />
+            <text className="halo quiet" x={x} y={y} textAnchor="end">
+              {words}
+            </text>
+          </g>
+        ))}
+        <path className="course" d={layout.past} />
+        <path className="course to-be" d={layout.toCome} />
+        <circle className="turn" cx={lowest.x} cy={lowest.y} r={4} />
+        <text className="halo held" x={lowest.x + 8} y={lowest.y + 18}>
+          {lowest.words}
+        </text>
+        {refill && (
+          <g>
+            <circle className="turn" cx={refill.x} cy={refill.y} r={4} />
+            <text className="halo held" x={refill.x + 10} y={refill.y + 14}>
+              {refill.words}
+            </text>
+          </g>
+        )}
+        {layout.measured.map(({x, y, top, bottom, words}) => (
+          <g key={x}>
+            <path className="interval" d={`M${x} ${top}V${bottom}`} />
+            <circle className="sampled" cx={x} cy={y} r={4.5} />
+            <text className="halo" x={x + 8} y={Math.min(top, y - 4) - 6}>
+              {words}
+            </text>
+          </g>
+        ))}
       </PictureWalk>
     </div>
   )

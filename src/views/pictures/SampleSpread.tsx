@@ -44,60 +44,58 @@ export function SampleSpread({spread, onGo}: {spread: Spread; onGo?: (at: CellAd
       <figcaption>
         <b>{sampleFinding(spread)}</b> <span className="q">sugar in the root, mg per g dry root</span>
       </figcaption>
-      <PictureWalk name="Spread of the root samples" stops={stops} onGo={onGo}>
-        <svg
-          className="pic"
-          width={width}
-          height={height}
-          viewBox={`0 0 ${width} ${height}`}
-          role="img"
-          aria-label={spread.samplings.map((one) => sampleSentence(one, spread.confidence)).join(" ")}
-        >
-          {rules.map(({x, text}) => (
-            <g key={text}>
-              <path className="hair" d={`M${x} 4V${base}`} />
-              <text className="quiet" x={x} y={base + 18} textAnchor="middle">
-                {text}
-              </text>
-            </g>
-          ))}
-          <path className="axis" d={`M${left} ${base}H${right}`} />
-          {rows.map(({y, words, interval, mean, median, floor, dots}) => (
-            <g key={y}>
-              <text className="strong halo" x={0} y={words.y}>
-                {words.name}
-              </text>
-              <text className="halo" x={words.numbersX} y={words.y}>
-                {words.numbers}
-              </text>
-              {interval && (
-                <rect
-                  className="band strip"
-                  x={interval.x}
-                  y={y - HALF}
-                  width={interval.width}
-                  height={2 * HALF}
-                />
-              )}
-              <path className="course" d={`M${mean} ${y - HALF}v${2 * HALF}`} />
-              <path className="axis" d={`M${median} ${y + HALF}v-5`} />
-              {floor && (
-                <>
-                  <path className="axis" d={`M${floor.x} ${y - HALF}v${2 * HALF}`} />
-                  <text className="halo quiet" x={floor.textX} y={y + 5}>
-                    {floor.text}
-                  </text>
-                </>
-              )}
-              {dots.map((dot, i) => (
-                <g key={i}>
-                  <circle className="sampled" cx={dot.x} cy={dot.y} r={4} />
-                  {dot.isOdd && <circle className="odd" cx={dot.x} cy={dot.y} r={7} />}
-                </g>
-              ))}
-            </g>
-          ))}
-        </svg>
+      <PictureWalk
+        name="Spread of the root samples"
+        stops={stops}
+        onGo={onGo}
+        label={spread.samplings.map((one) => sampleSentence(one, spread.confidence)).join(" ")}
+        width={width}
+        height={height}
+      >
+        {rules.map(({x, text}) => (
+          <g key={text}>
+            <path className="hair" d={`M${x} 4V${base}`} />
+            <text className="quiet" x={x} y={base + 18} textAnchor="middle">
+              {text}
+            </text>
+          </g>
+        ))}
+        <path className="axis" d={`M${left} ${base}H${right}`} />
+        {rows.map(({y, words, interval, mean, median, floor, dots}) => (
+          <g key={y}>
+            <text className="strong halo" x={0} y={words.y}>
+              {words.name}
+            </text>
+            <text className="halo" x={words.numbersX} y={words.y}>
+              {words.numbers}
+            </text>
+            {interval && (
+              <rect
+                className="band strip"
+                x={interval.x}
+                y={y - HALF}
+                width={interval.width}
+                height={2 * HALF}
+              />
+            )}
+            <path className="course" d={`M${mean} ${y - HALF}v${2 * HALF}`} />
+            <path className="axis" d={`M${median} ${y + HALF}v-5`} />
+            {floor && (
+              <>
+                <path className="axis" d={`M${floor.x} ${y - HALF}v${2 * HALF}`} />
+                <text className="halo quiet" x={floor.textX} y={y + 5}>
+                  {floor.text}
+                </text>
+              </>
+            )}
+            {dots.map((dot, i) => (
+              <g key={i}>
+                <circle className="sampled" cx={dot.x} cy={dot.y} r={4} />
+                {dot.isOdd && <circle className="odd" cx={dot.x} cy={dot.y} r={7} />}
+              </g>
+            ))}
+          </g>
+        ))}
       </PictureWalk>
     </figure>
   )

@@ -1,6 +1,7 @@
 import {dayText, quantityText} from "../../editor/display"
 import type {CellAddress} from "../../workbook/document"
 import type {PlantingSpears, SpearSizes} from "../../workbook/spears"
+import {Rules} from "./marks"
 import {PictureWalk} from "./PictureWalk"
 import {spearLayout, spearSentence, spearTitle} from "./spearLayout"
 import {useWidth} from "./useWidth"
@@ -37,57 +38,48 @@ export function SpearSize({
       <figcaption>
         <b>{spearTitle(one, sizes)}</b> {sentence}
       </figcaption>
-      <PictureWalk name={`Spear size of ${one.planting}`} stops={[...stops, ...end]} onGo={onGo}>
-        <svg
-          className="pic"
-          width={width}
-          height={height}
-          viewBox={`0 0 ${width} ${height}`}
-          role="img"
-          aria-label={`${one.planting}: ${sentence}`}
-        >
-          <text className="quiet" x={0} y={14}>
-            mean diameter of spears as cut, {layout.unit}
-          </text>
-          {layout.rules.map(({y, text}) => (
-            <g key={text}>
-              <path className="hair" d={`M${left} ${y}H${right}`} />
-              <text className="quiet" x={left - 6} y={y + 5} textAnchor="end">
-                {text}
-              </text>
-            </g>
-          ))}
-          {layout.weeks.map(({x, text}) => (
-            <g key={text}>
-              <path className="hair" d={`M${x} ${base}v5`} />
-              <text className="quiet" x={x} y={base + 19} textAnchor={x > right - 24 ? "end" : "middle"}>
-                {text}
-              </text>
-            </g>
-          ))}
-          <path className="axis" d={`M${left} ${base}H${right}`} />
-          {layout.asOf !== null && <path className="as-of" d={`M${layout.asOf} 22V${base}`} />}
-          {limit && <path className="axis" d={`M${left} ${limit.y}H${right}`} />}
-          <path className="course" d={layout.fitted} />
-          <path className="course to-be" d={layout.toCome} />
-          {layout.dots.map(({x, y}, i) => (
-            <circle key={i} className="sampled" cx={x} cy={y} r={4.5} />
-          ))}
-          {meets && <circle className="turn" cx={meets.x} cy={meets.y} r={4} />}
-          {limit && (
-            <text className="halo strong" x={limit.words.x} y={limit.words.y}>
-              {limit.words.text}
+      <PictureWalk
+        name={`Spear size of ${one.planting}`}
+        stops={[...stops, ...end]}
+        onGo={onGo}
+        label={`${one.planting}: ${sentence}`}
+        width={width}
+        height={height}
+      >
+        <text className="quiet" x={0} y={14}>
+          mean diameter of spears as cut, {layout.unit}
+        </text>
+        <Rules rules={layout.rules} left={left} right={right} />
+        {layout.weeks.map(({x, text}) => (
+          <g key={text}>
+            <path className="hair" d={`M${x} ${base}v5`} />
+            <text className="quiet" x={x} y={base + 19} textAnchor={x > right - 24 ? "end" : "middle"}>
+              {text}
             </text>
-          )}
-          <text className="halo" x={latest.x} y={latest.y}>
-            {latest.text}
+          </g>
+        ))}
+        <path className="axis" d={`M${left} ${base}H${right}`} />
+        {layout.asOf !== null && <path className="as-of" d={`M${layout.asOf} 22V${base}`} />}
+        {limit && <path className="axis" d={`M${left} ${limit.y}H${right}`} />}
+        <path className="course" d={layout.fitted} />
+        <path className="course to-be" d={layout.toCome} />
+        {layout.dots.map(({x, y}, i) => (
+          <circle key={i} className="sampled" cx={x} cy={y} r={4.5} />
+        ))}
+        {meets && <circle className="turn" cx={meets.x} cy={meets.y} r={4} />}
+        {limit && (
+          <text className="halo strong" x={limit.words.x} y={limit.words.y}>
+            {limit.words.text}
           </text>
-          {meets && (
-            <text className="halo held" x={meets.words.x} y={meets.words.y}>
-              {meets.words.text}
-            </text>
-          )}
-        </svg>
+        )}
+        <text className="halo" x={latest.x} y={latest.y}>
+          {latest.text}
+        </text>
+        {meets && (
+          <text className="halo held" x={meets.words.x} y={meets.words.y}>
+            {meets.words.text}
+          </text>
+        )}
       </PictureWalk>
     </figure>
   )

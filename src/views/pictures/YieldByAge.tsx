@@ -3,6 +3,7 @@ import {numberText, quantityText, shownIn} from "../../editor/display"
 import type {CellAddress} from "../../workbook/document"
 import type {LenderPage} from "../../workbook/lender"
 import {yieldSentence, yieldTitle} from "./lenderWords"
+import {Rules} from "./marks"
 import {PictureWalk} from "./PictureWalk"
 import {useWidth} from "./useWidth"
 import {yieldLayout} from "./yieldLayout"
@@ -51,66 +52,57 @@ export const YieldByAge = memo(function YieldByAge({
           {published && ` Bracket: ${published.words}.`}
         </span>
       </figcaption>
-      <PictureWalk name="Yields by age" stops={stops} onGo={onGo}>
-        <svg
-          className="pic"
-          width={width}
-          height={height}
-          viewBox={`0 0 ${width} ${height}`}
-          role="img"
-          aria-label={yields.map((one) => yieldSentence(one, region)).join(" ")}
-        >
-          <text className="quiet" x={0} y={16}>
-            {shownIn("kg/ha", region).unit}
+      <PictureWalk
+        name="Yields by age"
+        stops={stops}
+        onGo={onGo}
+        label={yields.map((one) => yieldSentence(one, region)).join(" ")}
+        width={width}
+        height={height}
+      >
+        <text className="quiet" x={0} y={16}>
+          {shownIn("kg/ha", region).unit}
+        </text>
+        <Rules rules={layout.rules} left={left} right={right} />
+        {layout.band && <path className="band" d={layout.band} />}
+        {layout.line && <path className="course" d={layout.line} />}
+        <path className="axis" d={`M${left} ${base}H${right}`} />
+        {layout.ages.map(({x, text}) => (
+          <text key={text} className="quiet" x={x} y={base + 18} textAnchor="middle">
+            {text}
           </text>
-          {layout.rules.map(({y, text}) => (
-            <g key={text}>
-              <path className="hair" d={`M${left} ${y}H${right}`} />
-              <text className="quiet" x={left - 6} y={y + 5} textAnchor="end">
-                {text}
+        ))}
+        <text className="quiet" x={(left + right) / 2} y={base + 38} textAnchor="middle">
+          age, planting year 0
+        </text>
+        {published && (
+          <path className="axis" d={`M${published.x - 4} ${published.high}h8V${published.low}h-8`} />
+        )}
+        {layout.plantings.map(({planting, shape, dots, projection, lead, mean, label}) => (
+          <g key={planting}>
+            {lead && <path className="as-of" d={lead} />}
+            {mean && <path className="axis" d={`M${mean.from} ${mean.y}H${mean.to}`} />}
+            {dots.map(({x, y, isDisaster}, i) => (
+              <g key={i}>
+                <path className="recorded" d={shape(x, y, RADIUS)} />
+                {isDisaster && <path className="axis" d={`M${x - 8} ${y + 8}L${x + 8} ${y - 8}`} />}
+              </g>
+            ))}
+            {projection && <path className="to-come" d={shape(projection.x, projection.y, RADIUS + 0.5)} />}
+            {label?.lead && <path className="lead" d={label.lead} />}
+            {label?.lines.map((line, i) => (
+              <text
+                key={line}
+                className={i === 0 ? "strong halo" : "halo"}
+                x={label.x}
+                y={label.y + 17 * i}
+                textAnchor={label.anchor}
+              >
+                {line}
               </text>
-            </g>
-          ))}
-          {layout.band && <path className="band" d={layout.band} />}
-          {layout.line && <path className="course" d={layout.line} />}
-          <path className="axis" d={`M${left} ${base}H${right}`} />
-          {layout.ages.map(({x, text}) => (
-            <text key={text} className="quiet" x={x} y={base + 18} textAnchor="middle">
-              {text}
-            </text>
-          ))}
-          <text className="quiet" x={(left + right) / 2} y={base + 38} textAnchor="middle">
-            age, planting year 0
-          </text>
-          {published && (
-            <path className="axis" d={`M${published.x - 4} ${published.high}h8V${published.low}h-8`} />
-          )}
-          {layout.plantings.map(({planting, shape, dots, projection, lead, mean, label}) => (
-            <g key={planting}>
-              {lead && <path className="as-of" d={lead} />}
-              {mean && <path className="axis" d={`M${mean.from} ${mean.y}H${mean.to}`} />}
-              {dots.map(({x, y, isDisaster}, i) => (
-                <g key={i}>
-                  <path className="recorded" d={shape(x, y, RADIUS)} />
-                  {isDisaster && <path className="axis" d={`M${x - 8} ${y + 8}L${x + 8} ${y - 8}`} />}
-                </g>
-              ))}
-              {projection && <path className="to-come" d={shape(projection.x, projection.y, RADIUS + 0.5)} />}
-              {label?.lead && <path className="lead" d={label.lead} />}
-              {label?.lines.map((line, i) => (
-                <text
-                  key={line}
-                  className={i === 0 ? "strong halo" : "halo"}
-                  x={label.x}
-                  y={label.y + 17 * i}
-                  textAnchor={label.anchor}
-                >
-                  {line}
-                </text>
-              ))}
-            </g>
-          ))}
-        </svg>
+            ))}
+          </g>
+        ))}
       </PictureWalk>
     </figure>
   )

@@ -62,3 +62,30 @@ export const Hatch = ({id}: {id: string}) => (
     </pattern>
   </defs>
 )
+
+/** A level line across a picture, and the number that it stands for. */
+export interface Rule {
+  readonly y: number
+  readonly text: string
+}
+
+/** Level lines between two sides of a picture, their numbers at the left. */
+export const Rules = ({
+  rules,
+  left,
+  right,
+  gap = 6,
+}: {
+  rules: readonly Rule[]
+  left: number
+  right: number
+  gap?: number
+}) =>
+  rules.map(({y, text}) => (
+    <g key={text}>
+      <path className="hair" d={`M${left} ${y}H${right}`} />
+      <text className="quiet" x={left - gap} y={y + 5} textAnchor="end">
+        {text}
+      </text>
+    </g>
+  ))

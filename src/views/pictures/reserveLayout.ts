@@ -95,7 +95,7 @@ export interface ReserveLayout {
   readonly base: number
   /** The unit of the axis. */
   readonly unit: string
-  readonly rules: readonly {readonly y: number; readonly words: string}[]
+  readonly rules: readonly {readonly y: number; readonly text: string}[]
   readonly months: readonly {readonly x: number; readonly words: string}[]
   /** The line up to the as-of day, and from it on. */
   readonly past: string
@@ -184,7 +184,7 @@ export function reserveLayout(year: ReserveYear, width: number, weekly: Bands | 
     unit,
     rules: Array.from({length: most / step + 1}, (_, i) => ({
       y: heightOf(i * step),
-      words: numberText(i * step, 0),
+      text: numberText(i * step, 0),
     })),
     months: monthsOf(first, days).map(({day, month}) => ({x: x(day - 1), words: MONTHS[month]!})),
     past: line(0, now),

@@ -57,7 +57,7 @@ describe("the reserve through the year", () => {
     const layout = reserveLayout(us, 1000)
     expect(layout.unit).toBe("lb/ac")
     const [zero, next] = layout.rules
-    const step = Number(next!.words.replace("\u202f", ""))
+    const step = Number(next!.text.replace("\u202f", ""))
     expect(String(step)).toMatch(/^[125]0+$/) // round in the unit of the axis
     const perPound = (zero!.y - next!.y) / step
     expect(layout.base - layout.floor!.y).toBeCloseTo(1600 * 0.892179 * perPound, 2)
@@ -98,7 +98,7 @@ describe("the reserve through the year", () => {
     expect(bands.map(({words}) => words)).toEqual(["8 in 10", "half"])
     // "8 in 10" stands above "half", each between two edges of its own band at the end of the year.
     expect(bands[0]!.y).toBeLessThan(bands[1]!.y)
-    expect(Number(rules.at(-1)!.words.replace(/\D/g, ""))).toBeGreaterThanOrEqual(9000)
+    expect(Number(rules.at(-1)!.text.replace(/\D/g, ""))).toBeGreaterThanOrEqual(9000)
     const perKg = (rules[0]!.y - rules[1]!.y) / 2000
     const corners = bands[1]!.area
       .slice(1, -1)
