@@ -1,4 +1,4 @@
-import {isoDate} from "../workbook/clock"
+import {isoDate, isoTime} from "../workbook/clock"
 import {openDB, type DBSchema, type IDBPDatabase} from "idb"
 import {documentSchema, type Document} from "../workbook/document"
 
@@ -164,7 +164,7 @@ function noticeOf(passedOver: number, savedAt: Date): string | null {
   if (passedOver === 0) return null
   const [states, were] =
     passedOver === 1 ? ["The newest state", "was"] : [`The ${passedOver} newest states`, "were"]
-  const [date, time] = [isoDate(savedAt), savedAt.toTimeString().slice(0, 5)]
+  const [date, time] = [isoDate(savedAt), isoTime(savedAt)]
   return `${states} on this device ${were} damaged and passed over: this is the one of ${date} ${time}`
 }
 

@@ -1,3 +1,4 @@
+import {isoTime} from "../workbook/clock"
 import type {SavingState} from "./autosave"
 import type {Found, Refused} from "./deviceStore"
 import {isRefused} from "./deviceStore"
@@ -28,7 +29,7 @@ const NEWER =
 function savingWords({found, saving, place}: KeepingState, now: Date): string {
   if (place !== "leads") return `Not saved: ${lowered(WHY_NOT[place])}`
   if (saving?.kind === "saving") return "Saving…"
-  if (saving?.kind === "saved") return `Saved on this device ${time(saving.at)}`
+  if (saving?.kind === "saved") return `Saved on this device ${isoTime(saving.at)}`
   if (saving) return `Not saved: ${saving.reason}`
   if (found === null) return "Nothing changed yet"
   return isRefused(found)
@@ -51,7 +52,5 @@ function lastingWords({found, saving, place, isLasting}: KeepingState): string {
 
 const lowered = (sentence: string) => sentence.replace(/^./, (letter) => letter.toLowerCase())
 
-const time = (at: Date) => at.toTimeString().slice(0, 5)
-
 const dayAndTime = (at: Date, now: Date) =>
-  at.toDateString() === now.toDateString() ? time(at) : `${at.toLocaleDateString("en-GB")} ${time(at)}`
+  at.toDateString() === now.toDateString() ? isoTime(at) : `${at.toLocaleDateString("en-GB")} ${isoTime(at)}`

@@ -21,7 +21,7 @@ import {measureOf, storedNumber} from "../editor/measures"
 import {takeFieldRowBack} from "../editor/commands/season"
 import type {Command, Store} from "../editor/store"
 import {deviceName, markAt, nameDevice} from "../storage/ownDevice"
-import {isoDate} from "../workbook/clock"
+import {isoDate, isoTime} from "../workbook/clock"
 import {LONGEST_DEVICE} from "../workbook/document"
 import type {FieldMark} from "../workbook/fieldActs"
 import {namesIn} from "../workbook/names"
@@ -418,5 +418,3 @@ function spearLimit({workbook}: Store): number | null {
   const value = at ? workbook.valueAt(at) : null
   return typeof value === "number" ? value : null
 }
-
-const isoTime = (at: Date) => at.toTimeString().slice(0, 5)

@@ -7,7 +7,7 @@ import {chooseKeeping} from "../editor/editing"
 import type {Store} from "../editor/store"
 import {cellName, movedFrom, rowNames} from "../editor/words"
 import {isSameCell, type CellAddress, type Document} from "../workbook/document"
-import {isoDate} from "../workbook/clock"
+import {isoDate, isoTime} from "../workbook/clock"
 import {sentenceOf} from "../workbook/faults"
 import {actOf} from "../workbook/fieldActs"
 import {originOf, usedOf, type Input} from "../workbook/trace"
@@ -122,10 +122,9 @@ function Entered({document, at: {sheet, row}}: {document: Document; at: CellAddr
   const act = actOf(document, sheet, row)
   if (!act) return null
   const at = new Date(act.entry.entered)
-  const time = `${at.getHours()}:${String(at.getMinutes()).padStart(2, "0")}`
   return (
     <p className="feeds">
-      Entered in the field on {act.entry.device}, {dateText(dayOf(isoDate(at))!)} at {time}
+      Entered in the field on {act.entry.device}, {dateText(dayOf(isoDate(at))!)} at {isoTime(at)}
       {act.isChanged && "; the row was changed since"}.
     </p>
   )

@@ -1,0 +1,290 @@
+import {useEffect, useMemo, useState} from "react"
+import {cellColumn} from "../editor/cellColumn"
+import {shiftText, textWithUnit} from "../editor/display"
+import {readsAs} from "../editor/entry"
+import type {Store} from "../editor/store"
+import {cellName, rowNames} from "../editor/words"
+import type {Effects, Moved} from "../studies/effects"
+import type {EffectsInput} from "../studies/effectsWorker"
+import {startWorker} from "../studies/startWorker"
+import {addressText} from "../workbook/cells"
+import {compare, sidesOf, type Difference, type NoteDifference, type Side} from "../workbook/compare"
+import {isFormula, type CellAddress, type Content, type Document} from "../workbook/document"
+import {regionOf} from "../workbook/region"
+import type {Value} from "../workbook/value"
+import {NoteWords} from "./NotePanel"
+import {useEditor} from "./useEditor"
+
+/** The state that the workbook is compared with: a version kept here, or a copy in a file. */
+export interface Compared {
+  readonly words: string
+  readonly document: Document
+  /** "Kept 25 May 2026 by RT", as far as it is known. */
+  readonly kept: string
+  /** The state that a file copy and this workbook both began from, where it is at hand. */
+  readonly began: {readonly words: string; readonly document: Document} | null
+  readonly isCopy: boolean
+}
+
+/** What changed since another state, and what it moved: the change that moves most first. */
+export function Comparison({
+  store,
+  other,
+  onGo,
+  onTake,
+  onBring,
+}: {
+  store: Store
+  other: Compared
+  onGo: (at: CellAddress) => void
+  onTake: (differences: readonly Difference[]) => void
+  onBring: (notes: readonly NoteDifference[]) => void
+}) {
+  const {document} = useEditor(store)
+  const compared = useMemo(() => compare(other.document, document), [other, document])
+  const found = useEffects(other.document, document, compared.cells)
+  const [taken, setTaken] = useState<ReadonlySet<string>>(new Set())
+  const sideOf = useMemo(
+    () => (other.began ? sidesOf(other.began.document, other.document, document) : null),
+    [other, document],
+  )
+  const ranked = found
+    ? [...found.effects.map(({difference}) => difference), ...rest(compared.cells, found)]
+    : compared.cells
+  const listed = sideOf
+    ? ranked.toSorted((a, b) => SIDES.indexOf(sideOf(a).side) - SIDES.indexOf(sideOf(b).side))
+    : ranked
+  const canTake = (one: Difference) =>
+    sideOf?.(one).side !== "here" &&
+    one.now !== null &&
+    !(isFormula(one.before) && isFormula(one.after) && one.before === one.after)
+  const chosen = listed.filter((one) => canTake(one) && taken.has(placeOf(one)))
+  const changedThere = listed.filter((one) => canTake(one) && sideOf?.(one).side === "there")
+  const nameOf = namesOf(document, listed)
+  return (
+    <section aria-label={`What changed since ${other.words}`}>
+      <h3>Since {other.words}</h3>
+      <p className="q">
+        {other.kept}
+        {other.began && ` Both began from ${other.began.words}.`}
+        {other.isCopy &&
+          !other.began &&
+          " The state that both began from is not at hand here, so it is not known on which side a cell was changed."}
+      </p>
+      {Object.values(compared).every(({length}) => length === 0) ? (
+        <p>Nothing differs.</p>
+      ) : (
+        <>
+          <Results store={store} found={found} onGo={onGo} />
+          <h4>What changed</h4>
+          <ul className="changes">
+            {listed.slice(0, MOST_LISTED).map((one) => (
+              <li key={placeOf(one)}>
+                {canTake(one) && (
+                  <input
+                    type="checkbox"
+                    aria-label={`Take ${nameOf(one)} as it was`}
+                    checked={taken.has(placeOf(one))}
+                    onChange={() => setTaken(toggled(taken, placeOf(one)))}
+                  />
+                )}
+                <span>
+                  <button className="link" onClick={() => onGo(one.now!)}>
+                    {nameOf(one)}, {document.sheets[one.now!.sheet]!.name}
+                  </button>
+                  : {contentWords(store, one.now!, one.before)} <span aria-hidden="true">→</span>
+                  <span className="hide">became</span> {contentWords(store, one.now!, one.after)}
+                  {sideOf && <span className="q">; {sideWords(store, one, sideOf(one))}.</span>}
+                  <EffectWords store={store} found={found} difference={one} />
+                </span>
+              </li>
+            ))}
+          </ul>
+          {listed.length > MOST_LISTED && <p className="q">and {listed.length - MOST_LISTED} more</p>}
+          {compared.added.length > 0 && (
+            <p>
+              {other.isCopy ? "Only here" : "Added"}: {compared.added.slice(0, 12).join(", ")}.
+            </p>
+          )}
+          {compared.removed.length > 0 && (
+            <p>
+              {other.isCopy ? "Only there" : "Gone"}: {compared.removed.slice(0, 12).join(", ")}.
+            </p>
+          )}
+          <button disabled={chosen.length === 0} onClick={() => onTake(chosen)}>
+            Take {chosen.length} as in {other.words}
+          </button>
+          {changedThere.length > 0 && (
+            <button onClick={() => onTake(changedThere)}>
+              Take all {changedThere.length} changed there alone
+            </button>
+          )}
+          {compared.notes.length > 0 && (
+            <TheirNotes store={store} notes={compared.notes} onGo={onGo} onBring={onBring} />
+          )}
+        </>
+      )}
+    </section>
+  )
+}
+
+const MOST_LISTED = 60
+
+/** What the other side did comes first, then what has to be decided. */
+const SIDES: readonly Side["side"][] = ["there", "both", "here"]
+
+function sideWords(store: Store, {now}: Difference, {side, began}: Side): string {
+  if (side === "both") return `changed on both sides, both began from ${contentWords(store, now!, began)}`
+  return side === "here" ? "changed here alone" : "changed there alone"
+}
+
+/** Names of cells, with the row where another one of the list has the same: ten samples are "Sugar of Long Acre". */
+function namesOf(document: Document, listed: readonly Difference[]): (one: Difference) => string {
+  const counts = new Map<string, number>()
+  const plain = ({now}: Difference) => (now ? cellName(document, now) : "")
+  for (const one of listed) counts.set(plain(one), (counts.get(plain(one)) ?? 0) + 1)
+  return (one) => plain(one) + (counts.get(plain(one))! > 1 ? ` in row ${one.now!.row + 1}` : "")
+}
+
+/** The notes of the other state that are not here, to be put beside one's own. */
+function TheirNotes({
+  store,
+  notes,
+  onGo,
+  onBring,
+}: {
+  store: Store
+  notes: readonly NoteDifference[]
+  onGo: (at: CellAddress) => void
+  onBring: (notes: readonly NoteDifference[]) => void
+}) {
+  const {document} = useEditor(store)
+  return (
+    <>
+      <h4>Notes there that are not here</h4>
+      <ul className="changes">
+        {notes.map(({now, before, after}) => (
+          <li key={addressText(document, now)}>
+            <span>
+              <button className="link" onClick={() => onGo(now)}>
+                {cellName(document, now)}, {document.sheets[now.sheet]!.name}
+              </button>
+              : <NoteWords note={before} />
+              {after && <span className="q">; yours stays above it</span>}
+            </span>
+          </li>
+        ))}
+      </ul>
+      <button onClick={() => onBring(notes)}>
+        {notes.length === 1 ? "Bring in the note" : `Bring in ${notes.length} notes`}
+      </button>
+    </>
+  )
+}
+
+function Results({
+  store,
+  found,
+  onGo,
+}: {
+  store: Store
+  found: Effects | null
+  onGo: (at: CellAddress) => void
+}) {
+  const {document} = useEditor(store)
+  if (!found) return <p aria-busy="true">Working out what it moved …</p>
+  const moved = found.moved.filter(
+    (one) => valueWords(document, one, one.before) !== valueWords(document, one, one.after),
+  )
+  if (moved.length === 0) return <p>None of the results that are compared moved.</p>
+  return (
+    <>
+      <h4>What moved</h4>
+      <ul className="changes">
+        {moved.map((one) => (
+          <li key={addressText(document, one.at)}>
+            <span>
+              <button className="link" onClick={() => onGo(one.at)}>
+                {cellName(document, one.at, rowNames(store.workbook))}
+              </button>
+              : {valueWords(document, one, one.before)} <span aria-hidden="true">→</span>
+              <span className="hide">became</span> {valueWords(document, one, one.after)}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </>
+  )
+}
+
+/** "close of Sand Piece −3 d, crop of Sand Piece −1.2 t": what this change alone moves. */
+function EffectWords({
+  store,
+  found,
+  difference,
+}: {
+  store: Store
+  found: Effects | null
+  difference: Difference
+}) {
+  const {document} = useEditor(store)
+  const effect = found?.effects.find((one) => one.difference === difference)
+  if (!found || !effect) return null
+  const told = found.moved.flatMap((one, i) => {
+    const by = effect.by[i]
+    if (by === null || by === undefined) return []
+    const shift = shiftText(by, one.isDate, cellColumn(document, one.at), regionOf(document))
+    return shift === null
+      ? []
+      : [
+          `${cellName(document, one.at, rowNames(store.workbook)).replace(/^./, (letter) => letter.toLowerCase())} ${shift}`,
+        ]
+  })
+  return (
+    <span className="q"> {told.length ? `moves ${told.slice(0, 4).join(", ")}` : "moves none of them"}</span>
+  )
+}
+
+/** What moved between two states, from a worker that is let go when either changes. */
+function useEffects(before: Document, after: Document, differences: readonly Difference[]): Effects | null {
+  const [done, setDone] = useState<{readonly of: Document; readonly found: Effects} | null>(null)
+  useEffect(() => {
+    const worker = startWorker("effects")
+    worker.addEventListener("message", ({data}: MessageEvent<Effects>) => setDone({of: after, found: data}))
+    const input: EffectsInput = {before, after, differences}
+    worker.postMessage(input, [])
+    return () => worker.terminate()
+  }, [before, after, differences])
+  if (done?.of !== after) return null
+  // The worker gives copies of the differences: the very ones are put back, so that they can be found again.
+  const own = new Map(differences.map((one) => [placeOf(one), one]))
+  return {
+    ...done.found,
+    effects: done.found.effects.map((one) => ({
+      ...one,
+      difference: own.get(placeOf(one.difference)) ?? one.difference,
+    })),
+  }
+}
+
+const rest = (all: readonly Difference[], {effects}: Effects) => {
+  const told = new Set(effects.map(({difference}) => placeOf(difference)))
+  return all.filter((one) => !told.has(placeOf(one)))
+}
+
+const placeOf = ({now, was}: Difference) => JSON.stringify(now ?? was)
+
+const toggled = (all: ReadonlySet<string>, one: string): ReadonlySet<string> =>
+  new Set(all.has(one) ? [...all].filter((other) => other !== one) : [...all, one])
+
+function contentWords(store: Store, at: CellAddress, content: Content): string {
+  if (content === null) return "blank"
+  const {document} = store.getState()
+  const [column, region] = [cellColumn(document, at), regionOf(document)]
+  if (typeof content === "number") return textWithUnit(content, column, false, region)
+  const text = readsAs(content, column, isFormula(content) ? content : null, region)
+  return text.length > 60 ? `${text.slice(0, 59)}…` : text
+}
+
+const valueWords = (document: Document, {at, isDate}: Moved, value: Value) =>
+  value === null ? "blank" : textWithUnit(value, cellColumn(document, at), isDate, regionOf(document))
