@@ -1,4 +1,4 @@
-import type {CellAddress, Content} from "../workbook/document"
+import {columnWith, type CellAddress, type Content, type Part} from "../workbook/document"
 import type {EditorState, Panel, Turn} from "./store"
 
 /** How many rows can be chosen: those that hold something and the next one to fill. */
@@ -98,3 +98,13 @@ export function lastFilled({document, cell}: EditorState): CellAddress {
 }
 
 const clamp = (index: number, count: number) => Math.max(0, Math.min(index, count - 1))
+
+/** The word that the chosen row has in the column of a part, or null where it has none. */
+export function chosenWord(
+  {document, cell}: Pick<EditorState, "document" | "cell">,
+  part: Part,
+): string | null {
+  const col = columnWith(document, cell.sheet, part)
+  const word = col < 0 ? null : document.sheets[cell.sheet]!.rows[cell.row]?.[col]
+  return typeof word === "string" ? word : null
+}

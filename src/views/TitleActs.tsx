@@ -1,10 +1,10 @@
 import {putFormulaBack} from "../editor/commands/cells"
 import {chosenRowCount, insertRowsAbove, removeRows} from "../editor/commands/rows"
-import {bringSizeTable, chosenSizeTable} from "../editor/commands/sizeTable"
-import {bringValueSet, chosenSet} from "../editor/commands/valueSet"
+import {bringSizeTable} from "../editor/commands/sizeTable"
+import {bringValueSet} from "../editor/commands/valueSet"
 import {deleteRows} from "../editor/deletion"
 import {nextSeason} from "../editor/nextSeason"
-import {showPanel} from "../editor/selection"
+import {chosenWord, showPanel} from "../editor/selection"
 import type {Command, Store} from "../editor/store"
 import {agreePlan} from "../editor/commands/season"
 import {isoDate} from "../workbook/clock"
@@ -18,8 +18,8 @@ import {useEditor} from "./useEditor"
 export function TitleActs({store, keeping, onDone}: {store: Store; keeping: Keeping; onDone: () => void}) {
   const state = useEditor(store)
   const {document, cell} = state
-  const set = chosenSet(state)
-  const table = chosenSizeTable(state)
+  const set = chosenWord(state, "set")
+  const table = chosenWord(state, "size table")
   const rowCount = chosenRowCount(state)
   return (
     <div className="acts">

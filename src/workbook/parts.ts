@@ -44,8 +44,10 @@ const CROWN_PARTS = [
   "planned then",
 ] as const
 
-/** Where days of weather and sets of crop values are put in, by the columns of their sheets. */
+/** Where days of weather and sets of crop values are put in, and what goes with a named value, by the columns of their sheets. */
 const ENTRY_PARTS = [
+  "named tag",
+  "named on",
   "record day",
   "record high",
   "record low",

@@ -8,7 +8,12 @@ const day = new Date(2026, 4, 25)
 const rates = documentOf(
   sheet(
     "Named values",
-    ["Name", column("Value"), column("Tag", {format: "text"}), column("Date", {format: "date"})],
+    [
+      "Name",
+      column("Value"),
+      column("Tag", {format: "text", part: "named tag"}),
+      column("Date", {format: "date", part: "named on"}),
+    ],
     [["Rate", 3, "looked up", "2026-01-10"]],
     {names: true},
   ),

@@ -1,7 +1,8 @@
 import {readFileSync} from "node:fs"
 import {describe, expect, it} from "vitest"
 import {sizeShare} from "../../functions/pack/sizeShare"
-import {bringSizeTable, chosenSizeTable} from "../../src/editor/commands/sizeTable"
+import {bringSizeTable} from "../../src/editor/commands/sizeTable"
+import {chosenWord} from "../../src/editor/selection"
 import {createStore} from "../../src/editor/store"
 import {readFile} from "../../src/workbook/file"
 
@@ -16,7 +17,7 @@ const store = createStore(document)
 function use(table: string) {
   const row = document.sheets[at("Size tables")]!.rows.findIndex(([name]) => name === table)
   store.turn(() => ({cell: {sheet: at("Size tables"), row, col: 0}}))
-  expect(chosenSizeTable(store.getState())).toBe(table)
+  expect(chosenWord(store.getState(), "size table")).toBe(table)
   return store.run(bringSizeTable)
 }
 const sizes = () => store.getState().document.sheets[at("Sizes")]!.rows.map((row) => [row[0], row[1]])
@@ -62,7 +63,7 @@ describe("a published table of sizes", () => {
 
   it("is chosen by a row of a sheet of tables alone", () => {
     store.turn(() => ({cell: {sheet: at("Sizes"), row: 0, col: 0}}))
-    expect(chosenSizeTable(store.getState())).toBeNull()
+    expect(chosenWord(store.getState(), "size table")).toBeNull()
     expect(store.canRun(bringSizeTable)).toBe(false)
   })
 })

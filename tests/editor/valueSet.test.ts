@@ -1,6 +1,7 @@
 import {readFileSync} from "node:fs"
 import {describe, expect, it} from "vitest"
-import {bringValueSet, chosenSet} from "../../src/editor/commands/valueSet"
+import {bringValueSet} from "../../src/editor/commands/valueSet"
+import {chosenWord} from "../../src/editor/selection"
 import {createStore} from "../../src/editor/store"
 import type {Document} from "../../src/workbook/document"
 import {readFile} from "../../src/workbook/file"
@@ -31,7 +32,7 @@ describe("a set of crop values", () => {
 
   it("goes into the sheet Crop values with its likely ranges, in one step that can be undone", () => {
     const store = onRow(white)
-    expect(chosenSet(store.getState())).toBe("white")
+    expect(chosenWord(store.getState(), "set")).toBe("white")
     const crop = store.valueAt({sheet: 0, row: 1, col: 9})
     expect(store.run(bringValueSet)).toBe(true)
     // Physiology 4: white spears hold 0.065 dry matter (0.055 to 0.07), leave 0.25 of it as stubs (0.15 to 0.35), and
@@ -53,7 +54,7 @@ describe("a set of crop values", () => {
   })
 
   it("is chosen by a row of a sheet of sets alone", () => {
-    expect(chosenSet(onRow(rows.length).getState())).toBeNull()
-    expect(chosenSet(createStore(document).getState())).toBeNull()
+    expect(chosenWord(onRow(rows.length).getState(), "set")).toBeNull()
+    expect(chosenWord(createStore(document).getState(), "set")).toBeNull()
   })
 })

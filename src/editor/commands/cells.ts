@@ -1,12 +1,14 @@
 import {isoDate} from "../../workbook/clock"
 import {
   COLUMN_FORMULA,
+  columnWith,
   contentAt,
   isFormula,
   isTypedOver,
   type CellAddress,
   type Content,
   type Document,
+  type Part,
 } from "../../workbook/document"
 import type {Entry} from "../../workbook/edit"
 import {chosenCells} from "../block"
@@ -26,16 +28,16 @@ export const enterContent =
     return {type: "enter", cells, ...(cells.length > 1 ? {name} : {})}
   }
 
-/** What goes with the value of a named value, in the columns headed Date and Tag of its row. */
+/** What goes with the value of a named value: its day and its tag. */
 function setAnew(document: Document, at: CellAddress, content: Content, now: Date): Entry[] {
   const sheet = document.sheets[at.sheet]
   if (!sheet?.names || at.col !== 1 || content === null || isFormula(content)) return []
-  const put = (heading: string, what: string): Entry[] => {
-    const col = sheet.columns.findIndex((column) => column.heading === heading)
+  const put = (part: Part, what: string): Entry[] => {
+    const col = columnWith(document, at.sheet, part)
     const held = {...at, col}
     return col < 0 || contentAt(document, held) === what ? [] : [{at: held, content: what}]
   }
-  return [...put("Date", isoDate(now)), ...put("Tag", "typed")]
+  return [...put("named on", isoDate(now)), ...put("named tag", "typed")]
 }
 
 /** Whether typing here would put a number over a formula of the column: such a cell is guarded. */

@@ -1,20 +1,12 @@
 import {columnWith, sheetWith, type Content, type Part} from "../../workbook/document"
 import type {Entry} from "../../workbook/edit"
+import {chosenWord} from "../selection"
 import type {Command} from "../store"
-
-type Chosen = Pick<Parameters<Command>[0], "document" | "cell">
-
-/** The name of the table in the chosen row of a sheet of size tables, or null elsewhere. */
-export function chosenSizeTable({document, cell}: Chosen): string | null {
-  const at = columnWith(document, cell.sheet, "size table")
-  const name = at < 0 ? null : document.sheets[cell.sheet]!.rows[cell.row]?.[at]
-  return typeof name === "string" ? name : null
-}
 
 /** Puts the classes of the chosen table in the place of those in use; rows left over, and prices of classes before, become blank. */
 export const bringSizeTable: Command = (state) => {
   const {document, cell} = state
-  const table = chosenSizeTable(state)
+  const table = chosenWord(state, "size table")
   const into = sheetWith(document, "size class")
   if (table === null || into < 0) return null
   const {rows} = document.sheets[into]!

@@ -1,21 +1,12 @@
 import {columnWith, sheetWith, type Part} from "../../workbook/document"
 import type {Entry} from "../../workbook/edit"
+import {chosenWord} from "../selection"
 import type {Command} from "../store"
-
-/** The name of the set in the chosen row of a sheet of value sets, or null elsewhere. */
-export function chosenSet({
-  document,
-  cell,
-}: Pick<Parameters<Command>[0], "document" | "cell">): string | null {
-  const at = columnWith(document, cell.sheet, "set")
-  const name = at < 0 ? null : document.sheets[cell.sheet]!.rows[cell.row]?.[at]
-  return typeof name === "string" ? name : null
-}
 
 /** Puts the numbers and likely ranges of the chosen set into the sheet of crop values, by their names. */
 export const bringValueSet: Command = (state) => {
   const {document, cell} = state
-  const set = chosenSet(state)
+  const set = chosenWord(state, "set")
   const into = sheetWith(document, "value name")
   if (set === null || into < 0) return null
   const {rows} = document.sheets[into]!
