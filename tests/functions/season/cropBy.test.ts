@@ -47,3 +47,12 @@ it("leaves out what waits after spraying lose, so that it comes to what the pick
   const picked = Array.from({length: 10}, (_, i) => number(SEASON_PICK_ON, OPEN + i, ...one, ...waits))
   expect(picked.reduce((a, b) => a + b)).toBeCloseTo(700, 9)
 })
+
+it("leaves out what stands when cutting ends within a wait", () => {
+  const climate = Array.from({length: 365}, () => [14, 14, 15])
+  const one = [[[OPEN]], [[OPEN + 9]], [[1000]], [[null]], [[null]], climate, null] as never as []
+  const waits = [[["A"]], [["A"]], [[OPEN + 7]], [[OPEN + 20]]] as never as []
+  // 100 kg a day, picked up to day 6; what comes up on days 7 to 9 is never picked.
+  const sums = [5, 6, 7, 9].map((day) => number(SEASON_CROP_BY, OPEN + day, ...one, ...waits))
+  expect(sums.map(Math.round)).toEqual([600, 700, 700, 700])
+})
