@@ -2,7 +2,7 @@ import {modelYearOf, type ModelYear} from "../../functions/calendar"
 import {isRefusal} from "../../functions/refusal"
 import {dailyBalance, driversOf, emptyCourse} from "../../functions/root/dailyBalance"
 import {crownsOf, type CrownYears, type PlantingCrowns} from "../workbook/crowns"
-import {valueNamed} from "../workbook/lender"
+import {numberNamed, valueNamed} from "../workbook/names"
 import {rowsOf, type Row} from "../workbook/season"
 import type {Workbook} from "../workbook/workbook"
 import type {FieldYear, RiskField, RiskInput, RiskPlan, RiskYear} from "./drawRisk"
@@ -66,12 +66,12 @@ export function lenderRisk(
   const shown = valueNamed(workbook, "Stress_shown")
   const stress = rowsOf(workbook, "stress set").find((row) => row.word("stress set") === shown)
   const by = (part: "yield" | "price" | "costs" | "rates") => stress?.number(`stress ${part}`) ?? 0
-  const cash = valueNamed(workbook, "Cash_start")
+  const cash = numberNamed(workbook, "Cash_start")
   const plan = (name: string, change: Change): RiskPlan => ({
     name,
     fields: fields(1 + change.yield),
     years: money.map((year) => riskYear(year, change, assumed.priceVariation)),
-    cash: typeof cash === "number" ? cash : 0,
+    cash: cash ?? 0,
   })
   const {yearSpread, fieldSpread, priceLink, priceMemory, airSpread, sunSpread} = assumed
   return {

@@ -1,6 +1,6 @@
 import type {Store} from "../editor/store"
 import {sheetWith, type Document} from "../workbook/document"
-import {namedNumber} from "../workbook/names"
+import {numberNamed} from "../workbook/names"
 import {coldChainOf, type ColdChain} from "../workbook/coldChain"
 import {needsOf, weekOf, type SeasonWeek, type WeekNeeds} from "../workbook/season"
 
@@ -17,7 +17,7 @@ export const coldChainShown = (store: Store): ColdChain | null =>
   shown(store, "need from", chains, () => coldChainOf(store.workbook))
 
 /** The day on which the plan stands, or null where none is typed. */
-export const asOfDay = ({workbook}: Store): number | null => namedNumber(workbook, "as_of")
+export const asOfDay = ({workbook}: Store): number | null => numberNamed(workbook, "As_of")
 
 const weeks = new WeakMap<Document, SeasonWeek | null>()
 const needs = new WeakMap<Document, readonly WeekNeeds[] | null>()

@@ -1,7 +1,6 @@
 import {sheetWith, type CellAddress} from "./document"
-import {namesIn} from "./names"
+import {numberNamed, valueNamed} from "./names"
 import {rowsOf} from "./season"
-import type {Value} from "./value"
 import type {Workbook} from "./workbook"
 
 /** A load that waited too long for the cold. Wait in h. */
@@ -66,28 +65,18 @@ export function coldChainOf(workbook: Workbook): ColdChain | null {
 }
 
 function storeOf(workbook: Workbook): Store | null {
-  const named = valuesNamed(workbook)
-  const [days, temperature] = [named("Hold_days"), named("Store_temp")]
-  if (typeof days !== "number" || typeof temperature !== "number") return null
+  const [days, temperature] = [numberNamed(workbook, "Hold_days"), numberNamed(workbook, "Store_temp")]
+  if (days === null || temperature === null) return null
   const held = rowsOf(workbook, "cutting day").flatMap((row) => {
     const [day, kg, breathing] = [row.number("cutting day"), row.number("in store"), row.number("breathing")]
     return day === null || kg === null || breathing === null || kg <= 0 ? [] : [{day, kg, breathing}]
   })
-  const keeps = named("Store_keeps")
-  const warns = named("Store_warns")
+  const warns = valueNamed(workbook, "Store_warns")
   return {
     days,
     temperature,
-    keeps: typeof keeps === "number" ? keeps : null,
+    keeps: numberNamed(workbook, "Store_keeps"),
     fullest: held.reduce<Store["fullest"]>((most, one) => (most && most.kg >= one.kg ? most : one), null),
     warns: typeof warns === "string" ? warns : "",
-  }
-}
-
-function valuesNamed(workbook: Workbook): (name: string) => Value {
-  const places = new Map(namesIn(workbook.document).map(({name, at}) => [name, at]))
-  return (name) => {
-    const at = places.get(name)
-    return at ? workbook.valueAt(at) : null
   }
 }

@@ -5,7 +5,7 @@ import {balanceValues, type BalanceValues} from "../../functions/root/balanceVal
 import type {Held} from "../../functions/parameters"
 import {columnWith, sheetWith, type CellAddress, type Part} from "./document"
 import {isFault, type Value} from "./value"
-import {namesIn} from "./names"
+import {namesIn, numberNamed} from "./names"
 import {type Workbook} from "./workbook"
 
 /** Sugar measured in roots on a day: the mean, mg/g, and the interval that goes with it where there is one. */
@@ -60,9 +60,7 @@ export function crownsOf(workbook: Workbook): CrownYears | Refusal | null {
   const constants = balanceValues.read(values)
   if (isRefusal(constants)) return constants
   const closes = closesIn(workbook)
-  const named = (name: string) => namesIn(document).find((one) => one.name.toLowerCase() === name)?.at
-  const shownAt = named("shown_planting")
-  const asOf = named("as_of")
+  const shownAt = namesIn(document).find(({name}) => name.toLowerCase() === "shown_planting")?.at
   return {
     plantings: document.sheets[sheet]!.rows.flatMap(
       (_, row) => plantingIn(workbook, sheet, row, closes) ?? [],
@@ -71,7 +69,7 @@ export function crownsOf(workbook: Workbook): CrownYears | Refusal | null {
     values: constants,
     likely: likelyRanges(workbook),
     shown: shownAt ? {planting: String(workbook.valueAt(shownAt) ?? ""), at: shownAt} : null,
-    asOf: asOf ? numberOf(workbook.valueAt(asOf)) : null,
+    asOf: numberNamed(workbook, "As_of"),
   }
 }
 

@@ -1,5 +1,5 @@
 import {sheetWith, type CellAddress, type Part, type Region} from "./document"
-import {namesIn} from "./names"
+import {valueNamed} from "./names"
 import {regionOf} from "./region"
 import {rowsOf, type Row} from "./season"
 import type {Value} from "./value"
@@ -96,12 +96,6 @@ export function lenderOf(workbook: Workbook): LenderPage | null {
     region: regionOf(workbook.document),
     preparedBy: wordOf(valueNamed(workbook, "Prepared_by")),
   }
-}
-
-/** The value of a named value; null where there is none. */
-export function valueNamed(workbook: Workbook, wanted: string): Value {
-  const at = namesIn(workbook.document).find(({name}) => name.toLowerCase() === wanted.toLowerCase())?.at
-  return at ? workbook.valueAt(at) : null
 }
 
 const numberOf = (value: Value) => (typeof value === "number" ? value : null)

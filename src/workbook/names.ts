@@ -1,5 +1,6 @@
 import {isFormula, type CellAddress, type Content, type Document} from "./document"
 import {renamed, sheetText} from "./formula"
+import type {Value} from "./value"
 import type {Workbook} from "./workbook"
 
 /** A value that formulas may call by its name. */
@@ -23,10 +24,15 @@ export function namesIn({sheets}: Document): readonly Named[] {
   return [...found.values()]
 }
 
-/** The number that a name stands for, written here in small letters; null where there is no such name or no number. */
-export function namedNumber(workbook: Workbook, name: string): number | null {
-  const at = namesIn(workbook.document).find((one) => one.name.toLowerCase() === name)?.at
-  const value = at ? workbook.valueAt(at) : null
+/** The value of a named value; null where there is none of the name. */
+export function valueNamed(workbook: Workbook, wanted: string): Value {
+  const at = namesIn(workbook.document).find(({name}) => name.toLowerCase() === wanted.toLowerCase())?.at
+  return at ? workbook.valueAt(at) : null
+}
+
+/** The same where it is a number, else null. */
+export function numberNamed(workbook: Workbook, wanted: string): number | null {
+  const value = valueNamed(workbook, wanted)
   return typeof value === "number" ? value : null
 }
 

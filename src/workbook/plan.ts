@@ -3,7 +3,7 @@ import {shareBy, type CropSeason} from "../../functions/season/cropOn"
 import {crownsOf} from "./crowns"
 import {columnWith, sheetWith, type CellAddress, type Document, type Part, type Region} from "./document"
 import type {Value} from "./value"
-import {namesIn} from "./names"
+import {numberNamed} from "./names"
 import {type Workbook} from "./workbook"
 
 /** One limit that could close a planting: its name and the last day of cutting it allows, or null when it is not known yet. */
@@ -93,11 +93,10 @@ export function planOf(workbook: Workbook): Plan | null {
     }
   }
   const plan = rows.map((_, row) => read(row)).filter(({planting}) => planting !== "")
-  const asOf = namesIn(document).find(({name}) => name.toLowerCase() === "as_of")
   return {
     sheet,
     rows: plan,
-    asOf: asOf ? numberOf(workbook.valueAt(asOf.at)) : null,
+    asOf: numberNamed(workbook, "As_of"),
     daily: dailyCrop(plan, crownsOf(workbook)),
     ...(document.region ? {region: document.region} : {}),
   }

@@ -4,7 +4,7 @@ import {mean} from "../../functions/root/mean"
 import {sugar as sugarFrom} from "../../functions/root/sugar"
 import {sugarOf} from "../../functions/root/sugarOf"
 import {sheetWith, type CellAddress} from "./document"
-import {namedNumber} from "./names"
+import {numberNamed} from "./names"
 import {isQuestioned} from "./questioned"
 import {rowsOf} from "./season"
 import type {Workbook} from "./workbook"
@@ -58,7 +58,7 @@ interface Crown {
 /** The root samples of a workbook, planting by planting in the order of their rows; null without a sheet of them. */
 export function sampleSpreadOf(workbook: Workbook): SampleSpread | null {
   if (sheetWith(workbook.document, "sample sugar") < 0) return null
-  const confidence = namedNumber(workbook, "edge_confidence") ?? 0.8 // the default of ROOT.EDGE
+  const confidence = numberNamed(workbook, "Edge_confidence") ?? 0.8 // the default of ROOT.EDGE
   const crowns = crownsIn(workbook)
   const byPlanting = new Map<string, Dug[]>()
   for (const row of rowsOf(workbook, "sample sugar")) {
@@ -74,7 +74,7 @@ export function sampleSpreadOf(workbook: Workbook): SampleSpread | null {
     }
     byPlanting.set(planting, [...(byPlanting.get(planting) ?? []), dug])
   }
-  const line = [namedNumber(workbook, "sugar_slope"), namedNumber(workbook, "sugar_offset")] as const
+  const line = [numberNamed(workbook, "Sugar_slope"), numberNamed(workbook, "Sugar_offset")] as const
   const samplings = [...byPlanting].flatMap(([planting, rows]) => {
     const {opens = null, floor = null} = crowns.get(planting) ?? {}
     // "" stands for the dormant ones: those dug before the opening, on whichever day, and those without a day. Without an

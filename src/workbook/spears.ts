@@ -2,7 +2,7 @@ import {isRefusal} from "../../functions/refusal"
 import {dateAt} from "../../functions/spear/dateAt"
 import {average, trend} from "../../functions/spear/trend"
 import {sheetWith, type CellAddress, type Region} from "./document"
-import {namedNumber} from "./names"
+import {numberNamed} from "./names"
 import {regionOf} from "./region"
 import {rowsOf} from "./season"
 import type {Workbook} from "./workbook"
@@ -40,7 +40,7 @@ export interface SpearSizes {
 export function spearSizesOf(workbook: Workbook): SpearSizes | null {
   const {document} = workbook
   if (sheetWith(document, "spear mean") < 0) return null
-  const limit = namedNumber(workbook, "spear_limit")
+  const limit = numberNamed(workbook, "Spear_limit")
   const measured = new Map<string, SpearDay[]>()
   for (const row of rowsOf(workbook, "spear mean")) {
     const [planting, day, mean] = [
@@ -58,7 +58,7 @@ export function spearSizesOf(workbook: Workbook): SpearSizes | null {
       return {planting, days, ...lineOf(days, limit)}
     }),
     limit,
-    asOf: namedNumber(workbook, "as_of"),
+    asOf: numberNamed(workbook, "As_of"),
     region: regionOf(document),
   }
 }

@@ -65,13 +65,6 @@ export function* cellsOfSheets({sheets}: Document): Generator<{at: CellAddress; 
       for (const col of sheet.columns.keys()) yield {at: {sheet: index, row, col}, sheet}
 }
 
-/** The value of a named value as a number, or null. */
-export function namedNumber({names, workbook}: Checked, name: string): number | null {
-  const named = names.get(name.toLowerCase())
-  const value = named ? workbook.valueAt(named.at) : null
-  return typeof value === "number" ? value : null
-}
-
 /** The words in a cell, or null: a formula, a number and a blank are none. */
 export const wordsIn = (content: Content): string | null =>
   typeof content === "string" && content.trim() !== "" && !content.startsWith("=") ? content : null

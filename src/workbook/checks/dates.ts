@@ -1,6 +1,7 @@
 import {dayOf, isoOf} from "../../../functions/calendar"
 import {contentAt, type Column} from "../document"
-import {cellsOfSheets, isDateFormat, namedNumber, type Checked} from "./checked"
+import {numberNamed} from "../names"
+import {cellsOfSheets, isDateFormat, type Checked} from "./checked"
 import type {Finding} from "./finding"
 
 /** Chosen: a season and what is planned for it lie within this many days of the day on which the plan stands. */
@@ -12,9 +13,9 @@ const SEASON_DAYS = 200
  */
 export function dates(checked: Checked): Finding[] {
   const {document, words} = checked
-  const asOf = namedNumber(checked, "As_of")
+  const asOf = numberNamed(checked.workbook, "As_of")
   if (asOf === null) return []
-  const season = namedNumber(checked, "Season") ?? yearOf(asOf)
+  const season = numberNamed(checked.workbook, "Season") ?? yearOf(asOf)
   const outside = ({format, kind}: Column, day: number): Pick<Finding, "sentence" | "alike"> | null => {
     if (format === "day" && yearOf(day) !== season && Math.abs(day - asOf) > SEASON_DAYS)
       return {sentence: `not in season ${season}`, alike: `are dated outside season ${season}`}

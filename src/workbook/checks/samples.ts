@@ -1,6 +1,7 @@
 import {columnWith, sheetWith} from "../document"
 import {keyOfRow} from "../trace"
-import {namedNumber, type Checked} from "./checked"
+import {numberNamed} from "../names"
+import type {Checked} from "./checked"
 import type {Finding} from "./finding"
 
 /** Chosen: 14 months. The named value Sample_oldest stands instead of it where there is one. */
@@ -11,7 +12,7 @@ export function oldSamples(checked: Checked): Finding[] {
   const {document, workbook, words} = checked
   const sheet = sheetWith(document, "sampled on")
   if (sheet < 0) return []
-  const oldest = namedNumber(checked, "Sample_oldest") ?? OLDEST_DAYS
+  const oldest = numberNamed(checked.workbook, "Sample_oldest") ?? OLDEST_DAYS
   const [sampled, opens] = [columnWith(document, sheet, "sampled on"), columnWith(document, sheet, "opens")]
   return document.sheets[sheet]!.rows.flatMap((_, row): Finding[] => {
     const day = (col: number) => {
@@ -20,7 +21,7 @@ export function oldSamples(checked: Checked): Finding[] {
     }
     const on = day(sampled)
     const opening = day(opens)
-    const until = opening ?? namedNumber(checked, "As_of")
+    const until = opening ?? numberNamed(checked.workbook, "As_of")
     if (on === null || until === null || until - on <= oldest) return []
     const at = {sheet, row, col: sampled}
     const when = opening === null ? "by now" : "at its opening"
