@@ -57,6 +57,18 @@ describe("a lender's study of risk", () => {
     expect(isCarried("Top Corner")).not.toContain(true) // no sample, not cut
   })
 
+  it("takes a crop as given where the balance has next to none of it", () => {
+    const short = new Workbook(workbook.document)
+    const sheet = workbook.document.sheets.findIndex(({name}) => name === "Season plan")
+    const {columns, rows} = workbook.document.sheets[sheet]!
+    const row = rows.findIndex(([name]) => name === "Long Acre")
+    const col = columns.findIndex(({part}) => part === "close")
+    short.revise({type: "enter", cells: [{at: {sheet, row, col}, content: "2026-04-26"}]}) // two days of cutting
+    const {fields} = lenderRisk(short, 1)!.plans[0]!
+    const longAcre = fields.find(({name}) => name === "Long Acre")!
+    expect(longAcre.years.every((year) => "kg" in year && year.kg > 0)).toBe(true)
+  })
+
   it("feels the sun of a year in the next one, through what the crowns carry", () => {
     const input = lenderRisk(workbook, 3, {...certain, sunSpread: 0.1})!
     const {kg} = drawRisk(input, 0, 200)

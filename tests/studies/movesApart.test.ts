@@ -68,6 +68,8 @@ describe("moving plantings apart", () => {
     expect(found.day).toBe(worst.day)
     expect(found.asPlanned).toMatchObject({short: worst.short, shortOn: worst.day})
     expect(found.together.length).toBeGreaterThan(1)
+    const weights = found.together.map(({kg}) => kg)
+    expect(weights).toEqual(weights.toSorted((a, b) => b - a)) // the heaviest are moved first
     expect(JSON.stringify(farm)).toBe(before)
   })
 
@@ -103,6 +105,16 @@ describe("moving plantings apart", () => {
       expect(to).not.toBe(was)
       if (what === "close") expect(to).toBeLessThan(was)
     }
+  }, 60_000)
+
+  it("moves no close to yesterday where the worst day is the day on which the plan stands", () => {
+    const today = new Workbook(farm)
+    const at = namesIn(farm).find(({name}) => name === "As_of")!.at
+    today.revise({type: "enter", cells: [{at, content: "2026-06-07"}]})
+    const {day, moves} = movesApart(today.document)!
+    expect(day).toBe(dayOf("2026-06-07"))
+    expect(moves.length).toBeGreaterThan(0)
+    for (const {to} of moves) expect(to).toBeGreaterThanOrEqual(day)
   }, 60_000)
 
   it("has nothing to move where no day is short", () => {

@@ -63,6 +63,10 @@ describe("the log of loads", () => {
     ])
   })
 
+  it("takes no row for a load that has no planting", () => {
+    expect(logged([null, "2026-05-20", 100, 5]).chain).toMatchObject({loads: 0, late: []})
+  })
+
   it("counts keeping that a warm wait uses up, and leaves out what was not measured", () => {
     const {says} = logged(["Long Acre", "2026-05-20", null, 6, 2, 20], ["Long Acre", "2026-05-20", 10, 6])
     const perDegree = Math.log(2.57) / 10
