@@ -16,8 +16,7 @@ export function renameQuestion(
   const {sheets} = document
   const {columns, rows} = sheets[at.sheet]!
   const was = contentAt(document, at)
-  if (columns[at.col]?.part !== "name of planting" || typeof content !== "string" || content === was)
-    return null
+  if (columns[at.col]?.part !== "name of planting" || typeof content !== "string") return null
   if (typeof was !== "string" || was === "" || isFormula(was) || isFormula(content)) return null
   if (rows.some((row) => row[at.col] === content || (row !== rows[at.row] && row[at.col] === was)))
     return null

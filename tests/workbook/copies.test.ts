@@ -21,3 +21,9 @@ it("keeps the mark in the file", () => {
   const copy = markedCopy(workbook, [id("a")], {...mark("b"), by: "RT"})
   expect(readFile(writeFile(copy))).toEqual({document: copy})
 })
+
+it("names the latest hundred of the copies before it, and no more", () => {
+  const many = Array.from({length: 103}, (_, i) => String(i).padStart(32, "0"))
+  const {after} = markedCopy(workbook, many, mark("b")).copy!
+  expect(after).toEqual(many.slice(3))
+})
