@@ -17,7 +17,7 @@ it("shows the reserve of the planting that is chosen", async () => {
   expect(await finding.innerText()).toMatch(/^Long Acre: .*lowest 1.607 kg\/ha on 29 Jun, 7 above your floor/)
   await page.getByRole("combobox", {name: "Planting"}).selectOption("Well Field")
   expect(await finding.innerText()).toMatch(/^Well Field: .*full again on 4 Sep\.$/)
-  expect(await page.locator(".reserve-year svg title").textContent()).toBe(await finding.innerText())
+  expect(await page.locator(".reserve-year svg").getAttribute("aria-label")).toBe(await finding.innerText())
   const {violations} = await new AxeBuilder({page}).analyze()
   expect(violations.map(({id}) => id)).toEqual([])
   expect(trouble).toEqual([])
