@@ -25,8 +25,8 @@ export default defineConfig({
           globalSetup: "tests/browser/planner.ts",
           testTimeout: 60_000,
           hookTimeout: 60_000,
-          // One file after another, after the unit tests: they share one browser with one clipboard.
-          fileParallelism: false,
+          // After the unit tests, two files at a time: each has a browser of its own, which is busy in several processes.
+          maxWorkers: 2,
           sequence: {groupOrder: 1},
         },
       },
@@ -38,6 +38,7 @@ export default defineConfig({
           include: ["tests/bench/**/*.speed.ts"],
           globalSetup: "tests/browser/planner.ts",
           testTimeout: 120_000,
+          fileParallelism: false,
           sequence: {groupOrder: 3},
         },
       },

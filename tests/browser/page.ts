@@ -1,5 +1,6 @@
-import {chromium, type Browser, type BrowserContextOptions, type Page} from "playwright-core"
+import {chromium, type BrowserContextOptions, type Page} from "playwright-core"
 import {afterAll, inject, onTestFinished} from "vitest"
+import {startBrowser} from "../../src/command-line/common/browser"
 
 export interface View {
   width?: number
@@ -68,7 +69,12 @@ export async function openPlanner({
   return {page, trouble} satisfies OpenPlanner as OpenPlanner
 }
 
-let connected: Promise<Browser> | undefined
-const connection = () => (connected ??= chromium.connect(inject("browser")))
+/** The browser of this file of tests, with a clipboard of its own. */
+let started: ReturnType<typeof start> | undefined
+const start = async () => {
+  const server = await startBrowser()
+  return {server, browser: await chromium.connect(server.wsEndpoint())}
+}
+const connection = async () => (await (started ??= start())).browser
 
-afterAll(async () => (await connected)?.close())
+afterAll(async () => (await started)?.server.close())

@@ -6,13 +6,12 @@ declare module "vitest" {
   interface ProvidedContext {
     /** Where the planner is served. */
     planner: string
-    /** Where the one browser of this run listens. */
-    browser: string
   }
 }
 
-/** Builds the planner in both forms, serves it on a free port and starts one browser, for all browser tests of a run. */
+/** Builds the planner in both forms and serves it on a free port, for all browser tests of a run, once a browser is there. */
 export default async function start(project: TestProject) {
+  await startBrowser().then((browser) => browser.close(), tellAndExit)
   const configFile = `${import.meta.dirname}/../../src/vite.config.ts`
   const oneFile = `${import.meta.dirname}/../../src/oneFile.vite.config.ts`
   // The test runner sets NODE_ENV to "test", for which React would be built in its slower form for developers.
@@ -21,14 +20,9 @@ export default async function start(project: TestProject) {
   await build({configFile, logLevel: "error"})
   await build({configFile: oneFile, logLevel: "error"})
   process.env["NODE_ENV"] = NODE_ENV
-  const browser = await startBrowser().catch(tellAndExit)
   const server = await preview({configFile, preview: {port: 0, open: false}})
   project.provide("planner", server.resolvedUrls!.local[0]!)
-  project.provide("browser", browser.wsEndpoint())
-  return async () => {
-    await browser.close()
-    await server.close()
-  }
+  return () => server.close()
 }
 
 /** One sentence says what to do; the trace of a thrown error would bury it. */
