@@ -2,11 +2,13 @@ import {
   COLUMN_FORMULA,
   isFormula,
   type CellAddress,
+  type Column,
   type Content,
   type Document,
   type Sheet,
 } from "../document"
 import {namesIn, type Named} from "../names"
+import {isFault, type Fault} from "../value"
 import type {Workbook} from "../workbook"
 import type {Words} from "./finding"
 
@@ -27,27 +29,43 @@ export interface Checked {
   /** The named values, by their names in lower case. */
   readonly names: ReadonlyMap<string, Named>
   readonly written: readonly Written[]
+  /** The cells that show an error. */
+  readonly faults: readonly {readonly at: CellAddress; readonly fault: Fault}[]
 }
 
 export function checkedOf(workbook: Workbook, words: Words): Checked {
   const {document} = workbook
   const names = new Map(namesIn(document).map((named) => [named.name.toLowerCase(), named]))
-  return {workbook, document, words, names, written: [...writtenIn(document)]}
+  return {
+    workbook,
+    document,
+    words,
+    names,
+    written: [...writtenIn(document)],
+    faults: [...faultsIn(workbook)],
+  }
 }
 
-function* writtenIn({sheets}: Document): Generator<Written> {
-  for (const [sheet, {columns, rows}] of sheets.entries()) {
+/** A formula may spill its errors into blank cells; numbers are none. */
+function* faultsIn(workbook: Workbook) {
+  for (const {at} of cellsOfSheets(workbook.document, () => (content) => typeof content !== "number")) {
+    const fault = workbook.valueAt(at)
+    if (isFault(fault)) yield {at, fault}
+  }
+}
+
+function* writtenIn(document: Document): Generator<Written> {
+  for (const [sheet, {columns, rows}] of document.sheets.entries()) {
     for (const [col, {formula, total}] of columns.entries()) {
       const first = rows.findIndex((contents) => contents[col] === COLUMN_FORMULA)
       const at = {sheet, row: Math.max(0, first), col}
       if (formula !== undefined) yield {at, formula, stands: "column"}
       if (total !== undefined) yield {at, formula: total, stands: "total"}
     }
-    for (const [row, contents] of rows.entries())
-      for (const [col, content] of contents.entries())
-        if (isFormula(content) && content !== COLUMN_FORMULA)
-          yield {at: {sheet, row, col}, formula: content, stands: "cell"}
   }
+  const isOwn = (content: Content) => isFormula(content) && content !== COLUMN_FORMULA
+  for (const {at, content} of cellsOfSheets(document, () => isOwn))
+    yield {at, formula: content as string, stands: "cell"}
 }
 
 /** What a formula is called: "Close of Long Acre", "Column Close of Season plan", "The total of Area, Plantings". */
@@ -58,11 +76,23 @@ export function writtenName({document, words}: Checked, {at, stands}: Written): 
   return stands === "total" ? `The total of ${heading}, ${sheet.name}` : words.name(at)
 }
 
-/** Every cell of the sheets, row by row. */
-export function* cellsOfSheets({sheets}: Document): Generator<{at: CellAddress; sheet: Sheet}> {
-  for (const [index, sheet] of sheets.entries())
-    for (const row of sheet.rows.keys())
-      for (const col of sheet.columns.keys()) yield {at: {sheet: index, row, col}, sheet}
+/** Which contents of a column are wanted; null where none is. */
+type Wanted = (column: Column, sheet: Sheet, col: number) => ((content: Content) => boolean) | null
+
+/** The cells of the sheets that are wanted, row by row. A sheet may have a million cells: nothing is made for the others. */
+export function* cellsOfSheets({sheets}: Document, wanted: Wanted) {
+  for (const [index, sheet] of sheets.entries()) {
+    const columns = sheet.columns.flatMap((column, col) => {
+      const isWanted = wanted(column, sheet, col)
+      return isWanted ? [{column, col, isWanted}] : []
+    })
+    if (columns.length === 0) continue
+    for (const [row, contents] of sheet.rows.entries())
+      for (const {column, col, isWanted} of columns) {
+        const content = contents[col] ?? null
+        if (isWanted(content)) yield {at: {sheet: index, row, col}, sheet, column, content}
+      }
+  }
 }
 
 /** The words in a cell, or null: a formula, a number and a blank are none. */

@@ -1,5 +1,5 @@
 import {dayOf, isoOf} from "../../../functions/calendar"
-import {contentAt, type Column} from "../document"
+import type {Column, Content} from "../document"
 import {numberNamed} from "../names"
 import {cellsOfSheets, isDateFormat, type Checked} from "./checked"
 import type {Finding} from "./finding"
@@ -26,11 +26,10 @@ export function dates(checked: Checked): Finding[] {
         }
       : null
   }
-  return [...cellsOfSheets(document)].flatMap(({at, sheet}): Finding[] => {
-    const column = sheet.columns[at.col]!
-    const content = contentAt(document, at)
-    if (!isDateFormat(column.format) || typeof content !== "string") return []
-    const day = dayOf(content)
+  const isText = (content: Content) => typeof content === "string"
+  const cells = cellsOfSheets(document, ({format}) => (isDateFormat(format) ? isText : null))
+  return [...cells].flatMap(({at, column, content}): Finding[] => {
+    const day = dayOf(String(content))
     const found = day === null ? null : outside(column, day)
     if (!found) return []
     const sentence = `${words.name(at)} is ${words.shown(at, day)}, ${found.sentence}`

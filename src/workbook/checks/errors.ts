@@ -1,18 +1,17 @@
 import {sentenceOf} from "../faults"
-import {isFault, type Fault} from "../value"
+import type {Fault} from "../value"
 import type {CellAddress} from "../document"
-import {cellsOfSheets, keyOf, type Checked} from "./checked"
+import {keyOf, type Checked} from "./checked"
 import type {Finding} from "./finding"
 
 /**
  * Errors, each told once where it began, with how many cells show it. What is not available yet (#N/A) is none, unless
  * something was looked up and not found.
  */
-export function errors({document, workbook, words}: Checked): Finding[] {
+export function errors({faults, words}: Checked): Finding[] {
   const origins = new Map<string, {at: CellAddress; fault: Fault; shown: number}>()
-  for (const {at} of cellsOfSheets(document)) {
-    const fault = workbook.valueAt(at)
-    if (!isFault(fault) || !isSlip(fault)) continue
+  for (const {at, fault} of faults) {
+    if (!isSlip(fault)) continue
     const began = fault.began ?? at
     const held = origins.get(keyOf(began))
     if (held) held.shown++

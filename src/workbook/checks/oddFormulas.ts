@@ -1,16 +1,16 @@
 import {COLUMN_FORMULA, contentAt, isFormula, type CellAddress, type Document} from "../document"
 import {movedDown} from "../formula"
-import {cellsOfSheets, type Checked} from "./checked"
+import type {Checked} from "./checked"
 import type {Finding} from "./finding"
 
 /** Cells that differ where those above and below hold one formula. In a worked-out column that is a cell typed over. */
-export function oddFormulas({document, words}: Checked): Finding[] {
+export function oddFormulas({document, words, written}: Checked): Finding[] {
   const found: Finding[] = []
-  for (const {at, sheet} of cellsOfSheets(document)) {
-    if (sheet.columns[at.col]!.formula !== undefined) continue
-    const above = ownFormula(document, at, -1)
+  for (const {at: first, formula: above, stands} of written) {
+    const at = {...first, row: first.row + 1}
+    if (stands !== "cell" || document.sheets[at.sheet]!.columns[at.col]?.formula !== undefined) continue
     const below = ownFormula(document, at, 1)
-    if (above === null || below === null || movedDown(above, 2) !== below) continue
+    if (below === null || movedDown(above, 2) !== below) continue
     const content = contentAt(document, at)
     const expected = movedDown(above, 1)
     if (content === expected || content === null) continue

@@ -1,4 +1,4 @@
-import {contentAt, type CellAddress, type Column, type Sheet} from "../document"
+import type {CellAddress, Column, Content, Sheet} from "../document"
 import {questionedAt} from "../questioned"
 import {cellsOfSheets, isDateFormat, type Checked} from "./checked"
 import type {Finding} from "./finding"
@@ -10,10 +10,12 @@ import type {Finding} from "./finding"
 export function oddNumbers(checked: Checked): Finding[] {
   const {document, words} = checked
   const found: Finding[] = []
-  for (const {at, sheet} of cellsOfSheets(document)) {
-    const column = sheet.columns[at.col]!
-    const content = contentAt(document, at)
-    if (typeof content !== "number" || column.kind === "worked out" || isDateFormat(column.format)) continue
+  const isNumber = (content: Content) => typeof content === "number"
+  const numbers = cellsOfSheets(document, ({rule, kind, format}) =>
+    (rule || kind === "measured") && kind !== "worked out" && !isDateFormat(format) ? isNumber : null,
+  )
+  for (const {at, sheet, column, content} of numbers) {
+    if (typeof content !== "number") continue
     const odd =
       outsideRule(checked, at, column, content) ??
       zeroAmong(column, sheet, at, content) ??

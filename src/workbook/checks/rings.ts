@@ -1,18 +1,12 @@
 import {piecesIn} from "../cells"
 import {sheetNamed, type CellAddress} from "../document"
-import {isFault} from "../value"
-import {cellsOfSheets, keyOf, type Checked} from "./checked"
+import {keyOf, type Checked} from "./checked"
 import type {Finding} from "./finding"
 
 /** Formulas that rest on themselves, each ring told once by its shortest way round. */
 export function rings(checked: Checked): Finding[] {
-  const {document, workbook, words} = checked
-  const caught = [...cellsOfSheets(document)]
-    .map(({at}) => at)
-    .filter((at) => {
-      const value = workbook.valueAt(at)
-      return isFault(value) && value.code === "#CYCLE!"
-    })
+  const {faults, words} = checked
+  const caught = faults.flatMap(({at, fault}) => (fault.code === "#CYCLE!" ? [at] : []))
   const columns = byColumn(caught)
   const reads: Links = new Map(caught.map((at) => [keyOf(at), readsAmong(checked, at, columns).map(keyOf)]))
   return knotsIn(reads).map((knot): Finding => {

@@ -1,4 +1,4 @@
-import {COLUMN_FORMULA, contentAt, isTypedOver, type CellAddress} from "../document"
+import {COLUMN_FORMULA, type CellAddress, type Content} from "../document"
 import {movedDown, tokens} from "../formula"
 import {isFault, type Value} from "../value"
 import {cellsOfSheets, type Checked} from "./checked"
@@ -8,9 +8,9 @@ import type {Finding} from "./finding"
 export function typedOver(checked: Checked): Finding[] {
   const {document, workbook, words} = checked
   const found: Finding[] = []
-  for (const {at} of cellsOfSheets(document)) {
-    if (!isTypedOver(document, at)) continue
-    const holds = contentAt(document, at)
+  const isTypedOver = (content: Content) => content !== COLUMN_FORMULA
+  const cells = cellsOfSheets(document, ({formula}) => (formula === undefined ? null : isTypedOver))
+  for (const {at, content: holds} of cells) {
     const value = workbook.valueAt(at)
     const stands = holds === null ? "it is blank" : `${words.shown(at, value)} stands there`
     const gives = ownValue(checked, at)
