@@ -1,5 +1,5 @@
 import type {z} from "zod"
-import {documentSchema, type Document} from "./document"
+import {documentSchema, type Document, type Sheet} from "./document"
 import {cellText} from "./formula"
 import {whereJsonStops} from "./json"
 import {tooLarge} from "./size"
@@ -44,8 +44,20 @@ export function readFile(text: string): Reading {
   return large === null ? (twins(parsed.data) ?? {document: parsed.data}) : {refused: large}
 }
 
-function sheetText({columns, rows, extras, ...rest}: Document["sheets"][number]): string {
-  const line = (one: unknown) => `        ${JSON.stringify(one)}`
+/** What was written of a part of a document, which never changes: from one save to the next most rows are the same. */
+const written = new WeakMap<object, string>()
+
+function once<T extends object>(part: T, write: (part: T) => string): string {
+  const text = written.get(part) ?? write(part)
+  written.set(part, text)
+  return text
+}
+
+const line = (part: object) => once(part, (one) => `        ${JSON.stringify(one)}`)
+
+const sheetText = (sheet: Sheet) => once(sheet, wholeSheet)
+
+function wholeSheet({columns, rows, extras, ...rest}: Sheet): string {
   const head = JSON.stringify(rest, null, 2).slice(2, -2).replace(/^/gm, "    ")
   const carried = extras?.length ? `      "extras": [\n${extras.map(line).join(",\n")}\n      ],\n` : ""
   return (

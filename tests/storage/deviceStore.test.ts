@@ -10,7 +10,7 @@ const day = (n: number) => new Date(2026, 4, n, 12)
 
 /** Puts a record on the device behind the store's back. */
 async function damage(change: (states: {add(record: unknown): Promise<unknown>}) => Promise<unknown>) {
-  const database = await openDB("fernledger", 1)
+  const database = await openDB("fernledger")
   await change({add: (record) => database.add("states", record)})
   database.close()
 }
@@ -54,6 +54,23 @@ describe("openDevice", () => {
     expect(await device.take(99)).toEqual({refused: "This state is no longer kept on this device"})
   })
 
+  it("reads what was kept before states were kept as text", async () => {
+    const older = await openDB("fernledger", 1, {
+      upgrade(database) {
+        const states = database.createObjectStore("states", {autoIncrement: true})
+        states.createIndex("by workbook", ["name", "savedAt"])
+      },
+    })
+    await older.add("states", {name: "Sand Piece", savedAt: minute(1), document: farm("Sand Piece", 1)})
+    older.close()
+    const device = await openDevice()
+    expect(await device.latest()).toMatchObject({document: farm("Sand Piece", 1), savedAt: minute(1)})
+    await device.save(farm("Sand Piece", 2), minute(2))
+    const list = kept(await device.earlier())
+    expect(await device.take(list[0]!.id)).toEqual({document: farm("Sand Piece", 2)})
+    expect(await device.take(list[1]!.id)).toEqual({document: farm("Sand Piece", 1)})
+  })
+
   it("passes over a damaged newest state and says so", async () => {
     const device = await openDevice()
     await device.save(farm("Hollow Brook", 1), minute(7))
@@ -66,7 +83,9 @@ describe("openDevice", () => {
       notice:
         "The newest state on this device was damaged and passed over: this is the one of 2026-05-25 09:07",
     })
-    await damage((states) => states.add({document: "torn"}))
+    await damage((states) =>
+      states.add({name: "Hollow Brook", savedAt: minute(9), text: '{"fernledger": 1, "na'}),
+    )
     const found = await device.latest()
     expect(found).toMatchObject({
       notice: expect.stringMatching(/^The 2 newest states on this device were damaged/),
@@ -78,6 +97,7 @@ describe("openDevice", () => {
   it("says so when everything that was kept is damaged", async () => {
     const device = await openDevice()
     await damage((states) => states.add({name: "Hollow Brook", savedAt: minute(1), document: null}))
+    await damage((states) => states.add({document: "torn"}))
     expect(await device.latest()).toEqual({
       refused: "What was kept on this device is damaged and cannot be read",
     })
@@ -153,7 +173,7 @@ describe("openDevice", () => {
   it("makes way for a newer version of the program and says so", async () => {
     const device = await openDevice()
     await device.save(farm("Hollow Brook", 1), minute(1))
-    const newer = await openDB("fernledger", 2) // would wait for ever if the device held on
+    const newer = await openDB("fernledger", 3) // would wait for ever if the device held on
     expect(await device.save(farm("Hollow Brook", 2), minute(2))).toEqual({
       refused: "A newer version of the program is open in another tab: load this page again",
     })
