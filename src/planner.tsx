@@ -109,6 +109,8 @@ export async function startPlanner(root: Root, inside: Handed | null) {
   let looked: Document | null = null
   const keepWhatIsShown = () => {
     if (looked === kept || lead.place() !== "leads") return
+    const isWaiting = store.workbook.isOwing && window.document.visibilityState !== "hidden"
+    if (isWaiting) return void setTimeout(keepWhatIsShown, STEPS_REST)
     looked = kept
     keepLook(look())
   }

@@ -134,6 +134,9 @@ export interface EditorState {
   readonly changes: readonly Change[]
 }
 
+/** How long the page is held at a time to work out what nobody looks at, ms; chosen, so that a key that is pressed is answered. */
+const AT_A_TIME = 16
+
 /** What a person does: gives the change it makes, or null when there is nothing to do. */
 export type Command = (state: EditorState) => Edit | null
 
@@ -194,13 +197,26 @@ export function createStore(
       }),
     )
 
-  /** What an act moved, once all of it is worked out; a newer act has news of its own. */
-  const tellChanges = (next: Document, saying: (moved: string) => string, isStep = false) =>
-    later(() => {
+  /** Works out what an act left for later, a little at a time; a newer act sees to what is left itself. */
+  const onceWorkedOut = (next: Document, act: () => void, isStep = false) => {
+    const goOn = () => {
       if (state.document !== next) return
-      const {changes} = workbook
-      become({...state, changes, said: saying(whatMoved(next, changes))})
-    }, isStep)
+      if (workbook.settleFor(AT_A_TIME)) act()
+      else later(goOn, false)
+    }
+    later(goOn, isStep)
+  }
+
+  /** What an act moved, once all of it is worked out. */
+  const tellChanges = (next: Document, saying: (moved: string) => string, isStep = false) =>
+    onceWorkedOut(
+      next,
+      () => {
+        const {changes} = workbook
+        become({...state, changes, said: saying(whatMoved(next, changes))})
+      },
+      isStep,
+    )
 
   /** The document of a step, without losing an act of the field: what was entered may have left for another device. */
   const at = ({document: next, opens}: Step) => (opens ? next : withActsKept(state.document, next, mark))
@@ -250,6 +266,7 @@ export function createStore(
       // Where rows or columns come and go, another value in a cell is no news of that cell; a sort is followed by its rows.
       if (edit.type === "enter" || edit.type === "moveRows" || edit.type === "addField")
         tellChanges(next, (moved) => (first ? `${first} ${moved}` : moved), joins !== undefined)
+      else onceWorkedOut(next, () => {})
       return true
     },
     undo(): boolean {

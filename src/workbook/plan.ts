@@ -53,8 +53,15 @@ export interface Plan {
 /** The sheet of the season plan: the one that has a close. */
 export const planSheet = (document: Document) => sheetWith(document, "close")
 
-/** The season plan of a workbook, or null when it has none. */
+/** The season plan of a workbook, or null when it has none; read once for each document. */
 export function planOf(workbook: Workbook): Plan | null {
+  const {document} = workbook
+  if (!plans.has(document)) plans.set(document, readPlan(workbook))
+  return plans.get(document)!
+}
+const plans = new WeakMap<Document, Plan | null>()
+
+function readPlan(workbook: Workbook): Plan | null {
   const {document} = workbook
   const sheet = planSheet(document)
   if (sheet < 0) return null

@@ -219,12 +219,22 @@ export class Workbook {
     this.#recalculation.letWait(new Set(waiting.map(this.#sheetId)))
   }
 
-  /** Works out what was left for later. */
-  #settle() {
-    this.#waiting = this.#partly = new Set()
+  /** Whether sheets are left for later. */
+  get isOwing() {
+    return this.#waiting.size > 0
+  }
+
+  /** Works out what was left for later, for about so long, ms. Says whether that was all. */
+  settleFor(time: number): boolean {
     const {isOwing} = this.#recalculation
-    this.#recalculation.settle()
+    this.#recalculation.settle(time)
     if (isOwing) this.#takeChanges(this.#engine.batch(() => {}))
+    if (!this.#recalculation.isOwing) this.#waiting = this.#partly = new Set()
+    return !this.isOwing
+  }
+
+  #settle() {
+    this.settleFor(Infinity)
   }
 
   /** Gives the engine what changed and returns what it worked out; null when it could not: it then stands half changed. */
@@ -303,17 +313,20 @@ export class Workbook {
 
   /** Takes over what the engine worked out: where rows came or went, a place is compared with what stood there. */
   #takeChanges(worked: readonly ExportedChange[]) {
-    const changes = [...this.#changes]
+    const changes = new Map(this.#changes.map((one) => [keyOf(one.at), one]))
     for (const one of worked) {
       if (!(one instanceof ExportedCellChange) || one.sheet < 0) continue
       const at = this.#ownAddress(one)
       if (!isFormula(contentAt(this.#document, at))) continue
-      const was = this.#values.get(at)
+      const key = keyOf(at)
+      const held = changes.get(key) // it may be worked out again, on values that were owed before
+      const was = held ? held.was : this.#values.get(at)
       const now = this.#valueOf(one.newValue)
       this.#values.set(at, now)
-      if (was !== undefined && !sameValue(was, now)) changes.push({at, was, now})
+      if (was === undefined || sameValue(was, now)) changes.delete(key)
+      else changes.set(key, {at, was, now})
     }
-    this.#changes = changes.sort((a, b) => inOrder(a.at, b.at))
+    this.#changes = [...changes.values()].sort((a, b) => inOrder(a.at, b.at))
   }
 
   /** Reads every value anew and compares it with the one that stood, or came, there. */

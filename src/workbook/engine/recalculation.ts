@@ -7,8 +7,11 @@ export interface Recalculation {
   letWait(sheets: ReadonlySet<number>): void
   /** Whether formulas that wait have something to work out. */
   readonly isOwing: boolean
-  /** From here on nothing waits: the engine's next batch works out what is owed. */
-  settle(): void
+  /**
+   * From here on nothing waits: the engine's next batch works out what is owed. With a time, ms, it leaves off once it has worked
+   * so long, and what is left stays owed.
+   */
+  settle(time?: number): void
 }
 
 /**
@@ -22,8 +25,8 @@ export interface Recalculation {
  * A new engine has worked everything out, and yet holds what it met before its names were known for owed: its first edit would
  * work out the whole workbook again. That is struck off.
  *
- * And it works out everything at once. What nobody looks at can wait: such a formula keeps its value, which stops the
- * engine there, and is marked as one that the next batch has to begin with.
+ * And it works out everything at once. What nobody looks at can wait, and so can all that is left when time is up: such a
+ * formula keeps its value, which stops the engine there, and is marked as one that the next batch has to begin with.
  */
 export function recalculationOf(engine: HyperFormula): Recalculation {
   const {_evaluator: evaluator, _dependencyGraph: dependencies} = insidesOf(engine)
@@ -32,10 +35,18 @@ export function recalculationOf(engine: HyperFormula): Recalculation {
   dependencies?.clearDirtyVertices?.()
   let waiting: ReadonlySet<number> = new Set()
   let isOwing = false
+  let time = Infinity
+  let ends: number | null = null // when time is up: the engine first looks for its way, however long that takes
+  const isLate = () => {
+    if (time === Infinity) return false
+    const now = performance.now()
+    ends ??= now + time
+    return now > ends
+  }
   if (evaluator && work)
     evaluator.recomputeFormulaVertexValue = (vertex) => {
       const before = vertex.isComputed() ? vertex.getCellValue() : undefined
-      if (before !== undefined && graph && waiting.has(vertex.cellAddress?.sheet ?? -1)) {
+      if (before !== undefined && graph && (waiting.has(vertex.cellAddress?.sheet ?? -1) || isLate())) {
         graph.markNodeAsDirty(vertex)
         isOwing = true
         return before
@@ -44,13 +55,18 @@ export function recalculationOf(engine: HyperFormula): Recalculation {
       return !vertex.array && saysTheSame(before, now) ? vertex.setCellValue(before) : now
     }
   return {
-    letWait: (sheets) => void (waiting = sheets),
+    letWait(sheets) {
+      waiting = sheets
+      time = Infinity
+    },
     get isOwing() {
       return isOwing
     },
-    settle() {
+    settle(given = Infinity) {
       waiting = new Set()
       isOwing = false
+      time = given
+      ends = null
     },
   }
 }
