@@ -25,7 +25,7 @@ import {keepProgram} from "./storage/keptProgram"
 import {createLead, savedByLeader} from "./storage/lead"
 import {App} from "./views/App"
 import {copyOut} from "./views/copyOut"
-import type {Keeping} from "./views/keeping"
+import type {KeptVersion, Keeping} from "./views/keeping"
 import {onceDrawn} from "./views/onceDrawn"
 import {shortDigest} from "./views/readingWords"
 import {isoDate} from "./workbook/clock"
@@ -138,15 +138,25 @@ export async function startPlanner(root: Root, inside: Handed | null) {
   }
 
   const versions = openVersions()
-  /** Keeps a file copy that was written or opened as a version too: from it another copy may have gone on. */
+  /**
+   * Keeps a file copy that was written or opened as a version too: from it another copy may have gone on. Gives what is to be
+   * said of it.
+   */
   const keepCopy = async (document: Document, name: string) => {
     const id = document.copy?.id
-    if (id === undefined || (await versions.of(document.name)).some(({copy}) => copy === id)) return
+    if (id === undefined || (await versions.of(document.name)).some(({copy}) => copy === id)) return ""
     const by = document.copy?.by ?? ""
-    await versions.keep(
-      {workbook: document.name, name, by, reason: "kept by itself", at: new Date(), copy: id},
-      document,
-    )
+    const version: Omit<KeptVersion, "id"> = {
+      workbook: document.name,
+      name,
+      by,
+      reason: "kept by itself",
+      byItself: true,
+      at: new Date(),
+      copy: id,
+    }
+    const refused = await versions.keep(version, document)
+    return refused ? ` ${refused.refused}, so another copy cannot be compared with this one.` : ""
   }
 
   const keeping: Keeping = {
@@ -165,8 +175,7 @@ export async function startPlanner(root: Root, inside: Handed | null) {
       const kept = await keepFileCopy(copy, copyName(document.name, now))
       if (!kept) return
       if (isRefused(kept)) return tell(`${kept.refused}.`)
-      await keepCopy(copy, `file copy ${kept.name}`)
-      tell(`A copy is kept as ${kept.name}.`)
+      tell(`A copy is kept as ${kept.name}.${await keepCopy(copy, `file copy ${kept.name}`)}`)
     },
     async keepReadingCopy(madeBy) {
       const {readingCopy} = await import("./workbook/reading")
@@ -198,7 +207,8 @@ export async function startPlanner(root: Root, inside: Handed | null) {
         tell(`${chosen.name} was not opened. ${reading.refused}. What was open is as it was.`)
       else {
         openOther(reading.document)
-        await keepCopy(reading.document, `opened ${chosen.name}`)
+        const said = await keepCopy(reading.document, `opened ${chosen.name}`)
+        if (said) tell(`${store.getState().said}${said}`)
       }
     },
     async readFileCopy() {

@@ -198,7 +198,8 @@ const REASONS: Readonly<Record<string, string>> = {
   VersionError: "A newer version of the program is open in another tab: load this page again",
 }
 
-function reasonOf(fault: unknown): string {
+/** Why storage failed, in a sentence without a full stop. */
+export function reasonOf(fault: unknown): string {
   const {name, message} = fault instanceof Error ? fault : {name: "", message: String(fault)}
   return REASONS[name] ?? `Storage failed: ${message.replace(/\.$/, "") || name}`
 }

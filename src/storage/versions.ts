@@ -1,8 +1,11 @@
-import {openDB, type DBSchema} from "idb"
+import {openDB, type DBSchema, type IDBPDatabase, type IDBPObjectStore} from "idb"
 import {documentSchema, type Document} from "../workbook/document"
-import type {Refused} from "./deviceStore"
+import {reasonOf, type Refused} from "./deviceStore"
 
-/** A state of a workbook that was kept on purpose. */
+/** Chosen: some weeks of file copies and of other copies compared, at about 0.3 MB each. */
+const KEPT_BY_ITSELF = 20
+
+/** A state of a workbook that stays under a name. */
 export interface Version {
   readonly id: number
   readonly workbook: string
@@ -13,15 +16,20 @@ export interface Version {
   readonly at: Date
   /** It is a file copy that was kept or opened here: the id of its mark. */
   readonly copy?: string
+  /** The planner kept it, before an act or for a file copy; nobody asked for it. */
+  readonly byItself?: true
 }
 
 export interface Versions {
+  /** So many of those that the planner kept by itself stay, of each workbook; one that a person kept stays until it is dropped. */
+  readonly keptByItself: number
   /** Keeps a state under a name. Null when it is kept. */
   keep(version: Omit<Version, "id">, document: Document): Promise<Refused | null>
   /** The versions of a workbook, the newest first. */
   of(workbook: string): Promise<readonly Version[]>
   take(id: number): Promise<{readonly document: Document} | Refused>
-  drop(id: number): Promise<void>
+  /** Null when it is dropped. */
+  drop(id: number): Promise<Refused | null>
 }
 
 interface Schema extends DBSchema {
@@ -40,55 +48,59 @@ export function openVersions(): Versions {
         made.createObjectStore("versions", {autoIncrement: true}).createIndex("by workbook", "workbook")
       },
     })
+  const withReason = async <T>(what: string, action: (held: IDBPDatabase<Schema>) => Promise<T>) => {
+    try {
+      const held = await database()
+      const done = await action(held)
+      held.close()
+      return done
+    } catch (fault) {
+      return {refused: `${what}: ${reasonOf(fault).replace(/^./, (letter) => letter.toLowerCase())}`}
+    }
+  }
   return {
-    async keep(version, document) {
-      try {
-        const held = await database()
-        await held.add("versions", {...version, document})
-        held.close()
+    keptByItself: KEPT_BY_ITSELF,
+    keep: (version, document) =>
+      withReason("The version was not kept", async (held) => {
+        const change = held.transaction("versions", "readwrite")
+        const added = change.store.add({...version, document})
+        const cleared = added.then(() => version.byItself && clearOld(change.store, version.workbook))
+        await Promise.all([added, cleared, change.done])
         return null
-      } catch (fault) {
-        return {
-          refused: `The version was not kept: ${fault instanceof Error ? fault.message : String(fault)}`,
-        }
-      }
-    },
+      }),
     async of(workbook) {
-      try {
-        const held = await database()
-        const keys = await held.getAllKeysFromIndex("versions", "by workbook", workbook)
-        const kept = await held.getAllFromIndex("versions", "by workbook", workbook)
-        held.close()
-        return kept
-          .map(({workbook: of, name, by, reason, at, copy}, i) => ({
-            id: keys[i]!,
-            workbook: of,
-            name,
-            by,
-            reason,
-            at,
-            ...(copy === undefined ? {} : {copy}),
-          }))
-          .toSorted((a, b) => b.id - a.id)
-      } catch {
-        return [] // no storage here: then there are no versions either
-      }
+      const found = await withReason("The versions cannot be read", async (held) => {
+        const {store} = held.transaction("versions")
+        return versionsOf(store, workbook)
+      })
+      return "refused" in found ? [] : found // no storage here: then there are no versions either
     },
-    async take(id) {
-      try {
-        const held = await database()
+    take: (id) =>
+      withReason("This version cannot be read on this device", async (held) => {
         const kept = await held.get("versions", id)
-        held.close()
         const read = documentSchema.safeParse(kept?.document)
         return read.success ? {document: read.data} : {refused: "This version is gone or damaged"}
-      } catch {
-        return {refused: "This version cannot be read on this device"}
-      }
-    },
-    async drop(id) {
-      const held = await database()
-      await held.delete("versions", id)
-      held.close()
-    },
+      }),
+    drop: (id) =>
+      withReason("The version was not dropped", async (held) => {
+        await held.delete("versions", id)
+        return null
+      }),
   }
+}
+
+type Store<Mode extends IDBTransactionMode> = IDBPObjectStore<Schema, ["versions"], "versions", Mode>
+
+/** The newest first; ids grow, so they tell the order even when the clock was put back. */
+async function versionsOf(store: Store<IDBTransactionMode>, workbook: string): Promise<readonly Version[]> {
+  const index = store.index("by workbook")
+  const [keys, kept] = await Promise.all([index.getAllKeys(workbook), index.getAll(workbook)])
+  return kept
+    .map(({document: _, ...version}, i) => ({id: keys[i]!, ...version}))
+    .toSorted((a, b) => b.id - a.id)
+}
+
+async function clearOld(store: Store<"readwrite">, workbook: string) {
+  const own = (await versionsOf(store, workbook)).filter(({byItself}) => byItself)
+  await Promise.all(own.slice(KEPT_BY_ITSELF).map(({id}) => store.delete(id)))
 }

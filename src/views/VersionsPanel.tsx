@@ -35,7 +35,7 @@ export function VersionsPanel({store, keeping, onClose, onGo}: Props) {
     }
   }, [keeping, name])
 
-  const keep = async (version: {name: string; by: string; reason: string}) => {
+  const keep = async (version: Pick<KeptVersion, "name" | "by" | "reason" | "byItself">) => {
     const refused = await keeping.versions.keep(
       {...version, workbook: name, at: new Date()},
       store.getState().document,
@@ -44,8 +44,7 @@ export function VersionsPanel({store, keeping, onClose, onGo}: Props) {
     refresh()
     return refused === null
   }
-  const keepBefore = ({words}: Compared) =>
-    keep({name: `before taking from ${words}`, by: "", reason: "kept by itself"})
+  const keepBefore = ({words}: Compared) => keep({name: `before taking from ${words}`, by: "", ...BY_ITSELF})
   const take = async ({id, name: words, at, by, copy}: KeptVersion): Promise<Compared | null> => {
     const taken = await keeping.versions.take(id)
     if ("refused" in taken) setSaid(`${taken.refused}.`)
@@ -56,9 +55,14 @@ export function VersionsPanel({store, keeping, onClose, onGo}: Props) {
   const goBack = async (version: KeptVersion) => {
     const taken = await take(version)
     if (!taken) return
-    await keep({name: `before going back to ${version.name}`, by: version.by, reason: "kept by itself"})
+    await keep({name: `before going back to ${version.name}`, by: version.by, ...BY_ITSELF})
     store.open(taken.document)
     setOther(null)
+  }
+  const drop = async ({id}: KeptVersion) => {
+    const refused = await keeping.versions.drop(id)
+    setSaid(refused ? `${refused.refused}.` : "")
+    refresh()
   }
   const compareWithCopy = async () => {
     const copy = await keeping.readFileCopy()
@@ -86,6 +90,12 @@ export function VersionsPanel({store, keeping, onClose, onGo}: Props) {
           No version of {name} is kept on this device yet. What is saved by itself is another matter.
         </p>
       ) : (
+        <p className="small q">
+          A version that you keep stays until you drop it. Of those kept by itself, before an act or for a
+          file copy, the last {keeping.versions.keptByItself} stay.
+        </p>
+      )}
+      {versions.length > 0 && (
         <ul className="versions">
           {versions.map((version) => (
             <li key={version.id}>
@@ -100,7 +110,7 @@ export function VersionsPanel({store, keeping, onClose, onGo}: Props) {
                   Compare with now
                 </button>
                 <button onClick={() => void goBack(version)}>Go back to it</button>
-                <button onClick={() => void keeping.versions.drop(version.id).then(refresh)}>Drop it</button>
+                <button onClick={() => void drop(version)}>Drop it</button>
               </span>
             </li>
           ))}
@@ -161,6 +171,8 @@ function KeepForm({
     </form>
   )
 }
+
+const BY_ITSELF = {reason: "kept by itself", byItself: true} as const
 
 /** "Kept 25 May 2026, 14:02, by RT." */
 const keptWords = (at: Date, by: string) =>

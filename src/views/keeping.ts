@@ -3,7 +3,7 @@ import type {FieldFile} from "../editor/fieldFile"
 import type {Taken} from "../storage/book/documentOf"
 import type {Document} from "../workbook/document"
 
-/** A state of a workbook that was kept on purpose: by whom, when and why. */
+/** A state of a workbook that stays under a name: by whom, when and why. */
 export interface KeptVersion {
   readonly id: number
   readonly workbook: string
@@ -13,6 +13,8 @@ export interface KeptVersion {
   readonly at: Date
   /** It is a file copy that was kept or opened here: the id of its mark. */
   readonly copy?: string
+  /** The planner kept it, before an act or for a file copy; nobody asked for it. */
+  readonly byItself?: true
 }
 
 /** A copy for other programs: the open sheet as CSV, or the workbook with its formulas or its values alone. */
@@ -50,12 +52,14 @@ export interface Keeping {
   readFileCopy(): Promise<
     {readonly name: string; readonly document: Document} | {readonly refused: string} | null
   >
-  /** The states that were kept on purpose. */
+  /** The states that stay under a name. */
   readonly versions: {
+    /** So many of those that the planner kept by itself stay, of each workbook. */
+    readonly keptByItself: number
     keep(version: Omit<KeptVersion, "id">, document: Document): Promise<{readonly refused: string} | null>
     of(workbook: string): Promise<readonly KeptVersion[]>
     take(id: number): Promise<{readonly document: Document} | {readonly refused: string}>
-    drop(id: number): Promise<void>
+    drop(id: number): Promise<{readonly refused: string} | null>
   }
   openSample(name: "demonstration" | "blank"): Promise<void>
 }
