@@ -1,9 +1,11 @@
 import {sheetWith, type CellAddress, type Document} from "../workbook/document"
 import type {Edit} from "../workbook/edit"
 import {newId, withActsKept, type FieldMark} from "../workbook/fieldActs"
+import {isoDate} from "../workbook/clock"
 import {planSheet} from "../workbook/plan"
 import type {Change} from "../workbook/value"
 import {Workbook} from "../workbook/workbook"
+import {withDaysOfNames} from "./namedValueSet"
 import {askToOwn} from "./reading"
 import {shownRow} from "./selection"
 import {editName, whatMoved} from "./words"
@@ -155,6 +157,7 @@ export function createStore(
   document: Document,
   later: (act: () => void, isStep: boolean) => void = (act) => act(),
   mark: () => FieldMark = unnamedMark,
+  today: () => string = () => isoDate(new Date()),
 ) {
   const workbook = new Workbook(document)
   const listeners = new Set<() => void>()
@@ -241,7 +244,7 @@ export function createStore(
     },
     /**
      * Makes the edit of a command; `told` comes before what it moved. Says whether there was one. With `joins` it is part of
-     * the step before, where that has the same word. In a reading copy it asks instead whether to make an own copy.
+     * the step before, where that has the same word. A named value that is set anew is dated. In a reading copy it asks instead whether to make an own copy.
      */
     run(command: Command, told = "", joins?: string): boolean {
       const edit = command(state)
@@ -259,7 +262,7 @@ export function createStore(
         ...(sorts && {sorts: reversed(sorts)}),
       }
       const isJoined = joins !== undefined && state.undoable.at(-1)?.joins === joins
-      const next = workbook.revise(edit, state.cell.sheet)
+      const next = workbook.revise(withDaysOfNames(state.document, edit, today()), state.cell.sheet)
       const history = {undoable: isJoined ? state.undoable : [...state.undoable, step], redoable: []}
       const first = told || (edit.type === "enter" ? "" : `Done: ${step.name}.`)
       shown(next, history, first, sorts)

@@ -1,44 +1,13 @@
-import {isoDate} from "../../workbook/clock"
-import {
-  COLUMN_FORMULA,
-  columnWith,
-  contentAt,
-  isFormula,
-  isTypedOver,
-  type CellAddress,
-  type Content,
-  type Document,
-  type Part,
-} from "../../workbook/document"
-import type {Entry} from "../../workbook/edit"
+import {COLUMN_FORMULA, contentAt, isTypedOver, type CellAddress, type Content} from "../../workbook/document"
 import {chosenCells} from "../block"
 import type {Command} from "../store"
-import {entering, entryName} from "../words"
+import {entering} from "../words"
 
-/**
- * Puts content in a cell; does nothing when the cell already holds it. A named value that is set anew has the day of `now` and,
- * where it had another tag, is tagged as typed.
- */
+/** Puts content in a cell; does nothing when the cell already holds it. */
 export const enterContent =
-  (at: CellAddress, content: Content, now = new Date()): Command =>
-  ({document}) => {
-    if (contentAt(document, at) === content) return null
-    const cells = [{at, content}, ...setAnew(document, at, content, now)]
-    const name = entryName(document, cells.slice(0, 1))
-    return {type: "enter", cells, ...(cells.length > 1 ? {name} : {})}
-  }
-
-/** What goes with the value of a named value: its day and its tag. */
-function setAnew(document: Document, at: CellAddress, content: Content, now: Date): Entry[] {
-  const sheet = document.sheets[at.sheet]
-  if (!sheet?.names || at.col !== 1 || content === null || isFormula(content)) return []
-  const put = (part: Part, what: string): Entry[] => {
-    const col = columnWith(document, at.sheet, part)
-    const held = {...at, col}
-    return col < 0 || contentAt(document, held) === what ? [] : [{at: held, content: what}]
-  }
-  return [...put("named on", isoDate(now)), ...put("named tag", "typed")]
-}
+  (at: CellAddress, content: Content): Command =>
+  ({document}) =>
+    contentAt(document, at) === content ? null : {type: "enter", cells: [{at, content}]}
 
 /** Whether typing here would put a number over a formula of the column: such a cell is guarded. */
 export const isGuarded =
