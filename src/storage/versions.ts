@@ -95,9 +95,11 @@ type Store<Mode extends IDBTransactionMode> = IDBPObjectStore<Schema, ["versions
 async function versionsOf(store: Store<IDBTransactionMode>, workbook: string): Promise<readonly Version[]> {
   const index = store.index("by workbook")
   const [keys, kept] = await Promise.all([index.getAllKeys(workbook), index.getAll(workbook)])
-  return kept
-    .map(({document: _, ...version}, i) => ({id: keys[i]!, ...version}))
-    .toSorted((a, b) => b.id - a.id)
+  const versions = kept.map((one, i) => {
+    const {document: _, ...version} = one
+    return {id: keys[i]!, ...version}
+  })
+  return versions.toSorted((a, b) => b.id - a.id)
 }
 
 async function clearOld(store: Store<"readwrite">, workbook: string) {
