@@ -24,7 +24,7 @@ import {keepingWords, type KeepingState} from "./storage/keepingWords"
 import {keepProgram} from "./storage/keptProgram"
 import {createLead, savedByLeader} from "./storage/lead"
 import {App} from "./views/App"
-import {copyOut} from "./views/copyOut"
+import {copyOut, leftOutOf} from "./views/copyOut"
 import type {KeptVersion, Keeping} from "./views/keeping"
 import {onceDrawn} from "./views/onceDrawn"
 import {shortDigest} from "./views/readingWords"
@@ -220,14 +220,13 @@ export async function startPlanner(root: Root, inside: Handed | null) {
       return {name: chosen.name, document: reading.document}
     },
     versions,
+    leftOut: (copy) => leftOutOf(store, copy, store.getState().cell.sheet),
     async sendOut(copy) {
       const {document, cell} = store.getState()
       const on = new Date()
       const made = await copyOut(store, copy, cell.sheet, on)
       const sent = await sendFile(made.data, copyName(made.name, on, made.ending))
-      if (!sent) return null
-      tell(isRefused(sent) ? `${sent.refused}.` : `${document.name} is sent out as ${sent.name}.`)
-      return isRefused(sent) ? null : made.left
+      if (sent) tell(isRefused(sent) ? `${sent.refused}.` : `${document.name} is sent out as ${sent.name}.`)
     },
     async sendFieldRows() {
       const {document} = store.getState()

@@ -5,6 +5,7 @@ import type {PastePiece, Store} from "../editor/store"
 import type {CellAddress} from "../workbook/document"
 import {cellText} from "../workbook/formula"
 import {useEditor} from "./useEditor"
+import {useFirsts} from "./useFirsts"
 
 interface Props {
   store: Store
@@ -22,35 +23,34 @@ export function AskedQuestion({store, onDone, onShow}: Props) {
   return <Asked key={question.asks} store={store} onDone={onDone} onShow={onShow} />
 }
 
-const MOST_PREVIEWED = 12
-
 /** What a paste would put in each cell: those that cannot be taken first, then those that read otherwise than they were copied. */
 export function PastePreview({pieces}: {pieces: readonly PastePiece[]}) {
   const rank = ({why, copied, reads}: PastePiece) => (why !== null ? 0 : copied !== reads ? 1 : 2)
-  const listed = pieces.toSorted((a, b) => rank(a) - rank(b)).slice(0, MOST_PREVIEWED)
-  const left = pieces.length - listed.length
+  const {listed, more} = useFirsts(pieces.toSorted((a, b) => rank(a) - rank(b)))
   return (
-    <div className="preview" tabIndex={0} role="group" aria-label="What would be pasted, can be scrolled">
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">Cell</th>
-            <th scope="col">as copied</th>
-            <th scope="col">read as</th>
-          </tr>
-        </thead>
-        <tbody>
-          {listed.map(({at, copied, reads, why}) => (
-            <tr key={cellText(at.row, at.col)}>
-              <th scope="row">{cellText(at.row, at.col)}</th>
-              <td className="n">{copied}</td>
-              <td className={why === null ? "n" : "cannot"}>{why ?? reads}</td>
+    <>
+      <div className="preview" tabIndex={0} role="group" aria-label="What would be pasted, can be scrolled">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Cell</th>
+              <th scope="col">as copied</th>
+              <th scope="col">read as</th>
             </tr>
-          ))}
-        </tbody>
-      </table>
-      {left > 0 && <p className="small q">and {left} more, read the same way</p>}
-    </div>
+          </thead>
+          <tbody>
+            {listed.map(({at, copied, reads, why}) => (
+              <tr key={cellText(at.row, at.col)}>
+                <th scope="row">{cellText(at.row, at.col)}</th>
+                <td className="n">{copied}</td>
+                <td className={why === null ? "n" : "cannot"}>{why ?? reads}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      {more}
+    </>
   )
 }
 

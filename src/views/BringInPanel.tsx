@@ -11,8 +11,9 @@ import type {Document} from "../workbook/document"
 import {regionOf} from "../workbook/region"
 import {PastePreview} from "./AskedQuestion"
 import type {Foreign, Keeping} from "./keeping"
+import {LeftList} from "./LeftList"
 import {PanelFrame} from "./PanelFrame"
-import {LeftList} from "./SendOutPanel"
+
 import {useEditor} from "./useEditor"
 
 interface Props {

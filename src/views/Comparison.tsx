@@ -14,6 +14,7 @@ import {regionOf} from "../workbook/region"
 import type {Value} from "../workbook/value"
 import {NoteWords} from "./NotePanel"
 import {useEditor} from "./useEditor"
+import {useFirsts} from "./useFirsts"
 
 /** The state that the workbook is compared with: a version kept here, or a copy in a file. */
 export interface Compared {
@@ -61,6 +62,7 @@ export function Comparison({
   const chosen = listed.filter((one) => canTake(one) && taken.has(placeOf(one)))
   const changedThere = listed.filter((one) => canTake(one) && sideOf?.(one).side === "there")
   const nameOf = namesOf(document, listed)
+  const {listed: shown, more} = useFirsts(listed, MOST_LISTED)
   return (
     <section aria-label={`What changed since ${other.words}`}>
       <h3>Since {other.words}</h3>
@@ -78,7 +80,7 @@ export function Comparison({
           <Results store={store} found={found} onGo={onGo} />
           <h4>What changed</h4>
           <ul className="changes">
-            {listed.slice(0, MOST_LISTED).map((one) => (
+            {shown.map((one) => (
               <li key={placeOf(one)}>
                 {canTake(one) && (
                   <input
@@ -100,17 +102,9 @@ export function Comparison({
               </li>
             ))}
           </ul>
-          {listed.length > MOST_LISTED && <p className="q">and {listed.length - MOST_LISTED} more</p>}
-          {compared.added.length > 0 && (
-            <p>
-              {other.isCopy ? "Only here" : "Added"}: {compared.added.slice(0, 12).join(", ")}.
-            </p>
-          )}
-          {compared.removed.length > 0 && (
-            <p>
-              {other.isCopy ? "Only there" : "Gone"}: {compared.removed.slice(0, 12).join(", ")}.
-            </p>
-          )}
+          {more}
+          <Wholes words={other.isCopy ? "Only here" : "Added"} names={compared.added} />
+          <Wholes words={other.isCopy ? "Only there" : "Gone"} names={compared.removed} />
           <button disabled={chosen.length === 0} onClick={() => onTake(chosen)}>
             Take {chosen.length} as in {other.words}
           </button>
@@ -129,6 +123,21 @@ export function Comparison({
 }
 
 const MOST_LISTED = 60
+
+/** Sheets, rows and columns that one side alone has. */
+function Wholes({words, names}: {words: string; names: readonly string[]}) {
+  const {listed, more} = useFirsts(names)
+  if (names.length === 0) return null
+  return (
+    <>
+      <p>
+        {words}: {listed.join(", ")}
+        {more ? " …" : "."}
+      </p>
+      {more}
+    </>
+  )
+}
 
 /** What the other side did comes first, then what has to be decided. */
 const SIDES: readonly Side["side"][] = ["there", "both", "here"]

@@ -1,6 +1,8 @@
-import {useState} from "react"
+import {useEffect, useState} from "react"
 import type {Store} from "../editor/store"
 import type {Keeping, OutCopy} from "./keeping"
+import {LeftList} from "./LeftList"
+import {onceDrawn} from "./onceDrawn"
 import {PanelFrame} from "./PanelFrame"
 import {useEditor} from "./useEditor"
 
@@ -41,11 +43,22 @@ interface Props {
 export function SendOutPanel({store, keeping, onClose}: Props) {
   const {document, cell} = useEditor(store)
   const [chosen, setChosen] = useState(0)
-  const [left, setLeft] = useState<readonly string[]>([])
+  const [found, setFound] = useState<{readonly of: readonly unknown[]; readonly left: readonly string[]}>()
   const [isAtWork, setAtWork] = useState(false)
+  const {copy} = COPIES[chosen]!
+  const {sheet} = cell
+  const left = [copy, document, sheet].every((one, i) => found?.of[i] === one) ? found!.left : null
+  useEffect(() => {
+    let isWanted = true
+    const of = [copy, document, sheet]
+    onceDrawn(() => isWanted && void keeping.leftOut(copy).then((left) => isWanted && setFound({of, left})))
+    return () => {
+      isWanted = false
+    }
+  }, [keeping, copy, document, sheet])
   const send = async () => {
     setAtWork(true)
-    setLeft((await keeping.sendOut(COPIES[chosen]!.copy)) ?? [])
+    await keeping.sendOut(copy)
     setAtWork(false)
   }
   return (
@@ -55,16 +68,7 @@ export function SendOutPanel({store, keeping, onClose}: Props) {
         <legend>What is sent</legend>
         {COPIES.map(({words}, i) => (
           <label key={words}>
-            <input
-              type="radio"
-              name="copy"
-              checked={i === chosen}
-              onChange={() => {
-                setChosen(i)
-                setLeft([])
-              }}
-            />{" "}
-            {words}
+            <input type="radio" name="copy" checked={i === chosen} onChange={() => setChosen(i)} /> {words}
           </label>
         ))}
       </fieldset>
@@ -72,33 +76,15 @@ export function SendOutPanel({store, keeping, onClose}: Props) {
         {COPIES[chosen]!.about}
         {COPIES[chosen]!.copy.form === "csv" && ` The open sheet is ${document.sheets[cell.sheet]!.name}.`}
       </p>
+      <div aria-live="polite" aria-busy={left === null}>
+        <p>What is not in the file:</p>
+        {left === null ? <p className="small q">Looking at the workbook …</p> : <LeftList left={left} />}
+      </div>
       <div className="acts">
-        <button className="chief" disabled={isAtWork} onClick={() => void send()}>
+        <button className="chief" disabled={isAtWork || left === null} onClick={() => void send()}>
           Send it out
         </button>
       </div>
-      <div aria-live="polite">
-        {left.length > 0 && (
-          <>
-            <p>What is not in the file:</p>
-            <LeftList left={left} />
-          </>
-        )}
-      </div>
     </PanelFrame>
-  )
-}
-
-const MOST_LISTED = 12
-
-/** Sentences on what could not be taken along, the first of them where there are many. */
-export function LeftList({left}: {left: readonly string[]}) {
-  return (
-    <ul>
-      {left.slice(0, MOST_LISTED).map((sentence, i) => (
-        <li key={i}>{sentence}.</li>
-      ))}
-      {left.length > MOST_LISTED && <li>and {left.length - MOST_LISTED} more.</li>}
-    </ul>
   )
 }

@@ -13,17 +13,29 @@ export async function copyOut(store: Store, copy: OutCopy, sheet: number, on: Da
   if (copy.form === "csv") {
     const {text, parted} = (await import("../editor/csvOut")).csvOf(store, sheet)
     const name = [document.name, document.sheets[sheet]!.name, parted].filter(Boolean).join(" ")
-    return {data: text, name, ending: "csv", left: []}
+    return {data: text, name, ending: "csv"}
   }
-  const {fullCopy, valuesCopy} = await import("../storage/book/bookOf")
-  const made =
-    copy.holds === "formulas" ? fullCopy(store.workbook) : valuesCopy(store.workbook, asShown(document))
+  const made = await bookToSend(store, copy)
   const data =
     copy.form === "xlsx"
       ? (await import("../storage/book/xlsxOut")).writeXlsx(made.book, on)
       : (await import("../storage/book/odsOut")).writeOds(made.book, on)
   const name = copy.holds === "values" ? `${document.name} values` : document.name
-  return {data, name, ending: copy.form, left: made.left}
+  return {data, name, ending: copy.form}
+}
+
+/** What such a copy will not hold, in sentences without a full stop. */
+export async function leftOutOf(store: Store, copy: OutCopy, sheet: number): Promise<readonly string[]> {
+  if (copy.form !== "csv") return (await bookToSend(store, copy)).left
+  const {name} = store.getState().document.sheets[sheet]!
+  return [`Only the values of ${name} are in it, without formulas, notes and formats, and no other sheet`]
+}
+
+async function bookToSend(store: Store, {form, holds}: Exclude<OutCopy, {form: "csv"}>) {
+  const {fullCopy, valuesCopy} = await import("../storage/book/bookOf")
+  return holds === "formulas"
+    ? fullCopy(store.workbook, form)
+    : valuesCopy(store.workbook, asShown(store.getState().document), form)
 }
 
 /** Numbers and units of a copy of values, as the region of the workbook shows them. */

@@ -38,8 +38,10 @@ export interface Keeping {
   /** Keeps a copy in a file that is for reading only, with who made it. */
   keepReadingCopy(madeBy: string): Promise<void>
   openFileCopy(): Promise<void>
-  /** Writes what is open for other programs. Gives what of it the file does not hold, or null when none was written. */
-  sendOut(copy: OutCopy): Promise<readonly string[] | null>
+  /** What of the workbook such a copy does not hold, in sentences without a full stop. */
+  leftOut(copy: OutCopy): Promise<readonly string[]>
+  /** Writes what is open for other programs. */
+  sendOut(copy: OutCopy): Promise<void>
   /** Gives all that was entered in the field to another device, in a file. Says what came of it; null when the person changed their mind. */
   sendFieldRows(): Promise<string | null>
   /** Asks for a file of another program, or of field rows, and reads it; nothing of it is open yet. Null when none was chosen. */

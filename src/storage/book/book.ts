@@ -1,5 +1,8 @@
 import type {Format} from "../../workbook/document"
 
+/** The forms of other programs that hold a whole workbook: ECMA-376, ISO/IEC 26300. */
+export type OutForm = "xlsx" | "ods"
+
 /** A workbook as the forms of other programs have it: sheets of cells, headings among them, formulas by their own addresses. */
 export interface Book {
   readonly title: string

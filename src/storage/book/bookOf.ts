@@ -9,8 +9,9 @@ import {originOf} from "../../workbook/trace"
 import {isFault, type Value} from "../../workbook/value"
 import type {Workbook} from "../../workbook/workbook"
 import {LIMITS} from "./limits"
-import type {Book, BookCell, BookNote, BookSheet, BookValue, Look} from "./book"
+import type {Book, BookCell, BookNote, BookSheet, BookValue, Look, OutForm} from "./book"
 import {inFile, type Counterpart} from "./bookFormula"
+import {leftBehind} from "./leftBehind"
 
 /** What goes out, and what of it a file of another program cannot hold, in sentences without a full stop. */
 export interface Sent {
@@ -29,7 +30,7 @@ export interface AsShown {
 }
 
 /** The whole workbook with its formulas. Numbers are metric, as they are stored, since the formulas work on those. */
-export function fullCopy(workbook: Workbook): Sent {
+export function fullCopy(workbook: Workbook, form: OutForm = "xlsx"): Sent {
   const {document} = workbook
   const left: string[] = []
   const names = namesOfSheets(document, left)
@@ -54,16 +55,12 @@ export function fullCopy(workbook: Workbook): Sent {
     const formula = inFile(expression, there(0))
     return formula === null ? [] : [{name, formula}]
   })
-  if (document.sheets.some(({columns}) => columns.some(({total}) => total !== undefined)))
-    left.push("The totals under the columns are not in it")
-  left.push(
-    "What only this program has is not in it: what columns stand for in the plan, limits on what is typed, cases, groups of sheets, and which notes are settled",
-  )
+  left.push(...leftBehind(document, form, "formulas"))
   return {book: bookFrom(document, sheets, named), left}
 }
 
 /** The values alone, in the units that are shown, and a sheet that says in words how each column is worked out. */
-export function valuesCopy(workbook: Workbook, shown: AsShown): Sent {
+export function valuesCopy(workbook: Workbook, shown: AsShown, form: OutForm = "xlsx"): Sent {
   const {document} = workbook
   const left: string[] = []
   const names = namesOfSheets(document, left)
@@ -80,6 +77,7 @@ export function valuesCopy(workbook: Workbook, shown: AsShown): Sent {
     }),
   )
   const how = howSheet(workbook, names, shown)
+  left.push(...leftBehind(document, form, "values"))
   return {book: bookFrom(document, [...sheets, how], []), left}
 }
 
