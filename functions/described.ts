@@ -14,7 +14,10 @@ export const worksOf = ({sources: cited, section}: Described): readonly Source[]
   })
 
 /** Which parameter the argument is for, both counted from 0; null when there are too many arguments. */
-export function parameterFor({parameters}: Described, argument: number): number | null {
+export function parameterFor(
+  parameters: Readonly<Record<string, {readonly repeats?: true}>>,
+  argument: number,
+): number | null {
   const all = Object.values(parameters)
   if (argument < all.length) return argument
   const once = all.filter(({repeats}) => !repeats).length

@@ -66,7 +66,7 @@ class StandardPlugin extends FunctionPlugin implements Host {
     const entries = Object.entries(definition.parameters)
     const read: Record<string, unknown> = {}
     for (const [i, value] of given.entries()) {
-      const [key, parameter] = entries[parameterFor(definition, i)!]!
+      const [key, parameter] = entries[parameterFor(definition.parameters, i)!]!
       const one = this.readOne(parameter, value)
       if (one instanceof CellFault && parameter.conversion !== "value or error")
         return one.origin as CellError

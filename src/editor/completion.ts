@@ -1,6 +1,7 @@
 import {catalogue} from "../../functions/catalogue"
 import type {Described} from "../../functions/define"
 import {described} from "../../functions/described"
+import {namedArguments, type NamedArgument} from "../../functions/standard/argumentNames"
 import {tokens} from "../workbook/formula"
 import type {Decimal} from "../workbook/region"
 import {argumentSign} from "../workbook/screenFormula"
@@ -25,9 +26,20 @@ export interface Call {
   readonly name: string
   readonly argument: number
   readonly definition: Described | undefined
+  /** The names of the arguments, where the function is one of the engine's own. */
+  readonly named: Readonly<Record<string, NamedArgument>> | undefined
 }
 
-/** Names that begin with what is typed at the caret: our functions first, then named values, then standard functions. */
+/** Standard functions that are typed most, in the order they are offered; chosen. */
+const COMMON =
+  "SUM SUMIF SUMIFS AVERAGE AVERAGEIF COUNT COUNTA COUNTIF MIN MAX IF IFERROR ROUND MEDIAN AND OR NOT ABS INDEX MATCH VLOOKUP DATE TODAY YEAR MONTH DAY".split(
+    " ",
+  )
+
+/**
+ * Names that begin with what is typed at the caret: first what is typed whole, then the commonest of the standard functions,
+ * our functions, named values, and the other standard functions by the alphabet.
+ */
 export function offersAt(
   text: string,
   caret: number,
@@ -45,12 +57,18 @@ export function offersAt(
     gives: returns.unit,
   }))
   const named = names.map(({name, gives}) => ({name, kind: "named value" as const, gives}))
-  const known = new Set(catalogue.map(({name}) => name))
-  const others = standard
-    .filter((name) => !known.has(name))
-    .map((name) => ({name, kind: "function" as const, gives: "standard"}))
-  const all: readonly Offer[] = [...ours, ...named, ...others]
-  return [...all.filter(({name}) => starts(name)), ...[...ours, ...named].filter(({name}) => holds(name))]
+  const known = new Set(standard.filter((name) => isForPeople(name) && !ourNames.has(name)))
+  const offer = (name: string) => ({name, kind: "function" as const, gives: "standard"})
+  const common = COMMON.filter((name) => known.has(name))
+  const others = [...known].filter((name) => !common.includes(name)).sort()
+  const all: readonly Offer[] = [...common.map(offer), ...ours, ...named, ...others.map(offer)]
+  const isWhole = ({name}: Offer) => name.toUpperCase() === typed.text.toUpperCase()
+  const beginning = all.filter(({name}) => starts(name))
+  return [
+    ...beginning.filter(isWhole),
+    ...beginning.filter((one) => !isWhole(one)),
+    ...[...ours, ...named].filter(({name}) => holds(name)),
+  ]
 }
 
 /** The text with an offer put in place of what was typed, and where the caret then stands. */
@@ -88,8 +106,15 @@ export function callAt(text: string, caret: number, decimal: Decimal = "."): Cal
   const call = open.findLast((one) => one.name !== null)
   if (!call?.name) return null
   const upper = call.name.toUpperCase()
-  return {name: upper, argument: call.argument, definition: described.find((one) => one.name === upper)}
+  const definition = described.find((one) => one.name === upper)
+  return {name: upper, argument: call.argument, definition, named: namedArguments(upper)}
 }
+
+const ourNames = new Set(catalogue.map(({name}) => name))
+const explained = new Set(described.map(({name}) => name))
+
+/** The engine has names besides that say nothing to a person: its operators, its own version. */
+const isForPeople = (name: string) => explained.has(name) || namedArguments(name) !== undefined
 
 const begins = (name: string, typed: string) => name.toUpperCase().startsWith(typed.toUpperCase())
 

@@ -16,6 +16,7 @@ import {decimalOf, regionOf, type Decimal} from "../workbook/region"
 import {argumentSign} from "../workbook/screenFormula"
 import {keyOfRow} from "../workbook/trace"
 import {described, parameterFor} from "../../functions/described"
+import {namedArguments} from "../../functions/standard/argumentNames"
 import {namesIn} from "../workbook/names"
 import {numberedReferences} from "./cellView"
 import {AddressBox} from "./AddressBox"
@@ -248,37 +249,72 @@ function Coloured({
 }
 
 /** The call round the caret, the argument that stands there underlined, with what it means and may be. */
-function CallHint({call: {name, argument, definition}, decimal}: {call: Call; decimal: Decimal}) {
-  if (!definition) return <p>{name}(…), a general function</p>
-  const parameters = Object.entries(definition.parameters)
-  const now = parameterFor(definition, argument)
-  const here = now === null ? null : parameters[now]
+function CallHint({call, decimal}: {call: Call; decimal: Decimal}) {
+  const {name, argument, definition} = call
+  const parameters = definition?.parameters ?? call.named
+  if (!parameters) return <p>{name}(…), a general function</p>
+  const now = parameterFor(parameters, argument)
+  const here = now === null ? undefined : definition && Object.entries(definition.parameters)[now]
   return (
     <p>
-      {name}(
-      {parameters.map(([key, {absent}], i) => (
-        <span key={key} className={i === now ? "now" : "arg"}>
-          {i > 0 && `${argumentSign(decimal)} `}
-          {absent ? `[${key}]` : key}
-        </span>
-      ))}
-      {parameters.at(-1)?.[1].repeats && ", …"}){" "}
+      <Arguments parameters={parameters} name={name} now={now} decimal={decimal} />{" "}
       {here && (
         <>
           <b>{here[0]}</b>: {here[1].label}, {here[1].takes}
           {here[1].absent && `; left out: ${here[1].absent.words || "none"}`}
         </>
       )}
-      {now === null && <b>one argument too many</b>}
+      {now === null && (
+        <b>{Object.keys(parameters).length ? "one argument too many" : "takes no argument"}</b>
+      )}
     </p>
+  )
+}
+
+interface ArgumentsProps {
+  name: string
+  parameters: Readonly<Record<string, {absent?: unknown; mayBeAbsent?: true; repeats?: true}>>
+  /** Which one is typed, counted from 0. */
+  now: number | null
+  decimal: Decimal
+}
+
+/** A call with the names of its arguments; in brackets those that may be left out. */
+function Arguments({name, parameters, now, decimal}: ArgumentsProps) {
+  const sign = argumentSign(decimal)
+  const all = Object.entries(parameters)
+  return (
+    <>
+      {name}(
+      {all.map(([key, {absent, mayBeAbsent}], i) => (
+        <span key={key} className={i === now ? "now" : "arg"}>
+          {i > 0 && `${sign} `}
+          {absent || mayBeAbsent ? `[${key}]` : key}
+        </span>
+      ))}
+      {all.at(-1)?.[1].repeats && `${sign} …`})
+    </>
   )
 }
 
 function OfferHelp({store, offer: {name, kind}}: {store: Store; offer: Offer}) {
   const isDescribed = kind !== "named value" && described.some((one) => one.name === name)
   if (isDescribed) return <FunctionCard store={store} name={name} short />
-  if (kind === "function") return <div className="help">A standard function.</div>
   const {document} = store.getState()
+  if (kind === "function")
+    return (
+      <div className="help">
+        <p>
+          <Arguments
+            name={name}
+            parameters={namedArguments(name) ?? {}}
+            now={null}
+            decimal={decimalOf(document)}
+          />
+        </p>
+        <p>A standard function.</p>
+      </div>
+    )
   const named = namesIn(document).find((one) => one.name === name)
   const value = named && store.valueAt(named.at)
   const note =

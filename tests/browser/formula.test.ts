@@ -167,6 +167,24 @@ describe("what is off in a formula", () => {
   })
 })
 
+describe("a standard function", () => {
+  it("is offered before what only begins like it, and tells the names of its arguments", async () => {
+    const {page, trouble, sheet, field} = await openPlantings()
+    await sheet.choose(1, "Area")
+    await page.keyboard.type("=SU")
+    await page.keyboard.press("Tab")
+    expect(await field.inputValue()).toBe("=SUM(")
+    const hint = page.locator(".hint")
+    await expect.poll(() => hint.innerText()).toBe("SUM(numbers, …)")
+    await page.keyboard.type("IF(B1>2,")
+    await expect.poll(() => hint.innerText()).toBe("IF(condition, ifTrue, [ifFalse])")
+    expect(await hint.locator(".now").innerText()).toContain("ifTrue")
+    await page.keyboard.type('1,2,"')
+    await expect.poll(() => hint.innerText()).toContain("one argument too many")
+    expect(trouble).toEqual([])
+  })
+})
+
 describe("a standard function that was added", () => {
   it("is offered with its card, and tells its arguments, those that repeat too", async () => {
     const {page, trouble, sheet, field} = await openPlantings()

@@ -31,6 +31,21 @@ describe("names that complete what is typed", () => {
     expect(names("=spear.heat|").filter((name) => name === "SPEAR.HEAT")).toHaveLength(1)
   })
 
+  it("begin with what is typed whole, then with the standard functions that are typed most", () => {
+    const many = ["SUMX2MY2", "SUBSTITUTE", "SUMIF", "SUM", "MINUTE", "MIN", "MINIFS", "INDEX", "INT"]
+    const found = (marked: string) =>
+      offersAt(...at(marked), [{name: "Sugar", gives: "mg/g"}], many).map(({name}) => name)
+    expect(found("=su|").slice(0, 5)).toEqual(["SUM", "SUMIF", "Sugar", "SUBSTITUTE", "SUMX2MY2"])
+    expect(found("=min|")).toEqual(["MIN", "MINIFS", "MINUTE"])
+    expect(found("=int|")[0]).toBe("INT")
+    expect(found("=sugar|")[0]).toBe("Sugar")
+  })
+
+  it("leave out what the engine has for itself", () => {
+    expect(offersAt(...at("=hf|"), [], ["HF.ADD"])).toEqual([])
+    expect(offersAt(...at("=versi|"), [], ["VERSION"])).toEqual([])
+  })
+
   it("come after those that begin so, when they only hold it", () => {
     expect(names("=heat|")).toEqual(["SPEAR.HEAT", "COOLER.HEAT"])
     expect(names("=price|").at(-1)).toBe("Spear_price")
@@ -108,6 +123,10 @@ describe("the call at the caret", () => {
     const heat = catalogue.find(({name}) => name === "SPEAR.HEAT")!
     expect(callAt(...at("=spear.heat(20,|"))).toEqual({name: "SPEAR.HEAT", argument: 1, definition: heat})
     expect(callAt(...at("=SUM(|"))!.definition).toBeUndefined()
+  })
+  it("has the names of the arguments of one of the engine's", () => {
+    expect(Object.keys(callAt(...at("=if(A1>0,|"))!.named!)).toEqual(["condition", "ifTrue", "ifFalse"])
+    expect(callAt(...at("=nosuch(|"))!.named).toBeUndefined()
   })
   it("has the definition of a standard function that was added", () => {
     const {definition} = callAt(...at('=averageifs(A:A,B:B,">5",|'))!

@@ -46,13 +46,13 @@ describe.each(standardFunctions)("$name", (definition) => {
 describe("the parameter an argument is for", () => {
   const named = (name: string) => described.find((one) => one.name === name)!
   it("is the one in its place, and none beyond the last", () => {
-    expect([0, 1, 2, 3].map((i) => parameterFor(named("RANK"), i))).toEqual([0, 1, 2, null])
-    expect([3, 4].map((i) => parameterFor(named("SPEAR.HEAT"), i))).toEqual([3, null])
+    expect([0, 1, 2, 3].map((i) => parameterFor(named("RANK").parameters, i))).toEqual([0, 1, 2, null])
+    expect([3, 4].map((i) => parameterFor(named("SPEAR.HEAT").parameters, i))).toEqual([3, null])
   })
   it("comes round again where the last repeat", () => {
-    expect([0, 1, 2, 3, 4, 5, 6].map((i) => parameterFor(named("AVERAGEIFS"), i))).toEqual([
+    expect([0, 1, 2, 3, 4, 5, 6].map((i) => parameterFor(named("AVERAGEIFS").parameters, i))).toEqual([
       0, 1, 2, 1, 2, 1, 2,
     ])
-    expect([0, 1, 9].map((i) => parameterFor(named("MODE"), i))).toEqual([0, 0, 0])
+    expect([0, 1, 9].map((i) => parameterFor(named("MODE").parameters, i))).toEqual([0, 0, 0])
   })
 })
