@@ -12,13 +12,14 @@ import {blockText, cellsOf, chosenBlock, isOneCell, type Block} from "./block"
 import {cellColumn, measureAt} from "./cellColumn"
 import {isGuarded} from "./commands/cells"
 import {entryColumn, fitting, yearOf} from "./editing"
-import {readEntry} from "./entry"
+import {readEntry, type TwoDays} from "./entry"
 import {namesMet} from "./namesInUse"
 import {onlyRows} from "./selection"
 import {dateText, textOf, textWithUnit, withDecimal} from "./display"
 import {shownNumber} from "./measures"
 import type {EditorState, PastePiece, Store, Turn} from "./store"
 import {entering, guardedWords, leftOutWords, type LeftOut} from "./words"
+import {whichDay} from "./whichDay"
 
 /** What is put on the system's clipboard: the same table as text parted by tabs, and as HTML. */
 export interface Copied {
@@ -158,6 +159,8 @@ export interface Pasting {
   readonly failed: readonly LeftOut[]
   readonly pieces: readonly PastePiece[]
   readonly guarded: number
+  /** The first date that could be two, where the workbook does not say which. */
+  readonly twoDays: TwoDays | null
   /** The sign before decimals of the table, where it was taken though it is not that of the workbook. */
   readonly taken: Decimal | null
 }
@@ -186,6 +189,7 @@ export function pastingOf(
   const cells: Entry[] = []
   const pieces: PastePiece[] = []
   let guarded = 0
+  let twoDays: TwoDays | null = null
   for (const at of cellsOf(block)) {
     const [r, c] = fills ? [0, 0] : [at.row - block.rows[0], at.col - block.cols[0]]
     const piece = table.rows[r]![c]
@@ -208,6 +212,7 @@ export function pastingOf(
         ? ownEntry(store, table, r, c, at, valuesOnly)
         : read(store, at, piece as string, taken)
     if ("refused" in entry) {
+      twoDays ??= entry.twoDays ?? null
       fails(entry.refused)
       continue
     }
@@ -216,7 +221,7 @@ export function pastingOf(
     if (content !== contentAt(document, at)) cells.push({at, content})
   }
   const failed = pieces.flatMap(({at, why}) => (why === null ? [] : [{at, why}]))
-  return {edit: entering(document, "paste", cells), block, failed, pieces, guarded, taken}
+  return {edit: entering(document, "paste", cells), block, failed, pieces, guarded, twoDays, taken}
 }
 
 /** What a cell would show of a content. */
@@ -289,8 +294,13 @@ export function otherDecimal(rows: readonly (readonly string[])[], own: Decimal)
 /** Pastes a table; where some of it cannot be taken, tells which and asks first. */
 export function pasteTable(store: Store, table: Table, options: {valuesOnly?: boolean} = {}) {
   const pasting = pastingOf(store, table, options)
-  const {edit, failed, guarded} = pasting
+  const {edit, failed, guarded, twoDays} = pasting
   const {document} = store.getState()
+  if (twoDays) {
+    const question = whichDay(document, twoDays, (store) => pasteTable(store, table, options))
+    store.turn(() => ({question, said: question.asks}))
+    return
+  }
   const told = toldOf(document, pasting)
   const met = edit && namesMet(document, edit)
   if (failed.length || met) {

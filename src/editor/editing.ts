@@ -27,6 +27,7 @@ import {askToOwn} from "./reading"
 import {renameQuestion} from "./renamePlanting"
 import {choose, chosenStep, openSheet} from "./selection"
 import type {Question, Store, Turn} from "./store"
+import {whichDay} from "./whichDay"
 import {cellName, rowNames} from "./words"
 
 /** Begins editing the chosen cell with what it holds, the caret at the end; arrow keys then move the caret. */
@@ -106,6 +107,15 @@ export function keepEditing(store: Store, down: number, right: number): boolean 
   const entry = same
     ? {content: contentAt(document, cell)}
     : readFor(store, cell, editing.text, editing.refused !== null)
+  if ("refused" in entry && entry.twoDays) {
+    const again = (store: Store) => {
+      store.turn(editAgain(editing.text))
+      keepEditing(store, down, right)
+    }
+    const question = {...whichDay(document, entry.twoDays, again), typed: editing.text}
+    store.turn(() => ({editing: null, question, said: question.asks}))
+    return false
+  }
   if ("refused" in entry) {
     store.turn((state) => ({editing: {...state.editing!, refused: entry.refused}, said: `${entry.refused}.`}))
     return false
@@ -238,12 +248,13 @@ function waitQuestion(
 export function answerYes(store: Store, reason = "", now = new Date()): boolean {
   const {question, document} = store.getState()
   if (!question) return false
-  const {edit, reasonAt, next, told} = question
+  const {edit, reasonAt, next, told, again} = question
   const was = reasonAt && extraAt(document, reasonAt)?.note
   const text = [was?.text, `Kept: ${reason}`].filter(Boolean).join("\n")
   const note = {...(was?.by ? {by: was.by} : {}), text, written: now.toISOString()}
   const extras = reasonAt ? {extras: [{at: reasonAt, note}]} : {}
   const isDone = store.run(() => ({...edit, ...extras}), told)
+  again?.(store)
   if (next) store.turn(chosenStep(next.down, next.right))
   return isDone
 }
@@ -261,6 +272,7 @@ export function answerRather(store: Store) {
   const {question} = store.getState()
   if (!question?.rather) return
   store.run(() => question.rather!.edit)
+  question.again?.(store)
   if (question.next) store.turn(chosenStep(question.next.down, question.next.right))
 }
 

@@ -11,7 +11,14 @@ import {dateText, measuredText, numberText, withDecimal} from "./display"
 import {isVague, measureOf, shownNumber, storedNumber, storedUnit, turned, withMoney} from "./measures"
 
 /** What typed text means in a column, or the sentence that says why it cannot stand there. */
-export type Entry = {readonly content: Content} | {readonly refused: string}
+export type Entry = {readonly content: Content} | {readonly refused: string; readonly twoDays?: TwoDays}
+
+/** A date that could be two, as in 3/4; its days as `functions/calendar.ts` counts them. */
+export interface TwoDays {
+  readonly written: string
+  readonly dayFirst: number
+  readonly monthFirst: number
+}
 
 /** How a text is read. */
 interface Reading {
@@ -318,7 +325,10 @@ const MONTH_NAMES =
 function readDate(text: string, column: CellColumn, year: number, {dates}: Region): Entry {
   const read = dateIn(text, year, dates)
   if (read === null) return {refused: `“${text}” is not a date; type 25 Apr or 2026-04-25`}
-  if (typeof read === "string") return {refused: read}
+  if (typeof read === "object") {
+    const [one, other] = [dateText(read.dayFirst), dateText(read.monthFirst)]
+    return {refused: `“${text}” could be ${one} or ${other}; type the month in letters`, twoDays: read}
+  }
   const [least, most] = [column.rule?.least ?? FIRST_DAY, column.rule?.most ?? LAST_DAY]
   if (read < least || read > most)
     return {refused: `${column.heading} ${dateText(read)} is outside ${dateText(least)} to ${dateText(most)}`}
@@ -326,7 +336,7 @@ function readDate(text: string, column: CellColumn, year: number, {dates}: Regio
 }
 
 /** The day, a sentence when the text has two meanings, or null when it is no date. */
-function dateIn(text: string, year: number, order: Region["dates"]): number | string | null {
+function dateIn(text: string, year: number, order: Region["dates"]): number | TwoDays | null {
   const yearFirst = /^(\d{4})([-/.])(\d{1,2})\2(\d{1,2})$/.exec(text)
   if (yearFirst) return day(Number(yearFirst[1]), Number(yearFirst[3]), Number(yearFirst[4]))
   const named =
@@ -346,7 +356,7 @@ function dateIn(text: string, year: number, order: Region["dates"]): number | st
   const [dayFirst, monthFirst] = [day(y, b, a), day(y, a, b)]
   if (dayFirst !== null && monthFirst !== null && a !== b) {
     if (order) return order === "day first" ? dayFirst : monthFirst
-    return `“${text}” could be ${dateText(dayFirst)} or ${dateText(monthFirst)}; type the month in letters`
+    return {written: text, dayFirst, monthFirst}
   }
   return dayFirst ?? monthFirst
 }

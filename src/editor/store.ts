@@ -72,6 +72,8 @@ export interface Question {
   readonly reasonAt?: CellAddress
   /** What was typed, to be changed instead. */
   readonly typed?: string
+  /** What is done once the edit is made: what was typed or pasted is read anew. */
+  readonly again?: (store: Store) => void
   /** Where the person goes on after an answer. */
   readonly next?: {readonly down: number; readonly right: number}
   /** How each piece that is to be pasted would be read, or why it cannot be. */

@@ -68,7 +68,8 @@ function Asked({store, onDone, onShow}: Props) {
   }
   const done = () => {
     if (from.current) store.turn(choose(from.current))
-    onDone()
+    const {editing, question} = store.getState() // what was read anew may be refused, or asked about
+    if (!editing && !question) onDone()
   }
   const leave = () => {
     store.turn(() => ({question: null, said: "Unchanged."}))
@@ -119,13 +120,12 @@ function Asked({store, onDone, onShow}: Props) {
             {rather.words}
           </button>
         )}
-        {typed === undefined ? (
+        {!reasonAt && (
           <button className={rather ? undefined : "chief"} autoFocus={!rather} onClick={keep}>
             {yes}
           </button>
-        ) : (
-          <button onClick={() => store.turn(editAgain(typed))}>Change it</button>
         )}
+        {typed !== undefined && <button onClick={() => store.turn(editAgain(typed))}>Change it</button>}
         <button onClick={leave}>Leave it</button>
       </div>
       {reasonAt && (

@@ -168,7 +168,7 @@ describe("keeping what is typed", () => {
       return store
     }
     expect(keep("5 May").valueAt(asOf)).toBe(dayOf("2026-05-05"))
-    expect(keep("03/04").getState().editing!.refused).toContain("could be 3 Apr 2026 or 4 Mar 2026")
+    expect(keep("03/04").getState().question!.asks).toContain("3 Apr 2026 or 4 Mar 2026")
     expect(keep("=TODAY()").getState().editing).toBeNull()
     const rate = {...asOf, row: 1}
     const store = farmStore()
