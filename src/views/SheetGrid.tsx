@@ -32,6 +32,7 @@ import {columnsOf, type SheetRow} from "./sheetColumns"
 import {HEAD_HEIGHT, REM, MOST_ROWS_SHOWN, ROW_HEIGHT} from "./sheetSize"
 import {useEditor, useWide} from "./useEditor"
 import {useSheetPointer} from "./useSheetPointer"
+import {useSheetTouch} from "./useSheetTouch"
 import "./sheet.css"
 
 ModuleRegistry.registerModules([
@@ -187,6 +188,7 @@ export function SheetGrid({
   }, [store, focus, keepFileCopy])
 
   const pointer = useSheetPointer(store, cell.sheet, focus)
+  useSheetTouch(store, cell.sheet, box, focus)
   const clipboard = useMemo(() => sheetClipboard(store), [store])
 
   return (

@@ -104,7 +104,7 @@ export function useSheetPointer(store: Store, sheet: number, focus: () => void) 
 }
 
 /** The cell that a part of the page belongs to: none for row numbers, headings and the row of totals. */
-function cellOf(target: EventTarget, sheet: number): CellAddress | null {
+export function cellOf(target: EventTarget, sheet: number): CellAddress | null {
   const cell = (target as Element).closest(".ag-cell")
   const row = rowIdOf(cell)
   const col = Number(cell?.getAttribute("col-id") ?? NaN)

@@ -166,6 +166,39 @@ it("keeps what is chosen while a finger scrolls the sheet", async () => {
   expect(trouble).toEqual([])
 })
 
+it("chooses a block by a finger that rests and moves on, and opens its acts by one that rests", async () => {
+  const {page, trouble} = await openPlanner({width: 390, height: 844, browser: {hasTouch: true}})
+  await page.locator(".ag-cell").first().waitFor()
+  const middle = async (row: number, col: number) => {
+    const cell = page.locator(`.ag-row[row-index="${row}"] .ag-cell[col-id="${col}"]`).first()
+    const {x, y, width, height} = (await cell.boundingBox())!
+    return {x: x + width / 2, y: y + height / 2}
+  }
+  const touch = await page.context().newCDPSession(page)
+  const finger = (type: "touchStart" | "touchMove" | "touchEnd", touchPoints: {x: number; y: number}[]) =>
+    touch.send("Input.dispatchTouchEvent", {type, touchPoints})
+  const chosen = page.locator(".content .at")
+  const acts = page.getByRole("group", {name: "More acts on the chosen cells"})
+  const [from, to] = [await middle(1, 1), await middle(3, 2)]
+  await finger("touchStart", [from])
+  await expect.poll(() => chosen.inputValue()).toBe("B2") // it rests
+  for (let i = 1; i <= 6; i++)
+    await finger("touchMove", [
+      {x: from.x + ((to.x - from.x) * i) / 6, y: from.y + ((to.y - from.y) * i) / 6},
+    ])
+  await finger("touchEnd", [])
+  await expect.poll(() => chosen.inputValue()).toBe("B2:C4")
+  expect(await page.evaluate(() => scrollY)).toBe(0)
+  expect(await acts.count()).toBe(0)
+
+  await finger("touchStart", [await middle(2, 2)])
+  await page.waitForTimeout(900) // longer than a finger has to rest
+  await finger("touchEnd", [])
+  await acts.waitFor()
+  expect(await chosen.inputValue()).toBe("B2:C4") // the acts are on the block it rested in
+  expect(trouble).toEqual([])
+})
+
 it("shows the whole list of acts on a phone, and puts it away for a tap elsewhere", async () => {
   const {page, trouble} = await openPlanner({width: 390, height: 844, browser: {hasTouch: true}})
   await page.locator(".ag-cell").first().waitFor()
