@@ -17,6 +17,7 @@ import {questionedAt} from "../workbook/questioned"
 import {PLAIN_REGION, regionOf} from "../workbook/region"
 import {waitOn} from "../workbook/waits"
 import {cellColumn, type CellColumn} from "./cellColumn"
+import {choicesAt} from "./choices"
 import {enterContent, isGuarded} from "./commands/cells"
 import {nameRefused} from "./commands/names"
 import {dayText, textWithUnit} from "./display"
@@ -26,7 +27,7 @@ import {isPointing, pointAtSheet} from "./pointing"
 import {askToOwn} from "./reading"
 import {renameQuestion} from "./renamePlanting"
 import {choose, chosenStep, openSheet} from "./selection"
-import type {Question, Store, Turn} from "./store"
+import type {EditorState, Question, Store, Turn} from "./store"
 import {whichDay} from "./whichDay"
 import {cellName, rowNames} from "./words"
 
@@ -78,8 +79,49 @@ export const typeText =
   (text: string, caret: number): Turn =>
   ({editing, cell}) => {
     const arrowsLeave = (editing?.arrowsLeave ?? false) && !text.startsWith("=")
-    return {editing: {at: editing?.at ?? cell, text, caret, arrowsLeave, refused: null, pointed: null}}
+    const lists = editing?.lists && !text.startsWith("=") ? {lists: true as const} : {}
+    return {
+      editing: {at: editing?.at ?? cell, text, caret, arrowsLeave, refused: null, pointed: null, ...lists},
+    }
   }
+
+/** Opens the list of words for the cell, to choose one instead of typing it. */
+export const openChoices: Turn = (state) => {
+  const {document} = state
+  const at = state.editing?.at ?? state.cell
+  const count = choicesAt(document, at).length
+  if (!count && !document.reading) return {said: `There is no list of words for ${cellName(document, at)}.`}
+  const {editing, ...rest} = state.editing ? {editing: state.editing} : startMarked(state)
+  if (!editing) return rest
+  const said = `${count} ${count === 1 ? "word" : "words"} to choose from: the arrow keys mark one, Enter takes it.`
+  return {...rest, editing: {...editing, lists: true}, said}
+}
+
+/** Closes the list of words; what is typed stays. */
+export const closeChoices: Turn = ({editing}) => {
+  if (!editing) return {}
+  const {lists: _, ...rest} = editing
+  return {editing: rest}
+}
+
+/** The words of the open list: those that begin with what is typed, or all where nothing was typed yet or none begins so. */
+export function choicesNow({
+  document,
+  editing,
+}: Pick<EditorState, "document" | "editing">): readonly string[] {
+  if (!editing?.lists) return []
+  const all = choicesAt(document, editing.at)
+  const typed = editing.text.trim().toLowerCase()
+  const begun = all.filter((word) => word.toLowerCase().startsWith(typed))
+  return editing.text === lineText(document, editing.at) || begun.length === 0 ? all : begun
+}
+
+/** Puts a word of the list in the cell. */
+export function takeChoice(store: Store, word: string): boolean {
+  store.turn(closeChoices)
+  store.turn(typeText(word, word.length))
+  return keepEditing(store, 0, 0)
+}
 
 /** The arrow keys now move the caret and leave the cell no more. */
 export const keepArrows: Turn = ({editing}) => ({

@@ -49,6 +49,8 @@ export function readEntry(
   const {region = PLAIN_REGION} = reading
   const text = typed.trim()
   if (text === "") return {content: null}
+  const {words} = column.rule ?? {}
+  if (words && !text.startsWith("=")) return readListed(text, column.heading, words)
   if (text.startsWith("'")) return readWords(typed.trimStart().slice(1))
   if (text.startsWith("=")) return readFormula(text, column, normalize, reading)
   if (column.holdsUnit) return {content: storedUnit(text, region)}
@@ -79,8 +81,16 @@ export function readsAs(
   }
   if (!column) return content
   if (column.holdsUnit) return measureOf(content, region).unit
+  if (column.rule?.words) return content
   const back = readEntry(content, column, 0, () => null, {region})
   return "content" in back && back.content === content ? content : `'${content}`
+}
+
+function readListed(text: string, heading: string, words: readonly string[]): Entry {
+  const found = words.find((word) => word.toLowerCase() === text.toLowerCase())
+  if (found !== undefined) return {content: found}
+  const listed = words.length > 6 ? `${words.slice(0, 6).join(", ")} and others` : words.join(", ")
+  return {refused: `“${text}” is not in the list: ${heading} takes ${listed}. Alt and the arrow down open it`}
 }
 
 const readWords = (words: string): Entry =>
@@ -213,7 +223,8 @@ const pieces = (formula: string, decimal: Decimal) =>
   placedTokens(formula, decimal).filter(({kind}) => kind !== "space")
 
 /** Whether the column is for words alone. One with a rule holds numbers shown as they are typed, such as years. */
-const holdsWords = ({format, rule}: CellColumn) => format === "text" && rule === undefined
+const holdsWords = ({format, rule}: CellColumn) =>
+  rule?.words !== undefined || (format === "text" && rule === undefined)
 
 const holdsNumbers = (column: CellColumn) => {
   const {format, unit, kind, rule} = column

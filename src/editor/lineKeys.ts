@@ -1,5 +1,5 @@
 import {decimalOf} from "../workbook/region"
-import {dropEditing, keepArrows, keepEditing, openSheetKeeping} from "./editing"
+import {dropEditing, keepArrows, keepEditing, openChoices, openSheetKeeping} from "./editing"
 import {fixReference, withNextFixed} from "./fixing"
 import {nameOf, type Binding, type KeyPress} from "./keyPress"
 import {isPointing, pointStep, pointWholeColumn} from "./pointing"
@@ -10,6 +10,8 @@ export interface NameList {
   readonly isOpen: boolean
   /** Whether arrow keys went into it. */
   readonly isChosen: boolean
+  /** Whether one is marked for Tab: of names the first is, of words for the cell only one that arrow keys went to. */
+  readonly isMarked: boolean
   step(by: 1 | -1): void
   take(): void
   close(): void
@@ -66,7 +68,7 @@ export const lineBindings: readonly Binding<NameList>[] = [
     group: "While typing",
     keys: ["Tab"],
     does: "Keep what is typed and go a cell right, or take the marked name of the list",
-    act: takeOr(() => true, keepAndGo(0, 1)),
+    act: takeOr(({isMarked}) => isMarked, keepAndGo(0, 1)),
   },
   {
     group: "While typing",
@@ -101,6 +103,16 @@ export const lineBindings: readonly Binding<NameList>[] = [
     keys: ["ArrowUp"],
     does: "Name before in the list, or keep what was typed over the cell and go up",
     act: listOrArrow(-1),
+  },
+  {
+    group: "While typing",
+    keys: ["Alt+ArrowDown"],
+    does: "Open the list of words, to choose one instead of typing",
+    act: (store) => {
+      const isWords = !store.getState().editing!.text.startsWith("=")
+      if (isWords) store.turn(openChoices)
+      return isWords
+    },
   },
   {
     group: "While typing",

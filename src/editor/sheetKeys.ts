@@ -2,7 +2,7 @@ import {chooseAround, chooseColumns, chooseRows, reachEdge, reachStep, reachTo} 
 import {emptied, filled} from "./blockActs"
 import {isoDate} from "../workbook/clock"
 import {fillDown, fillRight} from "./commands/fill"
-import {keepEditing, startEditing, startMarked, startTyping, typeText} from "./editing"
+import {keepEditing, openChoices, startEditing, startMarked, startTyping, typeText} from "./editing"
 import {isComposing, nameOf, writes, type Binding, type KeyPress} from "./keyPress"
 import {blockEdge, choose, chosenStep, lastFilled, showPanel, tabTarget} from "./selection"
 import type {EditorState, Store} from "./store"
@@ -166,6 +166,12 @@ export const sheetBindings: readonly Binding<Around>[] = [
     keys: ["Enter", "F2"],
     does: "Edit what the cell holds",
     act: always((store) => store.turn(startEditing)),
+  },
+  {
+    group: "Edit",
+    keys: ["Alt+ArrowDown"],
+    does: "Open the list of words for the cell",
+    act: always((store) => store.turn(openChoices)),
   },
   {group: "Edit", keys: ["Delete"], does: "Empty what is chosen", act: always((store) => emptied(store))},
   {

@@ -43,6 +43,8 @@ export interface Editing {
   readonly caret: number
   /** All of the text is marked: what is typed first takes its place. */
   readonly isMarked?: boolean
+  /** The list of words for the cell is open. */
+  readonly lists?: true
   /** Whether arrow keys leave the cell (typing began by typing) or move the caret (editing began on purpose). */
   readonly arrowsLeave: boolean
   /** Why the text cannot be kept, said after a try. */

@@ -79,6 +79,7 @@ function Fields({
   const [usualTo, setUsualTo] = useState(shownLimit(column.rule?.usual?.[1]))
   const [nearOthers, setNearOthers] = useState(column.rule?.nearOthers ?? false)
   const [asks, setAsks] = useState(!column.rule?.onlyMarks)
+  const [words, setWords] = useState((column.rule?.words ?? []).join("\n"))
   const [fault, setFault] = useState("")
 
   const keep = (event: FormEvent) => {
@@ -108,7 +109,9 @@ function Fields({
     const hasUsual = usualFrom !== "" || usualTo !== ""
     if (hasUsual && !(usualFrom !== "" && usualTo !== "" && usual[0] <= usual[1]))
       return setFault("What is usual needs two numbers, the lower first.")
+    const listed = [...new Set(words.split("\n").map((word) => word.trim()))].filter(Boolean)
     const rule = {
+      ...(listed.length ? {words: listed} : {}),
       ...(least === "" ? {} : {least: numbers.least}),
       ...(most === "" ? {} : {most: numbers.most}),
       ...(hasUsual ? {usual} : {}),
@@ -182,6 +185,10 @@ function Fields({
             />
           </label>
           <p className="small q">Blank means any number. What stands there already stays.</p>
+          <label>
+            or one of these words, one on each line{" "}
+            <textarea value={words} rows={3} onChange={({currentTarget}) => setWords(currentTarget.value)} />
+          </label>
         </fieldset>
         <fieldset>
           <legend>What is questioned</legend>

@@ -3,13 +3,21 @@ import {pairAt, placedTokens} from "../editor/brackets"
 import {callAt, offersAt, withOffer, type Call, type Offer} from "../editor/completion"
 import {cellColumn, measureAt} from "../editor/cellColumn"
 import {textWithUnit} from "../editor/display"
-import {keepArrows, lineText, startEditing, typeText} from "../editor/editing"
+import {
+  choicesNow,
+  closeChoices,
+  keepArrows,
+  lineText,
+  startEditing,
+  takeChoice,
+  typeText,
+} from "../editor/editing"
 import {troublesIn, type Trouble} from "../editor/entry"
 import {pressLineKey, type NameList} from "../editor/lineKeys"
 import {measureOf} from "../editor/measures"
 import type {Store} from "../editor/store"
 import {rowNames} from "../editor/words"
-import type {Document} from "../workbook/document"
+import type {CellAddress, Document} from "../workbook/document"
 import {columnAt} from "../workbook/extras"
 import {cellText} from "../workbook/formula"
 import {decimalOf, regionOf, type Decimal} from "../workbook/region"
@@ -34,9 +42,12 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
   const cell = editing?.at ?? state.cell
   const field = useRef<HTMLTextAreaElement>(null)
   const id = useId()
-  const [active, setActive] = useState<number | null>(null)
+  const [went, setWent] = useState<{at: CellAddress; to: number} | null>(null)
   const [closed, setClosed] = useState(false)
 
+  /** The place in the list that arrow keys went to; null while they did not. */
+  const active = went?.at === editing?.at ? (went?.to ?? null) : null
+  const setActive = (to: number | null) => setWent(editing && to !== null ? {at: editing.at, to} : null)
   const column = columnAt(document, cell)
   const text = editing?.text ?? lineText(document, cell)
   const caret = editing?.caret ?? text.length
@@ -55,17 +66,23 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
     [editing, closed, text, caret, names, store, decimal],
   )
   const call = editing ? callAt(text, caret, decimal) : null
-  const chosen = offers[active ?? 0]
+  const words = choicesNow(state)
+  const isOpen = words.length > 0 || offers.length > 0
+  const chosen = words.length ? undefined : offers[active ?? 0]
   const isFormula = editing !== null && text.startsWith("=")
   const rests = useRested(text)
   const functions = useMemo(() => new Set(store.workbook.standardFunctions), [store])
-  const troubles = useMemo(
+  const allTroubles = useMemo(
     () =>
       isFormula && rests
         ? troublesIn(text, (formula) => store.workbook.normalized(formula), functions, document, decimal)
         : [],
     [isFormula, rests, text, functions, document, store, decimal],
   )
+
+  // A name that the list still completes is not wrong yet.
+  const isUnfinished = ({places}: Trouble) => offers.length > 0 && places.some(({end}) => end === caret)
+  const troubles = allTroubles.filter((one) => !isUnfinished(one))
 
   // Typing on a cell begins here: the keyboard's focus comes along before the next key, the caret where the text stands.
   useLayoutEffect(() => {
@@ -78,7 +95,6 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
 
   // Under a long sheet the list would open below the page's end.
   const list = useRef<HTMLDivElement>(null)
-  const isOpen = offers.length > 0
   useEffect(() => {
     if (isOpen) list.current?.scrollIntoView({block: "nearest"})
   }, [isOpen])
@@ -94,12 +110,25 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
     setClosed(true)
     store.turn(typeText(next.text, next.caret))
   }
+  const takeWord = (word: string) => {
+    setActive(null)
+    if (takeChoice(store, word)) onLeave()
+  }
+  const count = words.length || offers.length
   const nameList: NameList = {
     isOpen,
     isChosen: active !== null,
-    step: (by) => setActive(((active ?? (by === 1 ? -1 : 0)) + by + offers.length) % offers.length),
-    take: () => chosen && take(chosen),
-    close: () => setClosed(true),
+    isMarked: active !== null || words.length === 0,
+    step: (by) => setActive(((active ?? (by === 1 ? -1 : 0)) + by + count) % count),
+    take() {
+      if (chosen) take(chosen)
+      else takeWord(words[active ?? 0]!)
+    },
+    close() {
+      setActive(null)
+      if (words.length) store.turn(closeChoices)
+      else setClosed(true)
+    },
   }
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.nativeEvent.isComposing) return // it belongs to the input method
@@ -148,8 +177,8 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
           aria-label={`Content of ${cellText(cell.row, cell.col)}, ${column?.heading ?? ""}`}
           aria-haspopup="listbox"
           aria-autocomplete="list"
-          {...(offers.length > 0 ? {"aria-controls": `${id}list`} : {})}
-          {...(offers.length > 0 && active !== null ? {"aria-activedescendant": `${id}offer${active}`} : {})}
+          {...(isOpen ? {"aria-controls": `${id}list`} : {})}
+          {...(isOpen && active !== null ? {"aria-activedescendant": `${id}offer${active}`} : {})}
           aria-describedby={`${id}hint ${id}off`}
           {...(editing?.refused ? {"aria-invalid": true} : {})}
           value={text}
@@ -179,7 +208,26 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
           </span>
         )}
       </p>
-      {offers.length > 0 && (
+      {words.length > 0 && (
+        <div className="offer words" ref={list}>
+          <ul role="listbox" id={`${id}list`} aria-label="Words for this cell">
+            {words.map((word, i) => (
+              <li
+                key={word}
+                id={`${id}offer${i}`}
+                role="option"
+                aria-selected={i === active}
+                ref={i === active ? intoView : null}
+                onPointerDown={(event) => event.preventDefault()}
+                onPointerUp={() => takeWord(word)}
+              >
+                {word}
+              </li>
+            ))}
+          </ul>
+        </div>
+      )}
+      {words.length === 0 && offers.length > 0 && (
         <div className="offer" ref={list}>
           <ul role="listbox" id={`${id}list`} aria-label="Names that begin with what is typed">
             {offers.map((offer, i) => (
@@ -203,6 +251,8 @@ export function ContentLine({store, onLeave}: {store: Store; onLeave: () => void
     </section>
   )
 }
+
+const intoView = (one: HTMLElement | null) => one?.scrollIntoView({block: "nearest"})
 
 /** Whether the text has stood as it is for a while. */
 function useRested(text: string): boolean {

@@ -3,6 +3,7 @@ import {awaitCorner, chooseColumns, chooseRows} from "../editor/block"
 import {copyChosen, pasteTable, readTable} from "../editor/clipboard"
 import {fillDown, fillRight, fillSeries, seriesBegins, STEPS, type Step} from "../editor/commands/fill"
 import {emptied, filled} from "../editor/blockActs"
+import {openChoices} from "../editor/editing"
 import {showPanel} from "../editor/selection"
 import {sortRows} from "../editor/sortRows"
 import {showAllRows, showOnlyLikeThis} from "../editor/showOnly"
@@ -70,6 +71,16 @@ export function MoreActs({store, onDone}: Props) {
           </Item>
           <Item onClick={does(() => emptied(store))} keys="Delete">
             Empty
+          </Item>
+          <Item
+            onClick={() => {
+              onOpen(false)
+              store.turn(openChoices)
+              if (!store.getState().editing) onDone()
+            }}
+            keys="Alt+↓"
+          >
+            Choose a word from its list
           </Item>
           <Item onClick={does(() => store.turn(awaitCorner))}>Choose up to another cell</Item>
           <Item onClick={does(() => store.turn(chooseRows))} keys="Shift+Space">

@@ -14,10 +14,12 @@ export type Content = z.infer<typeof contentSchema>
 /** In a worked-out column: this row follows the column's formula. */
 export const COLUMN_FORMULA = "="
 
-/** What a number may be on entry. Outside `least` to `most` it is stopped. */
+/** What may be typed. A number outside `least` to `most` is stopped, and a word that is not in the list, where there is one. */
 const ruleSchema = z.strictObject({
   least: z.number().optional(),
   most: z.number().optional(),
+  /** The words that the column takes, and nothing else. */
+  words: z.array(z.string().trim().min(1)).min(1).optional(),
   /** Outside these two it is questioned. */
   usual: z.tuple([z.number(), z.number()]).optional(),
   /** Far from the other numbers of the column, among rows of the same name where names are repeated, it is questioned. */

@@ -34,13 +34,49 @@ describe("typing", () => {
   it("keeps a text that cannot stand in the cell in the line, with a sentence", async () => {
     const {page, sheet} = await openPlan()
     await sheet.choose("Long Acre", "Open")
-    await page.keyboard.type("03/04")
+    await page.keyboard.type("31/31")
     await page.keyboard.press("Enter")
-    expect(await page.locator(".hint").innerText()).toContain("3 Apr 2026 or 4 Mar 2026")
-    expect(await page.getByRole("textbox", {name: /^Content of/}).inputValue()).toBe("03/04")
+    expect(await page.locator(".hint").innerText()).toContain("“31/31” is not a date")
+    expect(await page.getByRole("textbox", {name: /^Content of/}).inputValue()).toBe("31/31")
     expect(await page.getByRole("textbox", {name: /^Content of/}).getAttribute("aria-invalid")).toBe("true")
     await page.keyboard.press("Escape")
     expect(await sheet.text("Long Acre", "Open")).toBe("25 Apr")
+  })
+
+  it("asks once which day a date is, and opens the list of words of a cell", async () => {
+    const {page, trouble, sheet} = await openPlan()
+    const {keyboard} = page
+    await sheet.open("Losses")
+    await sheet.choose(1, "Night")
+    await keyboard.type("3/5")
+    await keyboard.press("Enter")
+    await page.getByRole("alertdialog", {name: /Is “3\/5” 3 May 2026 or 5 Mar 2026\?/}).waitFor()
+    await page.getByRole("button", {name: "5 Mar 2026"}).click()
+    await expect.poll(() => sheet.text(1, "Night")).toBe("5 Mar 2026")
+    await keyboard.type("4/5") // the keyboard is on the cell below
+    await keyboard.press("Enter")
+    await expect.poll(() => sheet.text(2, "Night")).toBe("5 Apr 2026")
+
+    await sheet.choose(2, "Planting")
+    await keyboard.press("Alt+ArrowDown")
+    const list = page.getByRole("listbox", {name: "Words for this cell"})
+    const words = await list.getByRole("option").allInnerTexts()
+    expect(words).toContain("Sand Piece")
+    await keyboard.press("Tab") // no word is marked yet: the cell stays as it was
+    expect(await sheet.text(2, "Planting")).toBe("North Bench")
+    await keyboard.press("ArrowLeft")
+    await keyboard.press("Alt+ArrowDown")
+    for (let i = 0; i <= words.indexOf("Sand Piece"); i++) await keyboard.press("ArrowDown")
+    const marked = list.getByRole("option", {selected: true})
+    const line = page.getByRole("textbox", {name: /^Content of/})
+    expect(await line.getAttribute("aria-activedescendant")).toBe(await marked.getAttribute("id"))
+    const {violations} = await new AxeBuilder({page}).include(".foot").analyze()
+    expect(violations.map(({id}) => id)).toEqual([])
+    await keyboard.press("Enter")
+    await expect.poll(() => sheet.text(2, "Planting")).toBe("Sand Piece")
+    await keyboard.press("ArrowDown") // the keyboard is on the sheet again
+    expect(await page.locator(".content .at").inputValue()).toBe("A3")
+    expect(trouble).toEqual([])
   })
 
   it("asks before a worked-out cell is typed over, marks it, and puts the formula back", async () => {

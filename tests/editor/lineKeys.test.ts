@@ -8,11 +8,11 @@ import {on, pressOf} from "./pressing"
 
 describe("a key in the line while something is typed", () => {
   /** A list of names that notes what was asked of it. */
-  function list(isOpen = false, isChosen = false) {
+  function list(isOpen = false, isChosen = false, isMarked = true) {
     const asked: string[] = []
     const ask = (what: string) => () => void asked.push(what)
     const step: NameList["step"] = (by) => asked.push(`step ${by}`)
-    return {isOpen, isChosen, step, take: ask("take"), close: ask("close"), asked}
+    return {isOpen, isChosen, isMarked, step, take: ask("take"), close: ask("close"), asked}
   }
   const typing = (text: string, address = "C1") => {
     const store = on(address)
@@ -118,7 +118,7 @@ describe("a key in the line while something is typed", () => {
   it("has been tried for every binding", () => {
     const tried = [...keeps, ...points].map(([keys]) => keys)
     const bound = lineBindings.flatMap(({keys}) => keys)
-    expect([...tried, "Escape", "F2", "F4"].sort()).toEqual([...bound].sort()) // no key is bound twice
+    expect([...tried, "Escape", "F2", "F4", "Alt+ArrowDown"].sort()).toEqual([...bound].sort()) // no key is bound twice
   })
 })
 
