@@ -8,6 +8,7 @@ import type {Store} from "../editor/store"
 import {cellName, movedFrom, rowNames} from "../editor/words"
 import {isSameCell, type CellAddress, type Document} from "../workbook/document"
 import {isoDate, isoTime} from "../workbook/clock"
+import {culpritsOf} from "../workbook/culprits"
 import {sentenceOf} from "../workbook/faults"
 import {actOf} from "../workbook/fieldActs"
 import {originOf, usedOf, type Input} from "../workbook/trace"
@@ -173,7 +174,20 @@ function OriginStep({store, at, isFirst, onFollow, onGo}: StepProps) {
         )}
         {isFault(value) && (
           <p className="why">
-            {sentenceOf(value)}.{" "}
+            {sentenceOf(value)}
+            {!began &&
+              culpritsOf(store.workbook, at, value, rowNames(store.workbook)).map(
+                ({text, words, cells}, i) => (
+                  <span key={text}>
+                    {i === 0 ? ": " : ", "}
+                    <button className="link" onClick={() => onFollow(cells[0]!)}>
+                      {words}
+                    </button>{" "}
+                    is <ValueOf store={store} at={cells[0]!} />
+                  </span>
+                ),
+              )}
+            .{" "}
             {began && (
               <>
                 Started in{" "}
