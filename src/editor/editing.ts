@@ -22,7 +22,7 @@ import {enterContent, isGuarded} from "./commands/cells"
 import {nameRefused} from "./commands/names"
 import {dayText, textWithUnit} from "./display"
 import {readEntry, readsAs, type Entry} from "./entry"
-import {namesMet} from "./namesInUse"
+import {calledAnew, namesMet} from "./namesInUse"
 import {isPointing, pointAtSheet} from "./pointing"
 import {askToOwn} from "./reading"
 import {renameQuestion} from "./renamePlanting"
@@ -181,7 +181,12 @@ export function keepEditing(store: Store, down: number, right: number): boolean 
     store.turn(() => ({editing: null, question: asked, said: asked.asks}))
     return false
   }
-  if (!store.run(command)) store.turn(() => ({editing: null, question: null, said: "Unchanged."}))
+  const anew = calledAnew(document, cell, entry.content)
+  const isDone =
+    anew && edit?.type === "enter"
+      ? store.run(() => ({...edit, name: anew.name}), anew.told)
+      : store.run(command)
+  if (!isDone) store.turn(() => ({editing: null, question: null, said: "Unchanged."}))
   store.turn(chosenStep(down, right))
   return true
 }

@@ -1,8 +1,8 @@
-import {contentAt, isFormula, type CellAddress, type Document} from "../workbook/document"
+import {contentAt, isFormula, type CellAddress, type Content, type Document} from "../workbook/document"
 import type {Edit} from "../workbook/edit"
 import {addressText} from "../workbook/cells"
 import {tokens} from "../workbook/formula"
-import {namesIn} from "../workbook/names"
+import {namesIn, standsFor} from "../workbook/names"
 import {revised} from "../workbook/revised"
 import type {Question} from "./store"
 
@@ -32,6 +32,20 @@ export function namesMet(document: Document, edit: Edit): Met | null {
   const users = [...new Map(met.flatMap((one) => one.users).map((at) => [addressText(document, at), at]))]
   const links = users.slice(0, MOST_LINKS).map(([words, at]) => ({at, words}))
   return {asks: met.map(({words}) => words).join(" "), links}
+}
+
+/** What is told of a named value that is called anew in its cell, and what that is called in the history; null elsewhere. */
+export function calledAnew(
+  document: Document,
+  at: CellAddress,
+  content: Content,
+): {readonly name: string; readonly told: string} | null {
+  const isName = at.col === 0 && document.sheets[at.sheet]?.names && standsFor(document, at)
+  const was = contentAt(document, at)
+  if (!isName || typeof content !== "string" || content === was) return null
+  const users = usersOfName(document, String(was)).length
+  const follow = users === 1 ? "1 formula follows" : `${users} formulas follow`
+  return {name: `${was} called ${content}`, told: `${was} is called ${content}: ${follow}.`}
 }
 
 /** Whether an edit puts other content into the cell of a name, or takes its row out. `at` is the cell of the value. */

@@ -76,6 +76,8 @@ describe("renaming a value in its row", () => {
     const {store, isKept} = type(text)
     expect(isKept).toBe(true)
     expect(store.getState().document.sheets[0]!.rows[0]![2]).toBe(`=${text}*B1+${text}`)
+    expect(store.getState().undoable.at(-1)!.name).toBe(`Rate called ${text}`)
+    expect(store.getState().said).toContain(`Rate is called ${text}: 1 formula follows.`)
   })
 })
 
