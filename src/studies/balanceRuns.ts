@@ -25,7 +25,7 @@ export interface DrawnYears {
 
 /** The years by the balance that fields ask for, each once. */
 export interface BalanceRuns {
-  /** For each field, the number of its run in each year; null in years whose crop is given. */
+  /** For each field, the number of its run in each year; null in years that its crowns have no part in. */
   readonly ofFields: readonly (readonly (number | null)[])[]
   /**
    * Saleable crop of each run, kg/ha, in one draw's years. After a loss of fern it is at least 0.40 of what it would be
@@ -56,7 +56,7 @@ export function balanceRuns(
   const ofFields = fields.map(({crowns, years}) => {
     let before: number | null = null
     return years.map((planned, year) => {
-      if ("kg" in planned) return null
+      if (!("open" in planned)) return null
       const run: Run = {year, before, crowns, open: planned.open, close: planned.close}
       const key = [year, before, crowns.structure, crowns.reserve, run.open, run.close].join()
       before = numbers.get(key) ?? runs.push(run) - 1

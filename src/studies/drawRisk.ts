@@ -8,11 +8,16 @@ import {driversAt, hurtFern, logEffect, sharedYears, weatherChanges} from "./sha
 import {keyOf, normalOf} from "./streams"
 import {weatherTable} from "./weatherTable"
 
-/** What a field is to bear in one year before chance: cut and carried by the daily balance, or a crop that is given. */
+/**
+ * What a field is to bear in one year before chance. With a first and a last day of cutting, counted from the start of the model
+ * year, its crowns live through the year in the daily balance; the day before the first one is a year without cutting.
+ */
 export type FieldYear =
-  /** First and last day of cutting, counted from the start of the model year; times `factor` (record, age, plants alive). */
+  /** The balance's crop times `factor` (record, age, plants alive). */
   | {readonly open: number; readonly close: number; readonly factor: number}
-  /** Saleable crop, kg/ha: of a young stand by its age curve, or 0 while there is none. */
+  /** A saleable crop that is given, kg/ha. */
+  | {readonly open: number; readonly close: number; readonly kg: number}
+  /** The same of a field without known crowns, as a young stand by its age curve, or 0 while there is none. */
   | {readonly kg: number}
 
 export interface RiskField {
@@ -20,7 +25,7 @@ export interface RiskField {
   readonly name: string
   /** ha */
   readonly area: number
-  /** At the start of its first year by the balance. The store is carried on from each such year to the next. */
+  /** At the start of its first year with days of cutting. The store is carried on from each such year to the next. */
   readonly crowns: Crowns
   /** How far its expected yield may be off in all years alike, a deviation of logarithms. */
   readonly doubt: number
@@ -37,6 +42,8 @@ export interface RiskYear {
   readonly costs: number
   /** Principal and interest of loans of more than a year. */
   readonly due: number
+  /** Of a year under way: what is picked already, kg, and the money for it, the same in every draw. Fields bear the rest. */
+  readonly sold?: {readonly kg: number; readonly sales: number}
 }
 
 /** One way to go on: which fields are cut for how long, which are replanted, which loan is taken. */
@@ -142,8 +149,12 @@ export function drawRisk(
       }
     }
     for (const [plan, ofYears] of prices.entries())
-      for (const [year, price] of ofYears.entries())
-        sales[place(plan, year)] = kg[place(plan, year)]! * price.at(shared.prices[year]!)
+      for (const [year, price] of ofYears.entries()) {
+        const at = place(plan, year)
+        const {sold} = plans[plan]!.years[year]!
+        sales[at] = kg[at]! * price.at(shared.prices[year]!) + (sold?.sales ?? 0)
+        kg[at]! += sold?.kg ?? 0
+      }
     if (row % 100 === 99) done((row + 1) / count)
   }
   return {from, count, kg, sales}

@@ -7,6 +7,7 @@ import {rowsOf, type Row} from "../workbook/season"
 import type {Workbook} from "../workbook/workbook"
 import type {FieldYear, RiskField, RiskInput, RiskPlan, RiskYear} from "./drawRisk"
 import {ASSUMED} from "./howSure"
+import {seasonUnderWay, type SeasonUnderWay} from "./seasonUnderWay"
 
 /**
  * Spreads that no workbook has records enough for, as deviations of logarithms: of all yields of a year alike, of each field,
@@ -29,8 +30,9 @@ export const ASSUMED_RISK = {
  * What the study of a lender's risk runs on: the plan of cash and debt as it stands, and the same under the stress that is
  * shown, on the same draws. The crop expected of a stand is that of the sheet Crop by year. Where its crowns are known the
  * daily balance carries them from year to year through weather that is drawn, cut from the opening to the close of this plan, and
- * the crop moves as the balance's does beside a run in the usual weather. Null where the workbook has no such years, or no
- * crowns with their weather.
+ * the crop moves as the balance's does beside a run in the usual weather; in a year for which no yield is planned they are not
+ * cut. What is picked of the season under way is the same in every draw, and no stress moves it: what is left to chance is what
+ * still comes, at the pace so far. Null where the workbook has no such years, or no crowns with their weather.
  */
 export function lenderRisk(
   workbook: Workbook,
@@ -45,21 +47,29 @@ export function lenderRisk(
   if (opens === undefined || !first) return null
   const modelYear = modelYearOf(opens, crowns.values.Year_start)
   const usual = usualCrops(crowns, modelYear)
+  const season = seasonUnderWay(workbook, first.kg > 0 ? first.sales / first.kg : 0)
   const stands = standsOf(workbook, money)
   const fields = (times: number): readonly RiskField[] =>
-    stands.map(({name, ground, isStanding, area, yields}) => {
+    stands.map(({name, ground, isStanding, area, years}) => {
       const own = isStanding ? crowns.plantings.find(({planting}) => planting === ground) : undefined
-      const carried = own && own.close >= own.open ? {own, crops: usual(own, yields.length)} : null
+      const [open, close] = own ? [own.open - modelYear.first, own.close - modelYear.first] : [0, -1]
+      // A planting that is not cut this season has no dates to be cut by in later ones.
+      const cuts =
+        own && close >= open
+          ? years.map(({isThere, kg}) => (isThere ? {open, close: kg > 0 ? close : open - 1} : null))
+          : []
+      const crops = own ? usual(own, cuts) : []
+      const left = isStanding && years[0]?.isThere ? season?.toCome.get(ground) : undefined
       return {
         name,
         area,
         crowns: {structure: own?.structure ?? 0, reserve: own?.reserve ?? 0},
         doubt: assumed.doubt,
-        years: yields.map((kg, year): FieldYear => {
-          const crop = carried?.crops[year] ?? 0
-          if (!carried || kg === 0 || crop < LEAST_CARRIED) return {kg: kg * times}
-          const {open, close} = carried.own
-          return {open: open - modelYear.first, close: close - modelYear.first, factor: (kg * times) / crop}
+        years: years.map((planned, year): FieldYear => {
+          const kg = times * (year === 0 && left !== undefined ? left / area : planned.kg)
+          const [cut, crop] = [cuts[year], crops[year] ?? 0]
+          if (!cut) return {kg}
+          return crop < LEAST_CARRIED ? {...cut, kg} : {...cut, factor: kg / crop}
         }),
       }
     })
@@ -70,7 +80,9 @@ export function lenderRisk(
   const plan = (name: string, change: Change): RiskPlan => ({
     name,
     fields: fields(1 + change.yield),
-    years: money.map((year) => riskYear(year, change, assumed.priceVariation)),
+    years: money.map((year, number) =>
+      riskYear(year, change, assumed.priceVariation, number === 0 ? season : null),
+    ),
     cash: cash ?? 0,
   })
   const {yearSpread, fieldSpread, priceLink, priceMemory, airSpread, sunSpread} = assumed
@@ -146,40 +158,52 @@ function riskYear(
   {kg, sales, picking, own, costs, due, owed}: YearMoney,
   change: Change,
   variation: number,
+  season: SeasonUnderWay | null,
 ): RiskYear {
   const each = (money: number) => (kg > 0 ? money / kg : 0)
+  const sold = season?.sold
   return {
-    price: {shape: "lognormal", mean: each(sales) * (1 + change.price), variation},
+    price: {shape: "lognormal", mean: (season?.price ?? each(sales)) * (1 + change.price), variation},
     perKg: each(picking) * (1 + change.costs),
-    costs: costs + own * change.costs,
+    // What is picked has been paid for.
+    costs: costs + change.costs * (own - each(picking) * (sold?.kg ?? 0)),
     due: due + owed * change.rates,
+    ...(sold ? {sold} : {}),
   }
 }
 
 /** Below this crop by the balance, kg/ha, its moves say nothing of a stand's: the crop is taken as given then. Chosen. */
 const LEAST_CARRIED = 300
 
-/** What the balance gives for the years of a planting in the usual weather, each on the crowns that the one before left. */
+/** First and last day of cutting, counted from the start of the model year. */
+interface Cut {
+  readonly open: number
+  readonly close: number
+}
+
+/**
+ * What the balance gives for the years of a planting in the usual weather, each on the crowns that the one before left, up to the
+ * first year that it does not stand.
+ */
 function usualCrops({climate, values}: CrownYears, modelYear: ModelYear) {
   const drivers = driversOf(climate, modelYear, values)
   const whole = new Float64Array(modelYear.days).fill(1)
   const last = modelYear.days - 1
-  return ({structure, reserve, open, close}: PlantingCrowns, years: number): readonly number[] => {
-    const cutting = {
-      open: open - modelYear.first,
-      stop: close - modelYear.first + 1,
-      fernEnd: values.Fern_end - 1,
-    }
+  return ({structure, reserve}: PlantingCrowns, cuts: readonly (Cut | null)[]): readonly number[] => {
     let crowns = {structure, reserve}
-    return Array.from({length: years}, () => {
+    const crops: number[] = []
+    for (const cut of cuts) {
+      if (cut === null) break
+      const cutting = {open: cut.open, stop: cut.close + 1, fernEnd: values.Fern_end - 1}
       const course = dailyBalance(crowns, drivers, cutting, whole, values, emptyCourse(modelYear.days))
       crowns = {structure: course.structure[last]!, reserve: course.reserve[last]!}
-      return course.picked[last]!
-    })
+      crops.push(course.picked[last]!)
+    }
+    return crops
   }
 }
 
-/** The stands with their yields year by year, kg/ha, 0 while they are not in the ground. */
+/** The stands with their yields year by year, kg/ha, and whether they are in the ground. */
 function standsOf(workbook: Workbook, money: readonly YearMoney[]) {
   const rows = rowsOf(workbook, "stand name")
   const ahead = new Map(rowsOf(workbook, "stand ground").map((row) => [row.word("stand"), row]))
@@ -193,7 +217,10 @@ function standsOf(workbook: Workbook, money: readonly YearMoney[]) {
       /** In the ground now; one that is yet to be planted has no crowns. */
       isStanding: (ahead.get(name)?.number("stand replanted") ?? null) === null,
       area: Math.max(0, ...own.map((row) => row.number("stand area") ?? 0)),
-      yields: money.map(({year}) => inYear(year)?.number("stand yield") ?? 0),
+      years: money.map(({year}) => {
+        const row = inYear(year)
+        return {kg: row?.number("stand yield") ?? 0, isThere: (row?.number("stand area") ?? 0) > 0}
+      }),
     }
   })
 }

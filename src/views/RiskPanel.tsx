@@ -63,10 +63,12 @@ export function RiskPanel({store, region, stress, found, onFound}: Props) {
         ten years of weather, {ASSUMED_RISK.airSpread} °C warmer or colder and{" "}
         {percent(ASSUMED_RISK.sunSpread)} more or less sun about the usual; the daily balance carries the
         crowns of each standing planting through them, cut every year as in this plan, so a poor year is felt
-        in the next. Assumed, not measured here, besides: yields of a year {percent(ASSUMED_RISK.yearSpread)}{" "}
-        alike on all fields and {percent(ASSUMED_RISK.fieldSpread)} on each, what is expected of a field{" "}
-        {percent(ASSUMED_RISK.doubt)} for all years, the price {percent(ASSUMED_RISK.priceVariation)}, lower
-        in a full year. Costs, taxes and living stay as planned. ± is the standard error of the draws alone.
+        in the next. What is picked of a season under way is in every draw as it came in, at the prices of its
+        weeks: only what still comes, at the pace so far, is drawn and put under stress. Assumed, not measured
+        here, besides: yields of a year {percent(ASSUMED_RISK.yearSpread)} alike on all fields and{" "}
+        {percent(ASSUMED_RISK.fieldSpread)} on each, what is expected of a field {percent(ASSUMED_RISK.doubt)}{" "}
+        for all years, the price {percent(ASSUMED_RISK.priceVariation)}, lower in a full year. Costs, taxes
+        and living stay as planned. ± is the standard error of the draws alone.
       </p>
     </section>
   )

@@ -112,6 +112,8 @@ const SEASON_PARTS = [
   "pick structure",
   "pick reserve",
   "pick crop",
+  "picked so far",
+  "pick to come",
   "cutting day",
   "day short",
   "day over",
@@ -270,6 +272,10 @@ const LENDER_PARTS = [
   "stress price",
   "stress costs",
   "stress rates",
+  "sale planting",
+  "sale from",
+  "sale crop",
+  "sale price",
 ] as const
 
 /** The columns that the field page fills, by the sheet they stand on. */

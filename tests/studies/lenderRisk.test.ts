@@ -1,8 +1,9 @@
 import {readFileSync} from "node:fs"
-import {describe, expect, it} from "vitest"
+import {beforeAll, describe, expect, it} from "vitest"
 import {drawRisk} from "../../src/studies/drawRisk"
 import {ASSUMED_RISK, lenderRisk} from "../../src/studies/lenderRisk"
-import {risk} from "../../src/studies/risk"
+import {risk, type PlanRisk} from "../../src/studies/risk"
+import {seasonUnderWay} from "../../src/studies/seasonUnderWay"
 import {readFile} from "../../src/workbook/file"
 import {lenderOf} from "../../src/workbook/lender"
 import {rowsOf} from "../../src/workbook/season"
@@ -26,11 +27,16 @@ const certain = {
 
 describe("a lender's study of risk", () => {
   const workbook = open("hollow-brook-farm.json")
+  const unpicked = new Workbook(workbook.document)
+  beforeAll(() => {
+    const weights = rowsOf(workbook, "picking planting").map(({cells}) => cells["picking weight"]!)
+    unpicked.revise({type: "enter", cells: weights.map((at) => ({at, content: null}))})
+  }, 60_000)
 
   it("gives the plan and the stress of the sheets where nothing is left to chance", () => {
-    const input = lenderRisk(workbook, 1, certain)!
+    const input = lenderRisk(unpicked, 1, certain)!
     const {plans} = risk(input, [drawRisk(input, 0, 20)])
-    const {years} = lenderOf(workbook)!
+    const {years} = lenderOf(unpicked)!
     expect(plans.map(({name}) => name)).toEqual(["plan", "stress"])
     for (const [i, {capacity, cover, stressed}] of years.entries()) {
       expect(plans[0]!.years[i]!.capacity.mean).toBeCloseTo(capacity, 4)
@@ -38,6 +44,56 @@ describe("a lender's study of risk", () => {
       expect(plans[0]!.years[i]!.cover!.mean).toBeCloseTo(cover, 9)
       expect(plans[1]!.years[i]!.cover!.mean).toBeCloseTo(stressed!, 9)
     }
+  })
+
+  const picked = 4744 + 12787 + 14531 + 20369 + 1419 // the weights of the sheet Pickings before 25 May, planting by planting
+
+  it("knows in every draw what is picked of the season under way, and draws the rest", () => {
+    const input = lenderRisk(workbook, 1)!
+    const toCome = rowsOf(workbook, "pick planting").reduce(
+      (sum, row) => sum + row.number("pick to come")!,
+      0,
+    )
+    const kg = drawRisk(input, 0, 1000).kg.subarray(0, 1000)
+    expect(kg.every((one) => one > picked)).toBe(true)
+    expect(Math.abs(kg.reduce((sum, one) => sum + one, 0) / 1000 - picked - toCome)).toBeLessThan(
+      0.02 * toCome,
+    )
+    const {kg: before} = drawRisk(lenderRisk(unpicked, 1)!, 0, 1000)
+    expect(Math.max(...kg) - Math.min(...kg)).toBeLessThan(
+      0.6 * (Math.max(...before.subarray(0, 1000)) - Math.min(...before.subarray(0, 1000))),
+    )
+  })
+
+  it("counts the season under way by what is picked and what comes, and stresses only that", () => {
+    const input = lenderRisk(workbook, 1, certain)!
+    const [plan, stress] = risk(input, [drawRisk(input, 0, 2)]).plans as [PlanRisk, PlanRisk]
+    const toCome = rowsOf(workbook, "pick planting").reduce(
+      (sum, row) => sum + row.number("pick to come")!,
+      0,
+    )
+    expect(plan.years[0]!.kg.mean).toBeCloseTo(picked + toCome, 4)
+    // Yields of 20 % less: of what is to come alone. The years after it are as the sheets have them.
+    expect(stress.years[0]!.kg.mean).toBeCloseTo(picked + 0.8 * toCome, 4)
+    const {years} = lenderOf(workbook)!
+    expect(plan.years[1]!.capacity.mean).toBeCloseTo(years[1]!.capacity, 4)
+    // By hand: what is sold and what comes at its price, less picking and packing, 1.367 a kg (0.95 + 0.03 + 0.86 x 0.45),
+    // less all that does not follow the crop.
+    const [row] = rowsOf(workbook, "cash year")
+    const other = row!.number("cash sales")! - row!.number("cash picking")! - years[0]!.capacity
+    const {sold, price} = seasonUnderWay(
+      workbook,
+      row!.number("cash sales")! / (1000 * row!.number("cash crop")!),
+    )!
+    expect(plan.years[0]!.capacity.mean).toBeCloseTo(
+      sold.sales + toCome * price - 1.367 * (picked + toCome) - other,
+      4,
+    )
+    const priceUnderStress = price * 0.9
+    expect(stress.years[0]!.capacity.mean).toBeCloseTo(
+      sold.sales + 0.8 * toCome * priceUnderStress - 1.367 * (picked + 0.8 * toCome) - other,
+      4,
+    )
   })
 
   it("finds the stress below the plan in every draw, since both are on the same draws", () => {
@@ -66,7 +122,31 @@ describe("a lender's study of risk", () => {
     short.revise({type: "enter", cells: [{at: {sheet, row, col}, content: "2026-04-26"}]}) // two days of cutting
     const {fields} = lenderRisk(short, 1)!.plans[0]!
     const longAcre = fields.find(({name}) => name === "Long Acre")!
-    expect(longAcre.years.every((year) => "kg" in year && year.kg > 0)).toBe(true)
+    const [season, ...ahead] = longAcre.years
+    expect(season).toMatchObject({kg: 0}) // closed a month before the plan stands: nothing more is to come
+    expect(ahead.every((year) => "kg" in year && year.kg > 0)).toBe(true)
+  })
+
+  it("lets the crowns live through a year without a yield, uncut", () => {
+    const rested = new Workbook(workbook.document)
+    const row = rowsOf(rested, "stand name").find(
+      (one) => one.word("stand name") === "Long Acre" && one.number("stand year") === 2027,
+    )!
+    rested.revise({type: "enter", cells: [{at: row.cells["stand yield"]!, content: 0}]})
+    const input = lenderRisk(rested, 1, certain)!
+    const years = input.plans[0]!.fields.find(({name}) => name === "Long Acre")!.years
+    const first = years[0] as {open: number; close: number}
+    expect(years[1]).toEqual({open: first.open, close: first.open - 1, kg: 0})
+    // Rested crowns would bear more by the balance: the planned yield is a smaller share of it than without the rest.
+    const factors = (workbook: Workbook) =>
+      lenderRisk(workbook, 1, certain)!
+        .plans[0]!.fields.find(({name}) => name === "Long Acre")!
+        .years.map((year) => ("factor" in year ? year.factor : 0))
+    expect(factors(rested)[2]!).toBeLessThan(0.95 * factors(workbook)[2]!)
+    // And where nothing is left to chance they bear what is planned.
+    const {plans} = risk(input, [drawRisk(input, 0, 2)])
+    const crops = rowsOf(rested, "cash year").map((one) => 1000 * one.number("cash crop")!)
+    for (const year of [1, 2, 3]) expect(plans[0]!.years[year]!.kg.mean).toBeCloseTo(crops[year]!, 4)
   })
 
   it("feels the sun of a year in the next one, through what the crowns carry", () => {
@@ -82,7 +162,7 @@ describe("a lender's study of risk", () => {
   })
 
   it("expects on the mean about what the sheets do", () => {
-    const input = lenderRisk(workbook, 5)!
+    const input = lenderRisk(unpicked, 5)!
     const {plans} = risk(input, [drawRisk(input, 0, 3000)])
     const crops = rowsOf(workbook, "cash year").map((row) => 1000 * row.number("cash crop")!)
     expect(crops).toHaveLength(10)

@@ -6,6 +6,7 @@ import {dailyBalance, driversOf, emptyCourse} from "../../functions/root/dailyBa
 import {drawRisk} from "../../src/studies/drawRisk"
 import {lenderRisk} from "../../src/studies/lenderRisk"
 import {risk} from "../../src/studies/risk"
+import {seasonUnderWay} from "../../src/studies/seasonUnderWay"
 import {crownsOf} from "../../src/workbook/crowns"
 import {readFile} from "../../src/workbook/file"
 import {rowsOf} from "../../src/workbook/season"
@@ -61,17 +62,29 @@ it("a lender's study of risk falls below cover 1 as often as in a plain simulati
     .filter(({open, close}) => close >= open)
     .map((planting) => ({planting, usual: twoYears(planting, [usual, usual])}))
   const money = rowsOf(workbook, "cash year").slice(0, 2)
-  const farm = money.map((row) => {
+  const season = seasonUnderWay(
+    workbook,
+    money[0]!.number("cash sales")! / (1000 * money[0]!.number("cash crop")!),
+  )!
+  const toCome = new Map(
+    rowsOf(workbook, "pick planting").map((row) => [row.word("pick planting"), row.number("pick to come")!]),
+  )
+  const farm = money.map((row, i) => {
     const [sales, picking] = [row.number("cash sales")!, row.number("cash picking")!]
     const [capacity, crop] = [row.number("capacity")!, 1000 * row.number("cash crop")!]
     const own = stands.filter((stand) => stand.number("stand year") === row.number("cash year"))
+    // Of the season under way what is to come; every stand of it has a picking on record, or no crop.
     const areas = own.map((stand) => ({
       name: stand.word("stand name"),
-      kg: (stand.number("stand area") ?? 0) * (stand.number("stand yield") ?? 0),
+      kg:
+        i === 0
+          ? (toCome.get(stand.word("stand name")) ?? 0)
+          : (stand.number("stand area") ?? 0) * (stand.number("stand yield") ?? 0),
     }))
     return {
       areas,
-      price: sales / crop,
+      sold: i === 0 ? season.sold : {kg: 0, sales: 0},
+      price: i === 0 ? season.price : sales / crop,
       perKg: picking / crop,
       costs: sales - picking - capacity,
       due: row.number("due")!,
@@ -89,7 +102,7 @@ it("a lender's study of risk falls below cover 1 as often as in a plain simulati
     )
     const doubts = new Map<string, number>()
     let priceBefore = 0
-    for (const [year, {areas, price, perKg, costs, due}] of farm.entries()) {
+    for (const [year, {areas, sold, price, perKg, costs, due}] of farm.entries()) {
       const shared = normal()
       priceBefore = year === 0 ? normal() : 0.5 * priceBefore + Math.sqrt(0.75) * normal()
       let kg = 0
@@ -106,7 +119,7 @@ it("a lender's study of risk falls below cover 1 as often as in a plain simulati
       }
       const z = -0.3 * shared + Math.sqrt(1 - 0.3 ** 2) * priceBefore
       const paid = price * Math.exp(priceSpread * z - priceSpread ** 2 / 2)
-      covers[year as 0 | 1].push((kg * (paid - perKg) - costs) / due)
+      covers[year as 0 | 1].push((kg * (paid - perKg) + sold.sales - sold.kg * perKg - costs) / due)
     }
   }
   for (const [i, values] of covers.entries()) {
