@@ -1,5 +1,6 @@
 import {describe, expect, it} from "vitest"
 import {LOAN_KINDS, levelShare, schedule, type Loan, type LoanYear} from "../../../functions/debt/schedule"
+import others from "../../reference/loans.json"
 
 // Level payment on 200 000 at 7 % over 10 years, worked out by hand from i/(1 - (1 + i)^-n) = 0.1423775027.
 const loan: Loan = {amount: 200000, rate: 0.07, years: 10, kind: "level", without: 0, perYear: 1}
@@ -103,4 +104,24 @@ it("shares a loan level over the periods", () => {
   expect(levelShare(0.08, 15)).toBeCloseTo(0.116829545, 9)
   expect(levelShare(0, 8)).toBe(0.125)
   expect(levelShare(1e-12, 8)).toBeCloseTo(0.125, 9)
+})
+
+describe("twenty loans of all kinds, by another program", () => {
+  it.each(others.loans)(
+    "$amount at $rate over $years years, $kind, $perYear times a year",
+    ({of, kind, ...given}) => {
+      const paid = schedule({...given, kind: kind as Loan["kind"]}) as readonly LoanYear[]
+      for (const [year, interest, principal, balance] of of) {
+        const own = paid[year! - 1]!
+        expect(own.interest).toBeCloseTo(interest!, 2)
+        expect(own.principal).toBeCloseTo(principal!, 2)
+        expect(own.balance).toBeCloseTo(balance!, 2)
+      }
+      expect(of.length).toBeGreaterThanOrEqual(3)
+    },
+  )
+  it("are twenty, of every kind", () => {
+    expect(others.loans).toHaveLength(20)
+    expect(new Set(others.loans.map(({kind}) => kind))).toEqual(new Set(LOAN_KINDS))
+  })
 })

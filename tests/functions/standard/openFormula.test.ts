@@ -94,6 +94,7 @@ describe("what the standard states", () => {
 describe("values of money over time", () => {
   it.each<[formula: string, printed: number]>([
     ["PMT(5%,12,1000)", -112.8254100208],
+    ["PMT(0,10,1000)", -100],
     ["PMT(5%,12,1000,100)", -119.1079510229],
     ["PMT(5%,12,1000,100,1)", -113.4361438313],
     ["PPMT(3%,1,12,100)", -7.0462085473],
@@ -116,6 +117,15 @@ describe("values of money over time", () => {
     // Others of the same file.
     ["NPV(100%,4,5,7)", 4.125],
     ["NPV(10%,100,200)", 256.198347107438],
+    // University of Wisconsin-Madison, AAE 320, key of problem set 6, spring 2008.
+    ["FV(7%,7,0,-7000)", 11240.47],
+    ["PV(6%,5,0,-40000)", 29890.33],
+    ["PV(3%,5,0,-40000)", 34504.35],
+    // A pair of investments of 10 000 as textbooks of farm management have them, from memory; worked out by hand.
+    ["NPV(8%,3000,3000,3000,3000,3000)-10000", 1978.13],
+    ["IRR({-10000,3000,3000,3000,3000,3000})", 0.152382],
+    ["NPV(8%,1000,2000,3000,4000,6000)-10000", 2045.72],
+    ["IRR({-10000,1000,2000,3000,4000,6000})", 0.137595],
   ])("%s is %f", (formula, printed) => {
     const decimals = /\.(\d+)$/.exec(String(printed))?.[1]?.length ?? 0
     expect(Math.abs((worked(`=${formula}`) as number) - printed)).toBeLessThanOrEqual(
