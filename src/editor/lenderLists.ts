@@ -9,6 +9,7 @@ import type {Value} from "../workbook/value"
 import type {Workbook} from "../workbook/workbook"
 import {checkWords} from "./checks"
 import {textOf, textWithUnit} from "./display"
+import {rowNames} from "./words"
 
 /** A worked-out cell that holds something else, as a reader is told of it. */
 export interface TypedOverCell {
@@ -83,11 +84,12 @@ function listsOf(workbook: Workbook, page: number): LenderLists {
   return {typedOver, unsourced, silent}
 }
 
-/** A cell by its heading, the value its row begins with, and its sheet; a named value goes by its name. */
+/** A cell by its heading, the name of its row or else the value that it begins with, and its sheet; a named value by its name. */
 function nameOf(workbook: Workbook, at: CellAddress): string {
   const {name, names, columns, rows} = workbook.document.sheets[at.sheet]!
   if (names) return String(rows[at.row]?.[0] ?? columns[at.col]!.heading)
-  const key = textOf(workbook.valueAt({...at, col: 0}), columns[0])
+  const first = {...at, col: 0}
+  const key = rowNames(workbook)(first) || textOf(workbook.valueAt(first), columns[0])
   return `${columns[at.col]!.heading}${at.col > 0 && key ? ` of ${key}` : ""}, ${name}`
 }
 

@@ -18,15 +18,36 @@ export function cellName(document: Document, at: CellAddress, rowName?: RowName)
   return at.col === 0 ? heading : `${heading} of ${keyOfRow(document, at, rowName)}`
 }
 
-/** Rows by the word, year or date that their first cell works out. A count there names nothing: several rows may share it. */
+/**
+ * Rows by the word, year or date that their first cell works out. A count there names nothing, since several rows may share it:
+ * such a row goes by the word and the year or date that come next, "Shed loan, 2027", before its first measure.
+ */
 export const rowNames =
   (workbook: Pick<Workbook, "document" | "valueAt">): RowName =>
   (first) => {
-    const column = columnAt(workbook.document, first)
-    const value = workbook.valueAt(first)
-    const isName = column?.format === "text" || column?.format === "date" || column?.format === "day"
-    return isName && !isFault(value) ? textOf(value, column) : ""
+    const {columns} = workbook.document.sheets[first.sheet]!
+    const own = partOfName(workbook, first)
+    if (own || NAMING.has(columns[0]!.format)) return own?.text ?? ""
+    const told: string[] = []
+    for (const [col, {unit}] of columns.entries()) {
+      if (unit !== undefined) break
+      const part = partOfName(workbook, {...first, col})
+      if (part && (part.isDay || told.length === 0)) told.push(part.text)
+      if (part?.isDay) break
+    }
+    return told.join(", ")
   }
+
+const NAMING: ReadonlySet<unknown> = new Set(["text", "date", "day"])
+
+/** What a cell gives to the name of its row; null where it is a count, a measure, blank or an error. */
+function partOfName(workbook: Pick<Workbook, "document" | "valueAt">, at: CellAddress) {
+  const column = columnAt(workbook.document, at)
+  const value = workbook.valueAt(at)
+  if (!NAMING.has(column?.format) || isFault(value)) return null
+  const text = textOf(value, column)
+  return text === "" ? null : {text, isDay: typeof value === "number"}
+}
 
 /** What an act is called in the history, for "Undo: …": "close of Well Field". */
 export function editName(document: Document, edit: Edit): string {

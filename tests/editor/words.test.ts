@@ -47,6 +47,29 @@ describe("the name of a cell", () => {
     expect(nameIn("=NA()", "text")).toBe("Cover of row 2")
   })
 
+  it("goes by the word and the year after a count, before the first measure", () => {
+    const worked = (heading: string, formula: string, format: Column["format"], unit?: string): Column => ({
+      heading,
+      kind: "worked out",
+      formula,
+      ...(format === undefined ? {} : {format}),
+      ...(unit === undefined ? {} : {unit}),
+    })
+    const nameIn = (...columns: Column[]) => {
+      const rows = [1, 2].map(() => columns.map(() => "="))
+      const workbook = new Workbook({name: "x", sheets: [{name: "A", group: "g", columns, rows}]})
+      return cellName(workbook.document, {sheet: 0, row: 1, col: columns.length - 1}, rowNames(workbook))
+    }
+    const count = worked("Number", "=1", 0)
+    const [loan, use] = [worked("Loan", '="Shed loan"', "text"), worked("For", '="shed"', "text")]
+    const year = worked("Year", "=2025+ROW()", "text")
+    const owed = worked("Owed", "=5", 0, "money")
+    expect(nameIn(count, loan, use, year, owed)).toBe("Owed of Shed loan, 2027")
+    expect(nameIn(count, year, loan, owed)).toBe("Owed of 2027")
+    expect(nameIn(count, loan, worked("Week", "=3", 0), owed)).toBe("Owed of Shed loan")
+    expect(nameIn(count, owed, loan, year, owed)).toBe("Owed of row 2")
+  })
+
   it("names the inputs of a formula so too", () => {
     const columns = [
       {heading: "Year", kind: "worked out" as const, formula: "=2025+ROW()", format: "text" as const},
