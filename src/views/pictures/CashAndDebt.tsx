@@ -3,7 +3,7 @@ import {numberText, shownIn} from "../../editor/display"
 import type {Risk} from "../../studies/risk"
 import type {CellAddress} from "../../workbook/document"
 import type {LenderPage} from "../../workbook/lender"
-import {cashLayout} from "./cashLayout"
+import {cashLayout, type CoverDot} from "./cashLayout"
 import {cashSentence, cashTitle, leftOutWords} from "./lenderWords"
 import {Hatch, Rules} from "./marks"
 import {PictureWalk} from "./PictureWalk"
@@ -29,13 +29,8 @@ export const CashAndDebt = memo(function CashAndDebt({
   const [place, measured] = useWidth()
   const hatch = useId()
   const currency = shownIn("money", region).unit
-  const {width, height, left, isNarrow, inThousands, zero, rules, columns, yearsY, ...cover} = cashLayout(
-    years,
-    measured ?? FIRST_WIDTH,
-    wanted,
-    region,
-    risk,
-  )
+  const {width, height, left, isNarrow, inThousands, zero, rules, columns, yearsY, isCut, ...cover} =
+    cashLayout(years, measured ?? FIRST_WIDTH, wanted, region, risk)
   const stops = columns.map(({year, x, capacity, due}) => {
     const one = years.find((each) => each.year === year)!
     const [top, bottom] = [Math.min(capacity.y, due.y), Math.max(capacity.y + capacity.height, due.y)]
@@ -53,13 +48,13 @@ export const CashAndDebt = memo(function CashAndDebt({
       <figcaption>
         <b>{cashTitle(years, region)}</b>{" "}
         <span className="q">
-          Column: {currency} to pay debt. Line: what is due. Dot: cover in the plan.
-          {stress && ` Ring: ${stress}.`}
+          Column: {currency} to pay debt. Line: what is due. Dot, its cover above: the plan.
+          {stress && ` Ring, its cover below: ${stress}.`}
           {risk && " Band: eight draws of ten."} Level line: just pays
           {wanted === null
             ? ""
             : `; dotted: the ${numberText(wanted, undefined, region.decimal)} you want`}.{" "}
-          {leftOutWords(years)}
+          {leftOutWords(years)} {isCut && "Arrows: beyond the scale."}
         </span>
       </figcaption>
       <PictureWalk
@@ -100,32 +95,35 @@ export const CashAndDebt = memo(function CashAndDebt({
         <text className="strong" x={0} y={cover.coverTitleY}>
           cover: {currency} for each 1 due
         </text>
-        {columns.length > 0 && <CoverLines {...cover} left={left} width={width} isNarrow={isNarrow} />}
+        {columns.length > 0 && (
+          <CoverLines
+            justPays={cover.justPays}
+            wanted={cover.wanted}
+            left={left}
+            width={width}
+            isNarrow={isNarrow}
+          />
+        )}
         {columns.map(({year, x, cover: plan, stressed, band}) => (
           <g key={year}>
             {band && (
-              <rect className="band" x={x - 6} y={band.high} width={12} height={band.low - band.high} />
+              <>
+                <rect className="band" x={x - 6} y={band.high} width={12} height={band.low - band.high} />
+                {band.beyondHigh && <Number {...band.beyondHigh} y={cover.beyondHighY} />}
+                {band.beyondLow && <Number {...band.beyondLow} y={cover.beyondLowY} />}
+              </>
             )}
             {plan && stressed && <path className="lead" d={`M${x} ${plan.y}V${stressed.y}`} />}
             {stressed && (
               <>
-                <circle className="to-come" cx={x} cy={stressed.y} r={4.5} />
-                <text
-                  className="quiet halo"
-                  x={stressed.textX}
-                  y={stressed.textY}
-                  textAnchor={stressed.anchor}
-                >
-                  {stressed.text}
-                </text>
+                <Dot className="to-come" x={x} dot={stressed} r={4.5} />
+                <Number text={stressed.text} x={x} y={cover.stressY} />
               </>
             )}
             {plan && (
               <>
-                <circle className="past" cx={x} cy={plan.y} r={5.5} />
-                <text className="strong halo" x={plan.textX} y={plan.textY} textAnchor={plan.anchor}>
-                  {plan.text}
-                </text>
+                <Dot className="past" x={x} dot={plan} r={5.5} />
+                <Number className="strong" text={plan.text} x={x} y={cover.planY} />
               </>
             )}
           </g>
@@ -134,6 +132,30 @@ export const CashAndDebt = memo(function CashAndDebt({
     </figure>
   )
 })
+
+/** A number in the line of its kind. */
+const Number = ({
+  text,
+  x,
+  y,
+  className = "quiet",
+}: {
+  text: string
+  x: number
+  y: number
+  className?: string
+}) => (
+  <text className={className} x={x} y={y} textAnchor="middle">
+    {text}
+  </text>
+)
+
+/** A cover: round at its level, a point outwards at the edge that it lies beyond. */
+function Dot({className, x, dot: {y, beyond}, r}: {className: string; x: number; dot: CoverDot; r: number}) {
+  if (beyond === null) return <circle className={className} cx={x} cy={y} r={r} />
+  const tip = beyond === "above" ? -r : r
+  return <path className={className} d={`M${x - r} ${y - tip}H${x + r}L${x} ${y + tip}Z`} />
+}
 
 function CoverLines({
   justPays,

@@ -5,6 +5,7 @@ import type {Region} from "../../workbook/document"
 import type {CashYear} from "../../workbook/lender"
 import {PLAIN_REGION} from "../../workbook/region"
 import {coverText} from "./lenderWords"
+import {coverScale} from "./coverScale"
 import {textWidth} from "./placing"
 import {niceStep} from "./steps"
 
@@ -30,15 +31,22 @@ export interface YearColumn {
   readonly cover: CoverDot | null
   readonly stressed: CoverDot | null
   /** From the cover that one draw in ten falls below to that which one lies above; null before it was worked out. */
-  readonly band: {readonly low: number; readonly high: number} | null
+  readonly band: CoverBand | null
 }
 
+/** A cover at its level; at the edge of the scale where it lies beyond it. */
 export interface CoverDot {
   readonly y: number
   readonly text: string
-  readonly textX: number
-  readonly textY: number
-  readonly anchor: "start" | "middle" | "end"
+  readonly beyond: "above" | "below" | null
+}
+
+export interface CoverBand {
+  readonly low: number
+  readonly high: number
+  /** The numbers of ends that lie beyond the scale, each with the words' middle, px; null of others. */
+  readonly beyondLow: {readonly text: string; readonly x: number} | null
+  readonly beyondHigh: {readonly text: string; readonly x: number} | null
 }
 
 export interface CashLayout {
@@ -57,25 +65,30 @@ export interface CashLayout {
   readonly justPays: number
   readonly wanted: number | null
   readonly coverTitleY: number
+  /** Where the numbers stand, in a line each, so that none lies on a level: the plan's above all dots, the stress's below. */
+  readonly planY: number
+  readonly stressY: number
+  /** And those of bands that reach beyond the scale. */
+  readonly beyondHighY: number
+  readonly beyondLowY: number
+  readonly isCut: boolean
 }
 
 const TOP = 34
-const MONEY_HEIGHT = 150
-const COVER_TOP = TOP + MONEY_HEIGHT + 76
-const COVER_HEIGHT = 136
+const MONEY_HEIGHT = 124
+const COVER_TITLE = TOP + MONEY_HEIGHT + 48
+const COVER_HEIGHT = 120
 const LETTERS = 18
 const LEFT = 8
 /** Room for a number beside the rules, px. */
 const NUMBERS = 58
 const ROOM_BESIDE = 460
-/** px a column needs for a number beside its dot; chosen. */
-const ROOM_ASIDE = 56
-/** px from a dot to the number beside it. */
-const ASIDE = 9
+/** px from the dots nearest to an edge of the scale to the numbers beyond it. */
+const CLEAR = 14
 
 /**
  * The years that have something due: what there is to pay it as columns with a line for what is due, and below them the cover
- * of the plan and of the stress on one level scale that always holds 0 and 1.
+ * of the plan and of the stress on one level scale that always holds 0 and 1, cut where a year would flatten all others.
  */
 export function cashLayout(
   all: readonly CashYear[],
@@ -97,16 +110,32 @@ export function cashLayout(
   const least = Math.min(0, ...years.map(({capacity}) => capacity))
   const money = scale(least, most, TOP + MONEY_HEIGHT, TOP)
   const bandIn = (year: number) => risk?.plans[0]?.years.find((one) => one.year === year)?.cover?.at
-  const covers = years.flatMap(({year, cover, stressed}) => {
+  const reaches = years.map(({year, cover, stressed}) => {
     const [low = null, , , , high = null] = bandIn(year) ?? []
-    return [cover, stressed, low, high].filter((one) => one !== null)
+    const all = [cover, stressed, low, high].filter((one) => one !== null)
+    return {least: Math.min(...all), most: Math.max(...all)}
   })
-  const cover = scale(
-    Math.min(0, ...covers),
-    Math.max(1.2, wanted ?? 0, ...covers),
-    COVER_TOP + COVER_HEIGHT,
-    COVER_TOP,
-  )
+  const {isCut, ...ends} = coverScale(reaches, {least: 0, most: Math.max(1.2, wanted ?? 0)})
+  const beyondHighY = COVER_TITLE + LETTERS + 4
+  const planY = isCut ? beyondHighY + LETTERS : beyondHighY
+  const [coverTop, coverBottom] = [planY + CLEAR, planY + CLEAR + COVER_HEIGHT]
+  const stressY = coverBottom + CLEAR + 10
+  const beyondLowY = stressY + LETTERS
+  const level = scale(ends.least, ends.most, coverBottom, coverTop)
+  const cover = (value: number) => Math.min(coverBottom, Math.max(coverTop, level(value)))
+  const beyond = (value: number) => (value > ends.most ? "above" : value < ends.least ? "below" : null)
+  const dot = (value: number | null): CoverDot | null =>
+    value === null ? null : {y: cover(value), text: coverText(value, region), beyond: beyond(value)}
+  const band = (at: Quantiles | undefined, x: number): CoverBand | null => {
+    if (!at) return null
+    const [low, , , , high] = at
+    const end = (value: number, arrow: string) => {
+      if (beyond(value) === null) return null
+      const text = `${arrow}\u202f${coverText(value, region)}`
+      return {text, x: Math.min(x, width - textWidth(text) / 2)}
+    }
+    return {low: cover(low), high: cover(high), beyondLow: end(low, "↓"), beyondHigh: end(high, "↑")}
+  }
   const zero = money(0)
   // The word stands inside a column that reaches well above what is due.
   const named =
@@ -115,7 +144,7 @@ export function cashLayout(
       : years.findIndex(({capacity, due}) => capacity > due && money(due) - money(capacity) > LETTERS)
   return {
     width,
-    height: COVER_TOP + COVER_HEIGHT + LETTERS + 8,
+    height: (isCut ? beyondLowY : stressY) + 8,
     left,
     isNarrow,
     inThousands,
@@ -130,19 +159,22 @@ export function cashLayout(
         due: {from: x - barWidth / 2 - 5, to: x + barWidth / 2 + 5, y: money(one.due)},
         isNamed: i === named,
         short: shortOf(one, x, barWidth, step, money),
-        ...dots(one, x, bandIn(one.year) && step > ROOM_ASIDE ? "aside" : "above", cover, region, width),
-        band: bandOf(bandIn(one.year), cover),
+        cover: dot(one.cover),
+        stressed: dot(one.stressed),
+        band: band(bandIn(one.year), x),
       }
     }),
     yearsY: money(least) + LETTERS,
     justPays: cover(1),
     wanted: wanted === null ? null : cover(wanted),
-    coverTitleY: COVER_TOP - 28,
+    coverTitleY: COVER_TITLE,
+    planY,
+    stressY,
+    beyondHighY,
+    beyondLowY,
+    isCut,
   }
 }
-
-const bandOf = (at: Quantiles | undefined, y: (value: number) => number) =>
-  at ? {low: y(at[0]), high: y(at[4])} : null
 
 const scale = (least: number, most: number, bottom: number, top: number) => (value: number) =>
   bottom - ((value - least) / (most - least)) * (bottom - top)
@@ -169,25 +201,4 @@ function shortOf(
     words,
     y: money(due) - 8 - LETTERS * (words.length - 1),
   }
-}
-
-/** The two dots of a year; each number stands on the side away from the other dot, or beside its own where a band is. */
-function dots(
-  {cover, stressed}: CashYear,
-  x: number,
-  place: "above" | "aside",
-  y: (value: number) => number,
-  region: Region,
-  width: number,
-) {
-  const isAbove = stressed === null || cover === null || cover >= stressed
-  const dot = (value: number | null, above: boolean): CoverDot | null => {
-    if (value === null) return null
-    const own = {y: y(value), text: coverText(value, region)}
-    if (place === "above")
-      return {...own, textX: x, textY: own.y + (above ? -10 : LETTERS + 3), anchor: "middle"}
-    const isLast = x + ASIDE + textWidth(own.text) > width
-    return {...own, textX: x + (isLast ? -ASIDE : ASIDE), textY: own.y + 5, anchor: isLast ? "end" : "start"}
-  }
-  return {cover: dot(cover, isAbove), stressed: dot(stressed, !isAbove)}
 }

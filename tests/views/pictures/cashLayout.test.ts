@@ -1,5 +1,6 @@
 import {describe, expect, it} from "vitest"
 import type {Risk} from "../../../src/studies/risk"
+import type {CashYear} from "../../../src/workbook/lender"
 import {cashLayout} from "../../../src/views/pictures/cashLayout"
 import {textWidth} from "../../../src/views/pictures/placing"
 import {cashYear, fiveYears} from "./lenders"
@@ -50,33 +51,64 @@ describe("the picture of cash and debt", () => {
     const years = Array.from({length: 9}, (_, i) =>
       cashYear(2026 + i, 30_000 + 900 * i, 34_000, {stressed: -0.25}),
     )
-    const {columns, height} = cashLayout(years, width, 1.25)
+    const {columns, height, planY, stressY} = cashLayout(years, width, 1.25)
     const texts = (of: "cover" | "stressed") => columns.map((one) => ({x: one.x, ...one[of]!}))
     for (const all of [texts("cover"), texts("stressed")])
-      for (const [i, {x, text, textY}] of all.entries()) {
+      for (const [i, {x, text}] of all.entries()) {
         if (i > 0) expect(x - all[i - 1]!.x).toBeGreaterThan(textWidth(text) - 1)
         expect(x + textWidth(text) / 2).toBeLessThanOrEqual(width + 2)
-        expect(textY).toBeLessThan(height)
       }
+    expect(planY).toBeGreaterThan(0)
+    expect(stressY).toBeLessThan(height)
   })
 
-  it.each([476, 620])(
-    "sets the numbers beside their dots where a band is, inside the picture at %d px",
+  const bands = (years: readonly CashYear[], ...ends: readonly (readonly [low: number, high: number])[]) => {
+    const risk = years.map(({year}, i) => ({year, cover: {at: [ends[i]![0], 1, 1.1, 1.2, ends[i]![1]]}}))
+    return {plans: [{years: risk}]} as unknown as Risk
+  }
+
+  it.each([358, 476, 620, 900])(
+    "keeps the numbers off the level lines, the dots and the bands at %d px",
     (width) => {
-      const years = Array.from({length: 8}, (_, i) => cashYear(2026 + i, 150, 100, {stressed: -0.25}))
-      const bands = years.map(({year}) => ({year, cover: {at: [1, 1.2, 1.5, 1.8, 2]}}))
-      const found = {plans: [{years: bands}]} as unknown as Risk
-      const {columns} = cashLayout(years, width, null, {}, found)
-      for (const {x, band, cover} of columns) {
-        const wide = textWidth(cover!.text)
-        const {anchor, textX} = cover!
-        const left = anchor === "start" ? textX : anchor === "end" ? textX - wide : textX - wide / 2
-        expect(left + wide).toBeLessThanOrEqual(width)
-        if (width > 600) expect(left >= x + 6 || left + wide <= x - 6).toBe(true)
-        expect(band).not.toBeNull()
+      const years = Array.from({length: 8}, (_, i) => cashYear(2026 + i, 125, 100, {stressed: -0.25}))
+      const found = bands(years, ...years.map(() => [-0.4, 3] as const))
+      const {columns, justPays, wanted, planY, stressY} = cashLayout(years, width, 1.25, {}, found)
+      const levels = columns.flatMap(({cover, stressed, band}) => [
+        cover!.y,
+        stressed!.y,
+        band!.low,
+        band!.high,
+      ])
+      for (const y of [justPays, wanted!, ...levels]) {
+        expect(y).toBeGreaterThan(planY + 5)
+        expect(y).toBeLessThan(stressY - 13) // the height of its letters
       }
     },
   )
+
+  it("cuts the scale for a year that would flatten the others, and writes its numbers", () => {
+    const years = Array.from({length: 9}, (_, i) =>
+      cashYear(2026 + i, 140 + i, i === 8 ? 20 : 100, {stressed: i === 8 ? -1.3 : -0.2}),
+    )
+    const found = bands(
+      years,
+      ...years.map((_, i) => (i === 8 ? ([-1.6, 8.5] as const) : ([-0.4 - i / 50, 3 + i / 10] as const))),
+    )
+    const cut = cashLayout(years, 620, 1.25, {}, found)
+    const odd = cut.columns[8]!
+    expect(cut.isCut).toBe(true)
+    expect(odd.band!.beyondHigh!.text).toBe("↑\u202f8.50")
+    expect(odd.band!.beyondLow!.text).toBe("↓\u202f−1.60")
+    expect(odd.stressed!.beyond).toBe("below")
+    expect(odd.band!.high).toBe(cut.columns[7]!.band!.high) // the edge: the highest of the others
+    for (const {band, cover} of cut.columns.slice(0, 8)) {
+      expect([band!.beyondLow, band!.beyondHigh, cover!.beyond]).toEqual([null, null, null])
+      expect(band!.low - band!.high).toBeGreaterThan(70) // of 120 px; uncut it would be some 40
+    }
+    const {text, x} = odd.band!.beyondHigh!
+    expect(x + textWidth(text) / 2).toBeLessThanOrEqual(620)
+    expect(cashLayout(years.slice(0, 8), 620, 1.25, {}, found).isCut).toBe(false)
+  })
 
   it("names the line of what is due in one column that reaches well above it, or not at all", () => {
     const named = (width: number, ...capacities: number[]) =>
