@@ -29,11 +29,15 @@ export interface ReplantField {
   readonly area: number | null
   readonly first: number
   readonly seasons: readonly FieldSeason[]
+  /** Mean price of a packed kg in the first season; null where the net cash is typed. */
+  readonly price: number | null
   readonly onOldGround: boolean
   readonly rest: number
   /** Seasons left of a lease, or null where it has no end. */
   readonly lease: number | null
   readonly leaseAct: string
+  /** Seasons to keep it by the lease; null without one. */
+  readonly leaseYears: number | null
   readonly ground: number
   /** What a season must bring to be kept. */
   readonly level: number
@@ -102,12 +106,13 @@ export function replantingOf(workbook: Workbook): Replanting | null {
       ? []
       : [{age, yielding, other, sales: isOwn ? 0 : (sales ?? 0)}],
   )
+  const yearAt = (age: number) => planned.findLast((one) => one.age !== null && one.age <= age)
   const fieldCost = named("Field_cost") ?? 0
   const typed = new Set(rowsOf(workbook, "own field").map((row) => row.word("own field")))
   /** What the crop of a season leaves follows from its cash, and what it sells for from the prices of that age. */
   const cropOf = (field: string, age: number | null, cash: number): FieldSeason["crop"] => {
     if (typed.has(field) || age === null) return null
-    const at = planned.findLast((one) => one.age !== null && one.age <= age)
+    const at = yearAt(age)
     if (!at || at.price === null) return null
     const leaves = cash + fieldCost
     return {leaves, sells: at.perKg ? (leaves / at.perKg) * money.packout * at.price : 0}
@@ -135,10 +140,12 @@ export function replantingOf(workbook: Workbook): Replanting | null {
         area: number("replant area"),
         first,
         seasons,
-        onOldGround: row.word("old ground") === "yes",
+        price: age === null || typed.has(field) ? null : (yearAt(age)?.price ?? null),
+        onOldGround: !["", "no"].includes(row.word("old ground").toLowerCase()),
         rest: number("replant rest") ?? restYears,
         lease: number("lease"),
         leaseAct: row.word("lease act"),
+        leaseYears: number("lease years"),
         ground,
         level,
         keepYears,

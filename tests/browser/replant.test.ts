@@ -45,6 +45,10 @@ it("weighs typed margins against a typed new planting, at three rates", async ()
   expect(plain((await picture.getAttribute("aria-label"))!)).toContain(
     "a year must bring 2092 to be kept. The lines cross between 2028 and 2029.",
   )
+  // Its twelve years of a new planting end before one is best cleared.
+  await page
+    .getByText("To look at: a new planting may live longer than the years on Establishment.")
+    .waitFor()
   const table = page.getByRole("region", {name: "First season that is better replanted, by rate and price"})
   const rows = await table.locator("tbody tr").allInnerTexts()
   expect(rows.map((row) => plain(row).split(/\s+/))).toEqual([
@@ -64,12 +68,17 @@ it("weighs typed margins against a typed new planting, at three rates", async ()
 it("shows the field that is chosen, in the sheet or in the list", async () => {
   const {page, trouble, sheet, finding, axe} = await open("Replant")
   expect(await finding.innerText()).toMatch(
-    /^North Bench: replant after the 2026 harvest; 2027 comes within 150/,
+    /^North Bench: replant after the 2028 harvest; 2027 and 2029 come within 150/,
   )
   await page.getByRole("combobox", {name: "Field"}).selectOption("Lease field")
-  expect(await finding.innerText()).toContain("6 seasons of the lease are left")
+  expect(await finding.innerText()).toBe(
+    "Lease field: keep it to the end of its lease, through the 2031 harvest: nothing planted in the 6 seasons left would bring more.",
+  )
   await sheet.choose("Setback field", "Gain of waiting")
   expect(await page.getByRole("combobox", {name: "Field"}).inputValue()).toBe("Setback field")
+  expect(await finding.innerText()).toMatch(
+    /Its first season alone would lose 2.277 money\/ha, which later ones make up for\.$/,
+  )
   await page.getByText("After a poor start, this field beats a new planting").waitFor()
   await page.getByRole("combobox", {name: "Field"}).selectOption("Well Field")
   await page.getByText(/To look at: longer may be better: only 12 seasons/).waitFor()

@@ -11,20 +11,22 @@ const afterHarvest = ({first}: ReplantField, kept: number) =>
   kept === 0 ? `before the ${first} season` : `after the ${first + kept - 1} harvest`
 
 /**
- * What was found for a field: the best year, the years that come as near to it as does not matter, and what going now costs.
- * A field whose ground goes back to its owner is told what its lease says.
+ * What was found for a field: the best year, the years that come as near to it as does not matter, what going now costs, and
+ * what its first season alone would say where that differs. A field whose ground goes back to its owner is told what its lease
+ * says.
  */
 export function replantFinding(field: ReplantField, little: number, region?: Region): string {
   const {unit, text} = shownIn("money/ha", region)
-  const {seasons, keepYears, keepLeast, keepMost, first, leaseAct, lease, earlyCost} = field
+  const {seasons, keepYears, keepLeast, keepMost, first, earlyCost, waitGain} = field
   if (seasons.length === 0) return `${field.field}: no net cash of its seasons is known yet.`
-  if (lease !== null && leaseAct !== "") {
-    const [act = "", then = ""] = leaseAct.split(", ")
-    const left = lease === 1 ? "1 season of the lease is" : `${lease} seasons of the lease are`
-    return `${field.field}: ${LEASE_ACTS[act] ?? act}${then && ` and ${then}`}; ${left} left.`
-  }
+  if (field.lease !== null && field.leaseAct !== "")
+    return `${field.field}: ${leaseWords(field.lease, field)}.`
+  const alone =
+    keepYears > 0 && waitGain < 0
+      ? ` Its first season alone would lose ${text(Math.round(-waitGain), 0)} ${unit}, which later ones make up for.`
+      : ""
   if (keepYears === seasons.length)
-    return `${field.field}: keep it through ${first + keepYears - 1}, the last season weighed; longer may be better.`
+    return `${field.field}: keep it through ${first + keepYears - 1}, the last season weighed; longer may be better.${alone}`
   const near = Array.from({length: keepMost - keepLeast + 1}, (_, i) => keepLeast + i)
     .filter((kept) => kept !== keepYears)
     .map((kept) => (kept === 0 ? "now" : String(first + kept - 1)))
@@ -35,12 +37,24 @@ export function replantFinding(field: ReplantField, little: number, region?: Reg
     keepYears > 0 && earlyCost >= little
       ? ` Clearing now would cost ${text(Math.round(earlyCost), 0)} ${unit}.`
       : ""
-  return `${field.field}: replant ${afterHarvest(field, keepYears)}${nearby}.${costs}`
+  return `${field.field}: replant ${afterHarvest(field, keepYears)}${nearby}.${costs}${alone}`
+}
+
+/** What to do with a field whose ground is given up after so many seasons. */
+function leaseWords(lease: number, {first, leaseAct, leaseYears}: ReplantField): string {
+  const kept = leaseYears ?? 0
+  const until = `through the ${first + kept - 1} harvest`
+  const seasons = lease === 1 ? "1 season" : `${lease} seasons`
+  if (kept === lease)
+    return `keep it to the end of its lease, ${until}: nothing planted in the ${seasons} left would bring more`
+  const left = `${seasons} of the lease ${lease === 1 ? "is" : "are"} left`
+  const act =
+    LEASE_ACTS[leaseAct] ?? (leaseAct.includes("replant") ? "replant" : "clear it and plant no more")
+  return kept > 0 ? `keep it ${until}, then ${act}; ${left}` : `${act}; ${left}`
 }
 
 /** What the lease's acts are in a sentence. */
 const LEASE_ACTS: Readonly<Record<string, string>> = {
-  keep: "keep it",
   replant: "replant it now",
   stop: "clear it now and plant no more",
   wait: "clear it now and plant later",

@@ -16,10 +16,12 @@ const field: ReplantField = {
   area: null,
   first: 2026,
   seasons: margins.map((cash, i) => ({year: 2026 + i, cash, crop: null})),
+  price: null,
   onOldGround: false,
   rest: 0,
   lease: null,
   leaseAct: "",
+  leaseYears: null,
   ground: 29886,
   level: 2092,
   keepYears: 3,
@@ -114,8 +116,28 @@ describe("what was found", () => {
     ],
     [{keepYears: 5}, "Hill Field: keep it through 2030, the last season weighed; longer may be better."],
     [
-      {lease: 6, leaseAct: "keep, clear after 2031"},
-      "Hill Field: keep it and clear after 2031; 6 seasons of the lease are left.",
+      {lease: 6, leaseYears: 6, leaseAct: "keep, clear after 2031"},
+      "Hill Field: keep it to the end of its lease, through the 2031 harvest: nothing planted in the 6 seasons left would bring more.",
+    ],
+    [
+      {lease: 1, leaseYears: 1, leaseAct: "keep, clear after 2026"},
+      "Hill Field: keep it to the end of its lease, through the 2026 harvest: nothing planted in the 1 season left would bring more.",
+    ],
+    [
+      {lease: 6, leaseYears: 2, leaseAct: "keep, clear after 2027"},
+      "Hill Field: keep it through the 2027 harvest, then clear it and plant no more; 6 seasons of the lease are left.",
+    ],
+    [
+      {lease: 20, leaseYears: 3, leaseAct: "keep, replant after 2028"},
+      "Hill Field: keep it through the 2028 harvest, then replant; 20 seasons of the lease are left.",
+    ],
+    [
+      {lease: 6, leaseYears: 0, leaseAct: "stop"},
+      "Hill Field: clear it now and plant no more; 6 seasons of the lease are left.",
+    ],
+    [
+      {waitGain: -2277},
+      "Hill Field: replant after the 2028 harvest. Clearing now would cost 1\u202f642 money/ha. Its first season alone would lose 2\u202f277 money/ha, which later ones make up for.",
     ],
     [{seasons: []}, "Hill Field: no net cash of its seasons is known yet."],
   ])("is said in a sentence: %o", (change, words) => {
