@@ -1,5 +1,4 @@
 import {describe, expect, it} from "vitest"
-import {dailyBalance, driversOf, emptyCourse, type Crowns} from "../../functions/root/dailyBalance"
 import {AT_ONCE} from "../../functions/stand/chain"
 import {ground} from "../../functions/stand/ground"
 import {riskyWorths} from "../../functions/stand/riskyWorth"
@@ -7,6 +6,7 @@ import {stopPrice} from "../../functions/season/stopPrice"
 import {worth} from "../../functions/stand/worth"
 import {bestWeeks, gatherWeeks, weeksPart} from "../../src/studies/bestWeeks"
 import type {BestWeeksInput} from "../../src/studies/bestWeeksAsked"
+import {everyWay, GROUND, smallCase} from "./everyWay"
 import {sixPlantings} from "./sixPlantings"
 
 const {money, successor, plantings, site} = sixPlantings
@@ -18,67 +18,6 @@ const changed = (input: Partial<BestWeeksInput>, ofMoney: Partial<typeof money> 
 const coarse = {nodes: {sugar: 13, structure: 7}}
 
 describe("the best weeks, against every way tried one by one", () => {
-  // Four seasons at most, the ground worth what another use gives: nothing is left to a table but the worth between nodes.
-  const GROUND = 30_000
-  const input: BestWeeksInput = {
-    ...sixPlantings,
-    money: {...money, otherUse: GROUND, clear: 400, weekCost: 60},
-    successor: {...successor, open: sand.open, flows: [-1e6, 0]},
-    caps: [5],
-    technicalWeeks: 7,
-    lossChances: [0.04],
-    oldest: 12,
-    plantings: [],
-  }
-  const drivers = driversOf(site.climate, site.year, site.values)
-  const course = emptyCourse(365)
-
-  /** One season written out: day by day the crop times what a kg leaves, at the end of the year. */
-  function season(crowns: Crowns, open: number, weeks: number, healthyFrom: number | null) {
-    const fern = new Float64Array(365).fill(1)
-    if (healthyFrom !== null) fern.fill(0.5, healthyFrom)
-    const cutting = {open, stop: open + 7 * weeks, fernEnd: site.values.Fern_end - 1}
-    const {picked, structure, reserve} = dailyBalance(crowns, drivers, cutting, fern, site.values, course)
-    let income = 0
-    for (let day = open; day < open + 7 * weeks; day++) {
-      const price = money.prices[Math.min(Math.floor((day - open) / 7), 9)]!
-      income += (picked[day]! - picked[day - 1]!) * (0.86 * (price - 0.45) - 0.95 - 0.03)
-    }
-    return {income, after: {structure: structure[364]!, reserve: reserve[364]!}}
-  }
-
-  interface Way {
-    worth: number
-    weeks: number[]
-    /** Reserve at the end of each year. */
-    left: number[]
-  }
-
-  /** The best way on; with `mustKeep` of those that clear after that many seasons. */
-  function tryAll(
-    crowns: Crowns,
-    age: number,
-    factor: number,
-    healthyFrom: number | null,
-    mustKeep: number | null = null,
-  ): Way {
-    const cleared: Way = {worth: GROUND - 400, weeks: [], left: []}
-    if (age === 12 || mustKeep === 0) return cleared
-    let best = mustKeep === null ? cleared : {...cleared, worth: -Infinity}
-    for (let weeks = 0; weeks <= 7; weeks++) {
-      const {income, after} = season(crowns, sand.open, weeks, healthyFrom)
-      const margin = factor * sixPlantings.ageFactors[age]! * income - 60 * weeks - 900
-      const ways = mustKeep === null || mustKeep === 1 ? [cleared] : []
-      if (weeks <= 5) ways.push(tryAll(after, age + 1, factor, null, mustKeep && mustKeep - 1))
-      for (const then of ways) {
-        const total = (0.96 * (margin + then.worth) + 0.04 * (money.lossFlow + GROUND)) / 1.07
-        const left = [after.reserve, ...then.left]
-        if (total > best.worth) best = {worth: total, weeks: [weeks, ...then.weeks], left}
-      }
-    }
-    return best
-  }
-
   it.each([
     ["a strong planting", sand.crowns, null],
     ["a weak planting", {structure: 4200, reserve: 2400}, null],
@@ -87,8 +26,8 @@ describe("the best weeks, against every way tried one by one", () => {
   ])("%s is cut and cleared as trying finds", (_, crowns, healthyFrom) => {
     const healthy = healthyFrom === null ? [] : [{from: site.year.first + healthyFrom, share: 0.5}]
     const asked = {...sand, age: 8, crowns, factor: 1.1, healthy}
-    const tried = tryAll(crowns, 8, 1.1, healthyFrom)
-    const found = bestWeeks({...input, plantings: [asked], nodes: {sugar: 121, structure: 41}})
+    const tried = everyWay(crowns, 8, 1.1, healthyFrom)
+    const found = bestWeeks({...smallCase, plantings: [asked], nodes: {sugar: 121, structure: 41}})
     expect(found.ground).toBe(GROUND)
     expect(found.replants).toBe(false)
     const [one] = found.plantings
@@ -97,8 +36,8 @@ describe("the best weeks, against every way tried one by one", () => {
     expect(one!.replaceAge).toBe(8 + tried.weeks.length)
     for (const [i, {reserveLeft}] of one!.years.entries()) expect(reserveLeft).toBeCloseTo(tried.left[i]!, 6)
     for (const [seasons, kept] of one!.keep.entries())
-      expect(Math.abs(kept / tryAll(crowns, 8, 1.1, healthyFrom, seasons).worth - 1)).toBeLessThan(5e-4)
-    const rough = bestWeeks({...input, plantings: [asked]}).plantings[0]!
+      expect(Math.abs(kept / everyWay(crowns, 8, 1.1, healthyFrom, seasons).worth - 1)).toBeLessThan(5e-4)
+    const rough = bestWeeks({...smallCase, plantings: [asked]}).plantings[0]!
     expect(Math.abs(rough.worth / tried.worth - 1)).toBeLessThan(2e-3)
   })
 })
