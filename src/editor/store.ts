@@ -8,7 +8,7 @@ import {Workbook} from "../workbook/workbook"
 import {withDaysOfNames} from "./namedValueSet"
 import {askToOwn} from "./reading"
 import {shownRow} from "./selection"
-import {editName, whatMoved} from "./words"
+import {editName, rowNames, whatMoved} from "./words"
 
 /** One act in the history: the document before it (or after it, when it waits to be redone) and its name. */
 export interface Step {
@@ -257,7 +257,7 @@ export function createStore(
         become({...state, editing: null, ...askToOwn})
         return true
       }
-      const name = editName(state.document, edit)
+      const name = editName(state.document, edit, rowNames(workbook))
       const sorts = edit.type === "moveRows" ? {sheet: edit.sheet, order: edit.order} : undefined
       const step: Step = {
         document: state.document,

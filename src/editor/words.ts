@@ -18,6 +18,10 @@ export function cellName(document: Document, at: CellAddress, rowName?: RowName)
   return at.col === 0 ? heading : `${heading} of ${keyOfRow(document, at, rowName)}`
 }
 
+/** The same within a sentence: "close of Long Acre". */
+export const loweredName = (document: Document, at: CellAddress, rowName?: RowName): string =>
+  cellName(document, at, rowName).replace(/^./, (letter) => letter.toLowerCase())
+
 /**
  * Rows by the word, year or date that their first cell works out. A count there names nothing, since several rows may share it:
  * such a row goes by the word and the year or date that come next, "Shed loan, 2027", before its first measure.
@@ -50,11 +54,11 @@ function partOfName(workbook: Pick<Workbook, "document" | "valueAt">, at: CellAd
 }
 
 /** What an act is called in the history, for "Undo: …": "close of Well Field". */
-export function editName(document: Document, edit: Edit): string {
+export function editName(document: Document, edit: Edit, rowName?: RowName): string {
   const sheet = (index: number) => document.sheets[index]!.name
   switch (edit.type) {
     case "enter":
-      return edit.name ?? entryName(document, edit.cells)
+      return edit.name ?? entryName(document, edit.cells, rowName)
     case "several":
     case "addField":
     case "changeCases":
@@ -62,7 +66,7 @@ export function editName(document: Document, edit: Edit): string {
     case "keepColumns":
       return `${counted(edit.count, "column")} of ${sheet(edit.sheet)} kept in view`
     case "changeExtras":
-      return extrasName(document, edit.changes)
+      return extrasName(document, edit.changes, rowName)
     case "insertRows":
       return `${counted(edit.count, "row")} put into ${sheet(edit.sheet)}`
     case "removeRows":
@@ -114,17 +118,22 @@ export function entering(document: Document, done: string, cells: readonly Entry
 }
 
 /** What an entry is called in the history: by its cell, or by how many there are. */
-export function entryName(document: Document, [first, ...others]: readonly Entry[]): string {
+export function entryName(
+  document: Document,
+  [first, ...others]: readonly Entry[],
+  rowName?: RowName,
+): string {
   if (others.length) return `${others.length + 1} cells in ${document.sheets[first!.at.sheet]!.name}`
-  const name = cellName(document, first!.at).replace(/^./, (letter) => letter.toLowerCase())
+  const name = loweredName(document, first!.at, rowName)
   return first!.content === COLUMN_FORMULA ? `formula of ${name}` : name
 }
 
-function extrasName(document: Document, changes: readonly ExtraChange[]): string {
+function extrasName(document: Document, changes: readonly ExtraChange[], rowName?: RowName): string {
   const what = changes.some(({note}) => note !== undefined) ? "note" : "format"
   return `${what} of ${entryName(
     document,
     changes.map(({at}) => ({at, content: null})),
+    rowName,
   )}`
 }
 

@@ -13,7 +13,7 @@ import {differenceText, textWithUnit} from "../editor/display"
 import {chooseKeeping, readFor} from "../editor/editing"
 import {readsAs} from "../editor/entry"
 import type {Store} from "../editor/store"
-import {cellName} from "../editor/words"
+import {cellName, loweredName, rowNames} from "../editor/words"
 import {caseCells, type Compared} from "../studies/cases"
 import {startWorker} from "../studies/startWorker"
 import {addressText, formulaIn} from "../workbook/cells"
@@ -34,6 +34,7 @@ interface Props {
 export function CasesPanel({store, onClose, onGo}: Props) {
   const {document, cell} = useEditor(store)
   const names = document.cases ?? []
+  const rowName = rowNames(store.workbook)
   const changed = cellsWith(document, ({cases}) => cases).map(({at}) => at)
   const [said, setSaid] = useState("")
   const compared = useCompared(document)
@@ -54,13 +55,15 @@ export function CasesPanel({store, onClose, onGo}: Props) {
         <>
           <div className="acts">
             {canTake && !changed.some((at) => isSameCell(at, cell)) && (
-              <button onClick={() => store.run(putInCase(names.at(-1)!, cell, contentAt(document, cell)))}>
-                Change {lowered(document, cell)} in cases
+              <button
+                onClick={() => store.run(putInCase(names.at(-1)!, cell, contentAt(document, cell), rowName))}
+              >
+                Change {loweredName(document, cell, rowName)} in cases
               </button>
             )}
             {!canTake && (
-              <button aria-pressed={isCompared} onClick={() => store.run(compareBy(cell))}>
-                Compare {lowered(document, cell)}
+              <button aria-pressed={isCompared} onClick={() => store.run(compareBy(cell, rowName))}>
+                Compare {loweredName(document, cell, rowName)}
               </button>
             )}
           </div>
@@ -206,25 +209,26 @@ function CaseField({
   onSaid: (words: string) => void
 }) {
   const {document} = useEditor(store)
+  const rowName = rowNames(store.workbook)
   const held = caseCells(document, name).find((one) => isSameCell(one.at, at))
   const reads = held ? readsAs(held.content, cellColumn(document, at), null, regionOf(document)) : ""
   const [typed, setTyped] = useState<string | null>(null)
   const keep = () => {
     if (typed === null || typed === reads) return setTyped(null)
     if (typed.trim() === "") {
-      store.run(takeFromCase(name, at))
+      store.run(takeFromCase(name, at, rowName))
       onSaid("")
       return setTyped(null)
     }
     const entry = readFor(store, at, typed)
     onSaid("refused" in entry ? `${entry.refused}.` : "")
     if ("refused" in entry) return
-    store.run(putInCase(name, at, entry.content))
+    store.run(putInCase(name, at, entry.content, rowName))
     setTyped(null)
   }
   return (
     <input
-      aria-label={`${cellName(document, at)} in case ${name}`}
+      aria-label={`${cellName(document, at, rowName)} in case ${name}`}
       placeholder="as now"
       size={8}
       value={typed ?? reads}
@@ -266,7 +270,9 @@ function Difference({
 function CellLink({store, at, onGo}: {store: Store; at: CellAddress; onGo: (at: CellAddress) => void}) {
   const {document} = useEditor(store)
   const sheet = document.sheets[at.sheet]!
-  const name = sheet.names ? String(sheet.rows[at.row]?.[0]) : cellName(document, at)
+  const name = sheet.names
+    ? String(sheet.rows[at.row]?.[0])
+    : cellName(document, at, rowNames(store.workbook))
   return (
     <button className="link" title={sheet.name} onClick={() => onGo(at)}>
       {name}
@@ -282,6 +288,3 @@ function shown(store: Store, at: CellAddress, value: Value, isDate = store.workb
 }
 
 const isAlike = (a: Value, b: Value) => a === b || (isFault(a) && isFault(b) && a.code === b.code)
-
-const lowered = (document: Document, at: CellAddress) =>
-  cellName(document, at).replace(/^./, (letter) => letter.toLowerCase())

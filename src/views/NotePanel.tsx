@@ -3,7 +3,7 @@ import {keepNote, settleNote} from "../editor/commands/notes"
 import {dateText} from "../editor/display"
 import {chooseKeeping} from "../editor/editing"
 import type {Store} from "../editor/store"
-import {cellName} from "../editor/words"
+import {cellName, loweredName, rowNames} from "../editor/words"
 import {dayOf} from "../../functions/calendar"
 import {isoDate} from "../workbook/clock"
 import {addressText} from "../workbook/cells"
@@ -22,12 +22,13 @@ interface Props {
 export function NotePanel({store, onClose, onGo}: Props) {
   const {document, cell} = useEditor(store)
   const notes = notesIn(document)
+  const rowName = rowNames(store.workbook)
   const isNext = cell.row >= document.sheets[cell.sheet]!.rows.length
   const go = (at: CellAddress) => {
     if (chooseKeeping(store, at)) onGo()
   }
   return (
-    <PanelFrame title={`Note: ${lowerFirst(cellName(document, cell))}`} holds="note-panel" onClose={onClose}>
+    <PanelFrame title={`Note: ${loweredName(document, cell, rowName)}`} holds="note-panel" onClose={onClose}>
       {isNext ? (
         <p>The next row to fill: type in it first, then write a note on it.</p>
       ) : (
@@ -49,7 +50,7 @@ export function NotePanel({store, onClose, onGo}: Props) {
               aria-current={isSameCell(at, cell) ? "true" : undefined}
               onClick={() => go(at)}
             >
-              {cellName(document, at)}, {document.sheets[at.sheet]!.name}
+              {cellName(document, at, rowName)}, {document.sheets[at.sheet]!.name}
             </button>{" "}
             <NoteWords note={note} />
           </li>
@@ -146,5 +147,3 @@ const lastSigned = (document: Document) =>
   notesIn(document)
     .toSorted((a, b) => b.found.written.localeCompare(a.found.written))
     .find(({found}) => found.by)?.found.by ?? ""
-
-const lowerFirst = (text: string) => text.replace(/^./, (letter) => letter.toLowerCase())

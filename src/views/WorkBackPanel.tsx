@@ -7,7 +7,7 @@ import {yearOf} from "../editor/editing"
 import {readEntry} from "../editor/entry"
 import {inputsBehind} from "../editor/inputsBehind"
 import type {Store} from "../editor/store"
-import {cellName} from "../editor/words"
+import {cellName, rowNames} from "../editor/words"
 import type {WorkBackInput, WorkedBack} from "../studies/workBack"
 import {startWorker} from "../studies/startWorker"
 import type {CellAddress} from "../workbook/document"
@@ -39,7 +39,9 @@ export function WorkBackPanel({store, onClose}: {store: Store; onClose: () => vo
     textWithUnit(value, cellColumn(document, at), store.workbook.isDateAt(at), regionOf(document))
   const name = (at: CellAddress) => {
     const sheet = document.sheets[at.sheet]!
-    const own = sheet.names ? String(sheet.rows[at.row]?.[0]) : cellName(document, at)
+    const own = sheet.names
+      ? String(sheet.rows[at.row]?.[0])
+      : cellName(document, at, rowNames(store.workbook))
     return `${own}, ${sheet.name}`
   }
 

@@ -1,3 +1,5 @@
+import {compareBy} from "../../src/editor/commands/cases"
+import type {EditorState} from "../../src/editor/store"
 import {describe, expect, it} from "vitest"
 import {dayOf} from "../../functions/calendar"
 import {cellName, editName, movedFrom, rowNames, whatMoved} from "../../src/editor/words"
@@ -95,6 +97,24 @@ describe("the name of an act", () => {
     expect(enter(["C1", 7], ["C2", 7], ["D1", "="])).toBe("3 cells in Season plan")
   })
 
+  it("calls a row by the year or the planting that its first cell works out", () => {
+    const columns = [
+      {heading: "Year", kind: "worked out", formula: "=2025+ROW()", format: "text"},
+      {heading: "Living", kind: "typed", format: 0},
+    ] as const
+    const rows = [
+      ["=", 5],
+      ["=", 6],
+    ]
+    const workbook = new Workbook({name: "x", sheets: [{name: "A", group: "g", columns, rows}]})
+    const at = {sheet: 0, row: 1, col: 1}
+    const name = (edit: Edit) => editName(workbook.document, edit, rowNames(workbook))
+    expect(name({type: "enter", cells: [{at, content: 7}]})).toBe("living of 2027")
+    const note = {text: "less", written: "2026-01-10T00:00:00.000Z"}
+    expect(name({type: "changeExtras", changes: [{at, note}]})).toBe("note of living of 2027")
+    const compared = compareBy(at, rowNames(workbook))({document: workbook.document} as EditorState)!
+    expect(name(compared)).toBe("living of 2027 compared")
+  })
   it("says how many rows came or went", () => {
     const rows = {sheet: PLAN, count: 3}
     expect(editName(farm, {type: "insertRows", before: 1, ...rows})).toBe("3 rows put into Season plan")

@@ -2,7 +2,8 @@ import {caseCells} from "../../studies/cases"
 import {isSameCell, type CellAddress, type Content, type Document} from "../../workbook/document"
 import {cellsWith, extraAt, type ExtraChange} from "../../workbook/extras"
 import type {Command} from "../store"
-import {cellName} from "../words"
+import type {RowName} from "../../workbook/trace"
+import {loweredName} from "../words"
 
 /** Why a case cannot be called so, in a sentence, or null. */
 export function caseNameRefused({cases = []}: Document, name: string): string | null {
@@ -28,21 +29,25 @@ export const removeCase =
     return {type: "changeCases", names, changes, name: `case ${name} dropped`}
   }
 
-/** What a cell holds in a case. */
+/** What a cell holds in a case. Here and below, `rowName` calls rows by what their first cell works out. */
 export const putInCase =
-  (name: string, at: CellAddress, content: Content): Command =>
+  (name: string, at: CellAddress, content: Content, rowName?: RowName): Command =>
   ({document}) => {
     const cases = extraAt(document, at)?.cases
     if (cases && name in cases && cases[name] === content) return null
     const change = {at, cases: {...cases, [name]: content}}
-    return caseEdit(document, [change], `${lowered(document, at)} in case ${name}`)
+    return caseEdit(document, [change], `${loweredName(document, at, rowName)} in case ${name}`)
   }
 
 /** A case changes this cell no more. */
 export const takeFromCase =
-  (name: string, at: CellAddress): Command =>
+  (name: string, at: CellAddress, rowName?: RowName): Command =>
   ({document}) =>
-    caseEdit(document, [withoutCase(document, at, name)], `${lowered(document, at)} out of case ${name}`)
+    caseEdit(
+      document,
+      [withoutCase(document, at, name)],
+      `${loweredName(document, at, rowName)} out of case ${name}`,
+    )
 
 /** Puts what a case changes into the workbook, in one step. */
 export const putCaseIn =
@@ -54,10 +59,10 @@ export const putCaseIn =
 
 /** Compares the cases by a cell too, or no more. */
 export const compareBy =
-  (at: CellAddress): Command =>
+  (at: CellAddress, rowName?: RowName): Command =>
   ({document}) => {
     const compared = cellsWith(document, (extra) => extra.compared).some((one) => isSameCell(one.at, at))
-    const name = `${lowered(document, at)} ${compared ? "not compared" : "compared"}`
+    const name = `${loweredName(document, at, rowName)} ${compared ? "not compared" : "compared"}`
     return caseEdit(document, [{at, compared: compared ? null : true}], name)
   }
 
@@ -72,6 +77,3 @@ function withoutCase(document: Document, at: CellAddress, name: string): ExtraCh
   const {[name]: _, ...others} = extraAt(document, at)?.cases ?? {}
   return {at, cases: Object.keys(others).length ? others : null}
 }
-
-const lowered = (document: Document, at: CellAddress) =>
-  cellName(document, at).replace(/^./, (letter) => letter.toLowerCase())
