@@ -4,6 +4,7 @@ import {dayOf} from "../functions/calendar"
 import type {CropValue} from "../functions/cropValue"
 import {cropValues} from "../functions/cropValues"
 import {sources} from "../functions/sources"
+import {agreePlan} from "../src/editor/commands/season"
 import type {CellAddress, Content, Document} from "../src/workbook/document"
 import {readFile, writeFile} from "../src/workbook/file"
 import {tokens} from "../src/workbook/formula"
@@ -603,6 +604,52 @@ describe("a change in hollow-brook-farm.json", () => {
     enter(workbook, [{...sprayed, row: sprayed.row + 1, col: 2}, "2026-05-10"]) // over since 22 May
     expect(cellOf("This week", "Well Field", "What to do")).toBe("Count spears")
     expect(cellOf("Packing list", "Well Field", "In")).toBeGreaterThan(1000)
+  })
+
+  it("tells one story of what a wait loses, on every sheet and in the days of the plan", () => {
+    const {workbook, at, cellOf} = changed()
+    const number = (sheet: string, heading: string, key: Content = "Well Field") =>
+      cellOf(sheet, key, heading) as number
+    const grown = number("Season plan", "Crop") * 1000
+    const farmOf = () => planOf(workbook)!.rows.reduce((sum, {crop}) => sum + (crop ?? 0), 0)
+    const farm = farmOf()
+    const sprayed = at("Spray waits", "Sand Piece", "Planting")
+    const wait = (row: number, from: string, days: number) =>
+      enter(
+        workbook,
+        ...["Well Field", "trial", from, days].map((content, col): [CellAddress, Content] => [
+          {...sprayed, row: sprayed.row + row, col},
+          content,
+        ]),
+      )
+    wait(1, "2026-05-04", 7)
+    wait(2, "2026-06-01", 5)
+    const lost = number("Spray waits", "Lost")
+    // Some 41 t in 55 days: twelve days lose less than twelve days' crop, and more than half of it.
+    expect(lost).toBeGreaterThan((6 * grown) / 55)
+    expect(lost).toBeLessThan((12 * grown) / 55)
+    const crop = number("Season plan", "Crop") * 1000
+    expect(crop).toBeCloseTo(grown - lost, 6)
+    expect(number("Picking plan", "Crop")).toBeCloseTo(grown, 6)
+    expect(number("Agreed plan", "Crop now") * 1000).toBeCloseTo(crop, 6)
+    const {columns, rows} = workbook.document.sheets[sheetOf(workbook.document, "Sales by week")]!
+    const [name, kg] = ["Planting", "Crop"].map((one) => columns.findIndex(({heading}) => heading === one))
+    const sold = rows.flatMap((_, row) => {
+      const value = (col: number) =>
+        workbook.valueAt({sheet: sheetOf(workbook.document, "Sales by week"), row, col})
+      return value(name!) === "Well Field" ? [value(kg!) as number] : []
+    })
+    expect(sold.reduce((sum, one) => sum + one)).toBeCloseTo(crop, 6)
+    expect(farmOf()).toBeCloseTo(farm - lost, 6)
+    const {daily, rows: planned} = planOf(workbook)!
+    expect(daily.reduce((sum, one) => sum + one.kg, 0)).toBeCloseTo(farm - lost, 6)
+    expect(planned.find(({planting}) => planting === "Well Field")!.lostInWaits).toBeCloseTo(lost, 6)
+    // Agreed with the waits known: what was planned by a day is what it was before it was agreed.
+    workbook.revise(agreePlan(planOf(workbook)!, "2026-05-25")({document: workbook.document} as never)!)
+    expect(number("Agreed plan", "Lost in waits")).toBeCloseTo(lost / 1000, 3)
+    const plannedBy = number("Picking plan", "Planned by then")
+    enter(workbook, [at("Agreed plan", "Well Field", "Planting"), null])
+    expect(number("Picking plan", "Planned by then") / plannedBy).toBeCloseTo(1, 4)
   })
 
   it("moves the close with the fourth diameter", () => {

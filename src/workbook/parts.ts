@@ -84,6 +84,7 @@ const SEASON_PARTS = [
   "agreed close",
   "agreed held by",
   "agreed crop",
+  "agreed lost",
   "week planting",
   "picked in week",
   "planned in week",

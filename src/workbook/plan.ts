@@ -1,9 +1,7 @@
-import {isRefusal} from "../../functions/refusal"
-import {shareBy, type CropSeason} from "../../functions/season/cropOn"
-import {crownsOf} from "./crowns"
 import {columnWith, sheetWith, type CellAddress, type Document, type Part, type Region} from "./document"
 import type {Value} from "./value"
 import {numberNamed} from "./names"
+import {saleableIn, type Saleable} from "./saleable"
 import {type Workbook} from "./workbook"
 
 /** One limit that could close a planting: its name and the last day of cutting it allows, or null when it is not known yet. */
@@ -31,6 +29,8 @@ export interface PlanRow {
   readonly crop: number | null
   readonly cropLow: number | null
   readonly cropHigh: number | null
+  /** What waits after spraying lose beside that crop, kg. */
+  readonly lostInWaits: number
   readonly limits: readonly Limit[]
   /** Where each of these stands, by its part. */
   readonly cells: Readonly<Partial<Record<Part, CellAddress>>>
@@ -43,7 +43,7 @@ export interface Plan {
   readonly asOf: number | null
   /**
    * Expected crop of the farm by day, kg: each planting's crop as the daily balance of its crowns cuts it, as on the sheets of
-   * weeks and days; evenly over its days of cutting where its crowns are not known.
+   * weeks and days; evenly over its days of cutting where its crowns are not known, and nothing of what waits lose.
    */
   readonly daily: readonly {readonly day: number; readonly kg: number}[]
   /** How its numbers are shown. */
@@ -95,16 +95,18 @@ function readPlan(workbook: Workbook): Plan | null {
       crop: kg("crop"),
       cropLow: kg("crop low"),
       cropHigh: kg("crop high"),
+      lostInWaits: 0,
       limits,
       cells,
     }
   }
   const plan = rows.map((_, row) => read(row)).filter(({planting}) => planting !== "")
+  const saleable = saleableIn(workbook)
   return {
     sheet,
-    rows: plan,
+    rows: plan.map((one) => ({...one, lostInWaits: lostIn(one, saleable)})),
     asOf: numberNamed(workbook, "As_of"),
-    daily: dailyCrop(plan, crownsOf(workbook)),
+    daily: dailyCrop(plan, saleable),
     ...(document.region ? {region: document.region} : {}),
   }
 }
@@ -122,29 +124,24 @@ function closedIn(workbook: Workbook): ReadonlySet<string> {
   )
 }
 
-function dailyCrop(rows: readonly PlanRow[], crowns: ReturnType<typeof crownsOf>): Plan["daily"] {
-  const known = crowns === null || isRefusal(crowns) ? null : crowns
+/** The crop of each row by day: what waits after spraying lose stands on no day, and the days come to the row's crop. */
+function dailyCrop(rows: readonly PlanRow[], saleable: Saleable): Plan["daily"] {
   const byDay = new Map<number, number>()
   for (const {planting, opens, closes, crop} of rows) {
     if (opens === null || closes === null || crop === null || closes < opens) continue
-    const crown = known?.plantings.find((one) => one.planting === planting)
-    const season: CropSeason = {
-      open: opens,
-      close: closes,
-      crop,
-      structure: crown?.structure ?? null,
-      reserve: crown?.reserve ?? null,
-    }
-    let before = 0
-    for (let day = opens; day <= closes; day++) {
-      const by = known
-        ? shareBy(season, day, known.climate, known.values)
-        : (day - opens + 1) / (closes - opens + 1)
-      byDay.set(day, (byDay.get(day) ?? 0) + crop * (by - before))
-      before = by
-    }
+    const by = saleable(planting, opens, closes)
+    const perShare = by(closes) > 0 ? crop / by(closes) : 0
+    for (let day = opens; day <= closes; day++)
+      byDay.set(day, (byDay.get(day) ?? 0) + perShare * (by(day) - by(day - 1)))
   }
   return [...byDay].map(([day, kg]) => ({day, kg})).sort((a, b) => a.day - b.day)
+}
+
+/** What waits after spraying lose of a row, kg, beside its crop. */
+function lostIn({planting, opens, closes, crop}: PlanRow, saleable: Saleable): number {
+  if (opens === null || closes === null || crop === null || closes < opens) return 0
+  const share = saleable(planting, opens, closes)(closes)
+  return share > 0 ? crop * (1 / share - 1) : 0
 }
 
 const numberOf = (value: Value) => (typeof value === "number" ? value : null)

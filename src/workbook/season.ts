@@ -1,11 +1,7 @@
-import {isRefusal} from "../../functions/refusal"
-import type {CropSeason} from "../../functions/season/cropOn"
-import {pickingValues, saleableBy} from "../../functions/season/pickingDays"
-import {crownsOf, rangeOf} from "./crowns"
 import {columnWith, sheetWith, type CellAddress, type Document, type Part, type Region} from "./document"
 import {planOf} from "./plan"
+import {saleableIn} from "./saleable"
 import type {Value} from "./value"
-import {isSameName, waitsIn} from "./waits"
 import type {Workbook} from "./workbook"
 
 /** Weight on a day, or up to it, kg. */
@@ -61,9 +57,7 @@ export function weekOf(workbook: Workbook): SeasonWeek | null {
   const {asOf} = plan
   const pickings = pickingsIn(workbook)
   const agreed = agreedIn(workbook)
-  const crowns = crownsOf(workbook)
-  const values = pickingValues.read(rangeOf(workbook, ["value name", "value"]) ?? [])
-  const waits = waitsIn(workbook)
+  const saleable = saleableIn(workbook)
   const areas = new Map(
     rowsOf(workbook, "name of planting").map((row) => [row.word("name of planting"), row.number("area")]),
   )
@@ -72,28 +66,12 @@ export function weekOf(workbook: Workbook): SeasonWeek | null {
     if (planting === "") return []
     const own = pickings.filter((one) => one.planting === planting)
     const planned = plan.rows.find((one) => one.planting === planting)
-    const crown =
-      crowns === null || isRefusal(crowns)
-        ? undefined
-        : crowns.plantings.find((one) => one.planting === planting)
-    const season: CropSeason = agreed.get(planting) ?? {
+    const season = agreed.get(planting) ?? {
       open: planned?.opens ?? null,
       close: planned?.closes ?? null,
-      crop: planned?.crop ?? null,
-      structure: null,
-      reserve: null,
+      crop: (planned?.crop ?? 0) + (planned?.lostInWaits ?? 0),
     }
-    const plannedBy = (day: number) =>
-      crowns === null || isRefusal(crowns) || isRefusal(values)
-        ? null
-        : (season.crop ?? 0) *
-          saleableBy(
-            {...season, structure: crown?.structure ?? null, reserve: crown?.reserve ?? null},
-            day,
-            crowns.climate,
-            values,
-            waits.filter((one) => isSameName(one.planting, planting)),
-          )
+    const {open, close} = season
     return [
       {
         planting,
@@ -104,7 +82,9 @@ export function weekOf(workbook: Workbook): SeasonWeek | null {
         pace: row.number("pace"),
         pickedSoFar: running(own.filter(({day}) => day < asOf)),
         plannedSoFar:
-          season.open === null || season.close === null ? [] : daysOf(season.open, season.close, plannedBy),
+          open === null || close === null
+            ? []
+            : daysOf(open, close, season.crop, saleable(planting, open, close)),
         closeLastWeek: row.number("close last week"),
         heldByLastWeek: row.word("held by last week"),
         close: planned?.closes ?? null,
@@ -135,19 +115,17 @@ const pickingsIn = (workbook: Workbook): readonly Picking[] =>
     })
     .sort((a, b) => a.day - b.day)
 
-const agreedIn = (workbook: Workbook): ReadonlyMap<string, CropSeason> =>
+/** What was agreed of each planting: its days, and what it grows in them, kg, with what waits known then lose of it. */
+const agreedIn = (workbook: Workbook) =>
   new Map(
-    rowsOf(workbook, "agreed planting").map((row) => {
-      const tonnes = row.number("agreed crop")
-      const season = {
+    rowsOf(workbook, "agreed planting").map((row) => [
+      row.word("agreed planting"),
+      {
         open: row.number("agreed open"),
         close: row.number("agreed close"),
-        crop: tonnes === null ? null : tonnes * 1000,
-        structure: null,
-        reserve: null,
-      }
-      return [row.word("agreed planting"), season]
-    }),
+        crop: ((row.number("agreed crop") ?? 0) + (row.number("agreed lost") ?? 0)) * 1000,
+      },
+    ]),
   )
 
 const sumOf = (weights: readonly DayWeight[]) => weights.reduce((sum, {kg}) => sum + kg, 0)
@@ -157,12 +135,14 @@ function running(pickings: readonly DayWeight[]): readonly DayWeight[] {
   return pickings.map((one) => ({day: one.day, kg: (kg += one.kg)}))
 }
 
-function daysOf(open: number, close: number, by: (day: number) => number | null): readonly DayWeight[] {
+function daysOf(
+  open: number,
+  close: number,
+  crop: number,
+  by: (day: number) => number,
+): readonly DayWeight[] {
   const days = Array.from({length: Math.min(366, Math.max(0, close - open + 2))}, (_, i) => open - 1 + i)
-  return days.flatMap((day) => {
-    const kg = by(day)
-    return kg === null ? [] : [{day, kg}]
-  })
+  return days.map((day) => ({day, kg: crop * by(day)}))
 }
 
 /**

@@ -22,18 +22,21 @@ export const agreePlan =
     rowsEdit(
       document,
       "agreed planting",
-      plan.rows.map(({planting, opens, closes, heldBy, crop}) => [
+      plan.rows.map(({planting, opens, closes, heldBy, crop, lostInWaits}) => [
         planting,
         {
           "agreed on": on,
           "agreed open": dayOrNull(opens),
           "agreed close": dayOrNull(closes) ?? (opens === null ? "not cut" : null),
           "agreed held by": heldBy,
-          "agreed crop": crop === null ? null : Number((crop / 1000).toFixed(3)),
+          "agreed crop": crop === null ? null : tonnes(crop),
+          "agreed lost": lostInWaits === 0 ? null : tonnes(lostInWaits),
         },
       ]),
       "plan agreed",
     )
+
+const tonnes = (kg: number) => Number((kg / 1000).toFixed(3))
 
 /** Takes the plan as it stands for this week's: what moves from now on is told against it. */
 export const takeWeek =

@@ -28,6 +28,7 @@ export function planRow(
     crop: crop?.[0] ?? null,
     cropLow: crop?.[1] ?? null,
     cropHigh: crop?.[2] ?? null,
+    lostInWaits: 0,
     limits: Object.entries(limits).map(([name, text], index) => ({
       name,
       day: text === null ? null : day(text),
