@@ -14,6 +14,7 @@ import {isGuarded} from "./commands/cells"
 import {entryColumn, fitting, yearOf} from "./editing"
 import {readEntry, type TwoDays} from "./entry"
 import {namesMet} from "./namesInUse"
+import {doubtsIn, doubtWords} from "./pickingDoubts"
 import {onlyRows} from "./selection"
 import {dateText, textOf, textWithUnit, withDecimal} from "./display"
 import {shownNumber} from "./measures"
@@ -303,13 +304,15 @@ export function pasteTable(store: Store, table: Table, options: {valuesOnly?: bo
   }
   const told = toldOf(document, pasting)
   const met = edit && namesMet(document, edit)
-  if (failed.length || met) {
+  const doubts = edit ? doubtsIn(store.workbook, edit) : []
+  if (failed.length || met || doubts.length) {
     const count = edit?.type === "enter" ? edit.cells.length : 0
     const why = failed.length ? leftOutWords(failed, failed.length + count, "pasted") : ""
     const whether = failed.length ? "Bring in the others?" : "Paste all the same?"
-    const asks = [why, met?.asks, whether].filter(Boolean).join(" ")
+    const asks = [why, met?.asks, doubtWords(doubts), whether].filter(Boolean).join(" ")
     const yes = failed.length ? `Bring in ${count === 1 ? "1 cell" : `${count} cells`}` : "Paste"
-    const question = edit && {asks, yes, edit, told, preview: pasting.pieces, ...(met && {links: met.links})}
+    const links = [...(met?.links ?? []), ...doubts.slice(0, 1).map(({link}) => link)]
+    const question = edit && {asks, yes, edit, told, preview: pasting.pieces, links}
     store.turn(() => ({question, said: edit ? asks : `Nothing was pasted. ${why}`}))
   } else if (!edit) {
     const why = guarded

@@ -1,12 +1,10 @@
 import {dayOf} from "../../functions/calendar"
 import {
-  columnWith,
   contentAt,
   isSameCell,
   type CellAddress,
   type Content,
   type Document,
-  type Part,
   type Region,
 } from "../workbook/document"
 import type {Edit} from "../workbook/edit"
@@ -15,14 +13,15 @@ import {columnAt, extraAt} from "../workbook/extras"
 import {namesIn, standsFor} from "../workbook/names"
 import {questionedAt} from "../workbook/questioned"
 import {PLAIN_REGION, regionOf} from "../workbook/region"
-import {waitOn} from "../workbook/waits"
+import type {Workbook} from "../workbook/workbook"
 import {cellColumn, type CellColumn} from "./cellColumn"
 import {choicesAt} from "./choices"
 import {enterContent, isGuarded} from "./commands/cells"
 import {nameRefused} from "./commands/names"
-import {dayText, textWithUnit} from "./display"
+import {textWithUnit} from "./display"
 import {readEntry, readsAs, type Entry} from "./entry"
 import {calledAnew, namesMet} from "./namesInUse"
+import {doubtsIn} from "./pickingDoubts"
 import {isPointing, pointAtSheet} from "./pointing"
 import {askToOwn} from "./reading"
 import {renameQuestion} from "./renamePlanting"
@@ -176,7 +175,7 @@ export function keepEditing(store: Store, down: number, right: number): boolean 
     (emptiedName(document, edit) ??
       renameQuestion(document, cell, entry.content, next) ??
       questionOn(document, cell, entry.content, editing.text, next) ??
-      waitQuestion(store, cell, entry.content, editing.text, next))
+      doubtQuestion(store.workbook, edit, editing.text, next))
   if (asked) {
     store.turn(() => ({editing: null, question: asked, said: asked.asks}))
     return false
@@ -262,30 +261,22 @@ function questionOn(
   }
 }
 
-/** The question that a picking inside a wait after spraying raises, where its day or its planting is typed; null when there is none. */
-function waitQuestion(
-  {workbook}: Store,
-  at: CellAddress,
-  content: Content,
+/** The question that a picking or a close raises which another cell speaks against; null when there is none. */
+function doubtQuestion(
+  workbook: Workbook,
+  edit: Edit,
   typed: string,
   next: NonNullable<Question["next"]>,
 ): Question | null {
-  const {document} = workbook
-  const part = columnAt(document, at)?.part
-  if (part !== "picking day" && part !== "picking planting") return null
-  const held = (one: Part) =>
-    one === part ? content : contentAt(document, {...at, col: columnWith(document, at.sheet, one)})
-  const [planting, iso] = [held("picking planting"), held("picking day")]
-  const day = typeof iso === "string" ? dayOf(iso) : null
-  const wait = day === null ? null : waitOn(workbook, String(planting ?? ""), day)
-  if (day === null || wait === null) return null
-  const [was, again, on] = [wait.from, wait.until, day].map((one) => dayText(one))
+  const [doubt] = doubtsIn(workbook, edit)
+  if (!doubt) return null
+  const {told, asks, link, at} = doubt
   return {
-    asks: `${wait.planting} was sprayed on ${was}: by its label it may be picked again from ${again}. Was it picked on ${on}?`,
+    asks: `${told} ${asks}`,
     yes: "Keep it for this reason",
-    edit: {type: "enter", cells: [{at, content}]},
+    edit,
     reasonAt: at,
-    links: [{at: wait.at, words: "the wait"}],
+    links: [link],
     typed,
     next,
   }

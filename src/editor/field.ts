@@ -3,6 +3,7 @@ import type {Region} from "../workbook/document"
 import {dayText, quantityText} from "./display"
 import type {FieldMark} from "../workbook/fieldActs"
 import {addFieldRow} from "./commands/season"
+import {pickingDoubt} from "./pickingDoubts"
 import type {Command} from "./store"
 import {PLAIN_REGION} from "../workbook/region"
 import {rowsOf} from "../workbook/season"
@@ -40,21 +41,17 @@ export function fieldPlantings(workbook: Workbook): readonly FieldPlanting[] {
 export function pickingRefused(workbook: Workbook, planting: string, day: string): string | null {
   const on = dayOf(day)
   if (on === null) return "Choose the day of the picking"
-  const wait = waitOn(workbook, planting, on)
-  return (
-    wait &&
-    `${planting} was sprayed on ${dayText(wait.from)}: by its label it may be picked again from ${dayText(wait.until)}`
-  )
+  return waitOn(workbook, planting, on) && withoutStop(pickingDoubt(workbook, planting, on)!.told)
 }
+
+const withoutStop = (sentence: string) => sentence.slice(0, -1)
 
 /** What to ask of a picking after the planting's close, or of one that was closed to fern, before it is added; "" when nothing. */
 export function pickingLate(workbook: Workbook, planting: string, day: string): string {
   const on = dayOf(day)
-  const row = rowsOf(workbook, "name of planting").find((one) => one.word("name of planting") === planting)
-  const closed = row?.number("closed") ?? null
   if (on === null) return ""
-  if (closed !== null && on > closed)
-    return `${planting} was closed to fern on ${dayText(closed)}. Was it picked on ${dayText(on)}?`
+  const doubt = pickingDoubt(workbook, planting, on)
+  if (doubt) return `${doubt.told} ${doubt.asks}`
   const close = rowsOf(workbook, "close")
     .find((one) => one.word("planting") === planting)
     ?.number("close")

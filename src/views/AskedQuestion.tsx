@@ -96,7 +96,7 @@ function Asked({store, onDone, onShow}: Props) {
     >
       <p id={id}>{asks}</p>
       {preview && <PastePreview pieces={preview} />}
-      {links && (
+      {links && links.length > 0 && (
         <ul className="links">
           {links.map(({at, words}) => (
             <li key={words}>

@@ -1,8 +1,9 @@
 import {memo, useState} from "react"
-import {isoOf} from "../../functions/calendar"
+import {dayOf, isoOf} from "../../functions/calendar"
 import {closeToFern, takeWeek} from "../editor/commands/season"
 import {dateText, dayText, numberText, shownIn} from "../editor/display"
 import {openSheetKeeping} from "../editor/editing"
+import {closeDoubt} from "../editor/pickingDoubts"
 import type {Store} from "../editor/store"
 import {sheetWith, type Part} from "../workbook/document"
 import {planOf} from "../workbook/plan"
@@ -239,23 +240,37 @@ function Closing({
 }) {
   const [on, setOn] = useState(isoOf(day))
   const [reason, setReason] = useState(held)
+  const [asked, setAsked] = useState("")
   return (
     <form
       onSubmit={(event) => {
         event.preventDefault()
+        const doubt = closeDoubt(store.workbook, planting, dayOf(on)!)
+        if (doubt && !asked) return setAsked(`${doubt.told} ${doubt.asks}`)
         store.run(closeToFern(planting, on, reason))
         onDone()
       }}
     >
       <label>
         Last day of cutting{" "}
-        <input type="date" required value={on} onChange={({currentTarget}) => setOn(currentTarget.value)} />
+        <input
+          type="date"
+          required
+          value={on}
+          onChange={({currentTarget}) => {
+            setOn(currentTarget.value)
+            setAsked("") // another day is another question
+          }}
+        />
       </label>
       <label>
         because{" "}
         <input value={reason} required onChange={({currentTarget}) => setReason(currentTarget.value)} />
       </label>
-      <button className="chief">Close {planting} to fern</button>
+      <button className="chief">
+        Close {planting} to fern{asked && " all the same"}
+      </button>
+      <p aria-live="polite">{asked}</p>
     </form>
   )
 }

@@ -3,6 +3,7 @@ import {extraAt} from "../extras"
 import type {Workbook} from "../workbook"
 import {blanks} from "./blanks"
 import {checkedOf, type Checked} from "./checked"
+import {pickedAfterClose} from "./closed"
 import {dates} from "./dates"
 import {errors} from "./errors"
 import type {Finding, Words} from "./finding"
@@ -32,6 +33,7 @@ const rules: readonly ((checked: Checked) => readonly Finding[])[] = [
   oddNumbers,
   dates,
   pickedInWait,
+  pickedAfterClose,
   negativeStores,
   pickedTooMuch,
   ranges,

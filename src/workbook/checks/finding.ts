@@ -13,6 +13,7 @@ export const RULES = [
   "odd number",
   "date outside the season",
   "picked in a wait",
+  "picked after its close",
   "negative store",
   "picked too much",
   "range",
