@@ -601,9 +601,43 @@ describe("a change in hollow-brook-farm.json", () => {
     )
     expect(cellOf("This week", "Sand Piece", "What to do")).toBe("Keep")
     expect(cellOf("Packing list", "Well Field", "In")).toBe(0)
+    // Sprayed later too: the wait in force is the first one, until the day of the second spraying.
+    enter(
+      workbook,
+      ...["Well Field", "another", "2026-06-10", 7].map((content, col): [CellAddress, Content] => [
+        {...sprayed, row: sprayed.row + 2, col},
+        content,
+      ]),
+    )
+    expect(cellOf("Packing list", "Well Field", "Pick again from")).toBe(day("2026-06-05"))
     enter(workbook, [{...sprayed, row: sprayed.row + 1, col: 2}, "2026-05-10"]) // over since 22 May
     expect(cellOf("This week", "Well Field", "What to do")).toBe("Count spears")
     expect(cellOf("Packing list", "Well Field", "In")).toBeGreaterThan(1000)
+  })
+
+  it("says where a price is carried on past the last week of Prices", () => {
+    const {workbook, at, cellOf, check} = changed()
+    expect(check("Weeks past the end of Prices")).toEqual([0, "none"])
+    expect(cellOf("This week", "Long Acre", "Why")).not.toMatch(/Prices/)
+    const third = at("Prices", 3, "Week from opening")
+    enter(
+      workbook,
+      ...Array.from({length: 7}, (_, i): [CellAddress, Content] => [
+        {...third, row: third.row + 1 + i},
+        null,
+      ]),
+      ...Array.from({length: 7}, (_, i): [CellAddress, Content] => [
+        {...third, row: third.row + 1 + i, col: third.col + 1},
+        null,
+      ]),
+      // Without a price the plan would end with the third week: a close of one's own goes past it.
+      [at("Season plan", "Long Acre", "Close"), "2026-05-27"],
+    )
+    // Opened on 25 April: the fourth and the fifth week begin on 16 and 23 May; As_of is in the fifth.
+    expect(check("Weeks past the end of Prices")).toEqual([2, "Long Acre"])
+    expect(cellOf("This week", "Long Acre", "Why")).toMatch(
+      /; Prices has no such week, its last price is carried on$/,
+    )
   })
 
   it("tells one story of what a wait loses, on every sheet and in the days of the plan", () => {
@@ -776,7 +810,7 @@ describe("blank.json", () => {
       workbook.valueAt({sheet, row, col: 1}),
     )
     expect(new Set(counts)).toEqual(new Set([0]))
-    expect(counts).toHaveLength(35)
+    expect(counts).toHaveLength(36)
   })
 
   it("works out the farm's values once the farm's rows are typed into it", () => {
