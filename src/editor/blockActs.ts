@@ -2,6 +2,7 @@ import type {Edit} from "../workbook/edit"
 import {clearCells} from "./commands/cells"
 import {guardedCount, type Filler} from "./commands/fill"
 import {namesMet} from "./namesInUse"
+import {doubtsIn, doubtWords} from "./pickingDoubts"
 import type {Store} from "./store"
 import {guardedWords, leftOutWords} from "./words"
 
@@ -29,10 +30,15 @@ export function filled(store: Store, filler: Filler) {
   store.turn(() => ({said: `Nothing was filled: ${why}`}))
 }
 
-/** Makes an edit; where it would write over the names of values that formulas use, says which and asks first. */
+/**
+ * Makes an edit; where it would write over the names of values that formulas use, or raises doubts about pickings and
+ * closes, says which and asks first.
+ */
 function runAsking(store: Store, edit: Edit, act: string, told: string) {
   const met = namesMet(store.getState().document, edit)
-  if (!met) return void store.run(() => edit, told)
-  const asks = `${met.asks} ${act} all the same?`
-  store.turn(() => ({question: {asks, yes: act, edit, told, links: met.links}, said: asks}))
+  const doubts = doubtsIn(store.workbook, edit)
+  if (!met && !doubts.length) return void store.run(() => edit, told)
+  const asks = [met?.asks, doubtWords(doubts), `${act} all the same?`].filter(Boolean).join(" ")
+  const links = [...(met?.links ?? []), ...doubts.slice(0, 1).map(({link}) => link)]
+  store.turn(() => ({question: {asks, yes: act, edit, told, links}, said: asks}))
 }

@@ -1,5 +1,5 @@
 import {useEffect, useId, useRef, useState} from "react"
-import {awaitCorner, chooseColumns, chooseRows} from "../editor/block"
+import {awaitCorner, chooseColumns, chooseRows, chosenBlock} from "../editor/block"
 import {copyChosen, pasteTable, readTable} from "../editor/clipboard"
 import {fillDown, fillRight, fillSeries, seriesBegins, STEPS, type Step} from "../editor/commands/fill"
 import {emptied, filled} from "../editor/blockActs"
@@ -139,14 +139,18 @@ function Series({store, onDone}: {store: Store; onDone: () => void}) {
   const begins = seriesBegins(state)
   const [by, setBy] = useState("1")
   const [chosen, setStep] = useState<Step>("days")
-  const {reach, cell} = state
-  if (!reach || !begins)
-    return <p className="small q">For a series choose cells that begin with a number or a date.</p>
+  const {rows, cols} = chosenBlock(state)
+  const along = rows[0] === rows[1] && cols[0] < cols[1] ? "cols" : "rows"
+  const chosenCells = along === "cols" ? cols[1] - cols[0] + 1 : rows[1] - rows[0] + 1
+  const [cells, setCells] = useState(chosenCells > 1 ? String(chosenCells) : "")
+  if (!begins)
+    return <p className="small q">For a series choose a cell with a number or a date to begin with.</p>
   const step = begins === "number" ? "number" : chosen
-  const along = reach.row === cell.row ? "cols" : "rows"
   const number = Number(by.replace(",", "."))
   const fits =
     by.trim() !== "" && Number.isFinite(number) && (begins === "number" || Number.isInteger(number))
+  const count = Number(cells)
+  const isCount = Number.isInteger(count) && count > 1 && count <= MOST_CELLS
   return (
     <form
       className="series"
@@ -160,7 +164,12 @@ function Series({store, onDone}: {store: Store; onDone: () => void}) {
           store.turn(() => ({said}))
           return
         }
-        filled(store, fillSeries(number, step, along))
+        if (!isCount) {
+          const said = `Over how many cells, the first counted? Type a whole number from 2 to ${MOST_CELLS}.`
+          store.turn(() => ({said}))
+          return
+        }
+        filled(store, fillSeries(number, step, along, count))
         onDone()
       }}
     >
@@ -185,10 +194,23 @@ function Series({store, onDone}: {store: Store; onDone: () => void}) {
           ))}
         </select>
       )}
+      <label>
+        over{" "}
+        <input
+          value={cells}
+          size={4}
+          inputMode="numeric"
+          aria-invalid={cells !== "" && !isCount}
+          onChange={({currentTarget}) => setCells(currentTarget.value)}
+        />{" "}
+        cells {along === "rows" ? "down" : "to the right"}
+      </label>
       <button>Continue</button>
     </form>
   )
 }
+
+const MOST_CELLS = 1000 // chosen: more days than two seasons have
 
 const NOT_ALLOWED = "This browser does not allow it from a button here: use the keys."
 

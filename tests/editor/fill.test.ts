@@ -97,6 +97,24 @@ describe("a series", () => {
   it("of numbers goes on by a step, without a trace of binary fractions", () => {
     expect(columnOf(filled("A1", "A4", fillSeries(0.1, "number", "rows")), 0)).toEqual([1, 1.1, 1.2, 1.3])
   })
+  it("goes over as many cells as asked for, past the last row, but not past the last column", () => {
+    const weekly = (cells: number) => {
+      const store = at("D1", "D1")
+      filledSaying(store, fillSeries(7, "weeks", "rows", cells))
+      return store
+    }
+    const store = weekly(6)
+    const {rows} = store.getState().document.sheets[0]!
+    // 31 January, and every seven weeks: 21 March, 9 May, 27 June, 15 August, 3 October; rows 5 and 6 are new.
+    const sevenWeeks = ["2026-01-31", "2026-03-21", "2026-05-09", "2026-06-27", "2026-08-15", "2026-10-03"]
+    expect(columnOf(rows, 3)).toEqual(sevenWeeks)
+    expect(columnOf(rows, 2)).toEqual(["=", "=", "=", "=", "=", "="])
+    store.undo()
+    expect(store.getState().document).toBe(farm)
+    const across = at("A1", "A1")
+    filledSaying(across, fillSeries(1, "number", "cols", 9))
+    expect(across.getState().document.sheets[0]!.rows[0]).toEqual([1, 2, "=", 4])
+  })
   it("goes along a row, passing a worked-out cell", () => {
     expect(filled("A1", "D1", fillSeries(1, "number", "cols"))[0]).toEqual([1, 2, "=", 4])
   })

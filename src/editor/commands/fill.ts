@@ -51,15 +51,18 @@ export type Step = (typeof STEPS)[number]
 /**
  * Continues the first chosen cell of each column (or row) by a step: a number by a number in the unit that is shown, a
  * date by days, weeks, months or years of the calendar, or days from Monday to Friday. The end of a shorter month stands
- * for a day it does not have.
+ * for a day it does not have. Over so many `cells` where that is given, else over those chosen; what lies below the last row
+ * is a new one, and beside the last column there is none.
  */
 export const fillSeries =
-  (by: number, step: Step, along: "rows" | "cols"): Filler =>
+  (by: number, step: Step, along: "rows" | "cols", cells?: number): Filler =>
   (state) => {
     const block = chosenBlock(state)
     const {sheet} = block
-    const [first, last] = block[along]
-    if (first === last) return NOTHING
+    const first = block[along][0]
+    const end = along === "rows" ? Infinity : state.document.sheets[sheet]!.columns.length - 1
+    const last = Math.min(end, cells === undefined ? block[along][1] : first + cells - 1)
+    if (first >= last) return NOTHING
     const into: Block = {...block, [along]: [first + 1, last]}
     return filling(state, into, (at) => {
       const from = along === "rows" ? {...at, row: first} : {...at, col: first}
