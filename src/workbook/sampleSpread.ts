@@ -4,6 +4,7 @@ import {mean} from "../../functions/root/mean"
 import {sugar as sugarFrom} from "../../functions/root/sugar"
 import {sugarOf} from "../../functions/root/sugarOf"
 import {sheetWith, type CellAddress} from "./document"
+import {edgeConfidence} from "./edgeConfidence"
 import {numberNamed} from "./names"
 import {isQuestioned} from "./questioned"
 import {rowsOf} from "./season"
@@ -58,7 +59,7 @@ interface Crown {
 /** The root samples of a workbook, planting by planting in the order of their rows; null without a sheet of them. */
 export function sampleSpreadOf(workbook: Workbook): SampleSpread | null {
   if (sheetWith(workbook.document, "sample sugar") < 0) return null
-  const confidence = numberNamed(workbook, "Edge_confidence") ?? 0.8 // the default of ROOT.EDGE
+  const confidence = edgeConfidence(workbook)
   const crowns = crownsIn(workbook)
   const byPlanting = new Map<string, Dug[]>()
   for (const row of rowsOf(workbook, "sample sugar")) {

@@ -1,7 +1,11 @@
 import {isRefusal} from "../../functions/refusal"
+import {roundDown} from "../../functions/rounding"
 import {dateAt} from "../../functions/spear/dateAt"
+import {limitRange} from "../../functions/spear/limitRange"
+import {lineSpread, type LineSpread} from "../../functions/spear/lineSpread"
 import {average, trend} from "../../functions/spear/trend"
 import {sheetWith, type CellAddress, type Region} from "./document"
+import {edgeConfidence} from "./edgeConfidence"
 import {numberNamed} from "./names"
 import {regionOf} from "./region"
 import {rowsOf} from "./season"
@@ -26,12 +30,18 @@ export interface PlantingSpears {
   readonly line: {readonly day: number; readonly mean: number; readonly slope: number} | null
   /** Last day on which the line is at or above the limit, as SPEAR.DATE_AT has it; null where there is none. */
   readonly lastDay: number | null
+  /** How sure the line is; null with fewer than three means. */
+  readonly spread: LineSpread | null
+  /** The last days at or above the limit by the lower and by the upper edge of the line; null where there are none. */
+  readonly lastDays: readonly [number, number] | null
 }
 
 export interface SpearSizes {
   readonly plantings: readonly PlantingSpears[]
   /** Mean diameter at which cutting ends, mm. */
   readonly limit: number | null
+  /** Of the edges of the lines: 0.8. */
+  readonly confidence: number
   readonly asOf: number | null
   readonly region: Region
 }
@@ -41,6 +51,7 @@ export function spearSizesOf(workbook: Workbook): SpearSizes | null {
   const {document} = workbook
   if (sheetWith(document, "spear mean") < 0) return null
   const limit = numberNamed(workbook, "Spear_limit")
+  const confidence = edgeConfidence(workbook)
   const measured = new Map<string, SpearDay[]>()
   for (const row of rowsOf(workbook, "spear mean")) {
     const [planting, day, mean] = [
@@ -55,22 +66,33 @@ export function spearSizesOf(workbook: Workbook): SpearSizes | null {
   return {
     plantings: [...measured].map(([planting, rows]) => {
       const days = rows.toSorted((a, b) => a.day - b.day)
-      return {planting, days, ...lineOf(days, limit)}
+      return {planting, days, ...lineOf(days, limit, confidence)}
     }),
     limit,
+    confidence,
     asOf: numberNamed(workbook, "As_of"),
     region: regionOf(document),
   }
 }
 
-function lineOf(days: readonly SpearDay[], limit: number | null): Pick<PlantingSpears, "line" | "lastDay"> {
+function lineOf(
+  days: readonly SpearDay[],
+  limit: number | null,
+  confidence: number,
+): Omit<PlantingSpears, "planting" | "days"> {
   const [on, means] = [days.map(({day}) => day), days.map(({mean}) => mean)]
   const slope = trend(on, means)
   // The functions take what a spear can be; with anything else among the means they give no line.
-  if (isRefusal(slope) || means.some((mean) => mean <= 0 || mean > 60)) return {line: null, lastDay: null}
+  if (isRefusal(slope) || means.some((mean) => mean <= 0 || mean > 60))
+    return {line: null, lastDay: null, spread: null, lastDays: null}
   const met = limit === null ? null : dateAt(on, means, limit)
+  const lastDay = met === null || isRefusal(met) ? null : met
+  const spread = lineSpread(on, means, confidence)
+  const range = spread && lastDay !== null ? limitRange(spread, limit!) : null
   return {
     line: {day: average(on), mean: average(means), slope},
-    lastDay: met === null || isRefusal(met) ? null : met,
+    lastDay,
+    spread,
+    lastDays: range && [roundDown(range[0]), roundDown(range[1])],
   }
 }

@@ -70,6 +70,11 @@ it("has the line and the day that the formulas give, and none where they give no
     slope: expect.closeTo(-25.9 / 245, 9),
   })
   expect(plantings[0]!.lastDay).toBe(dayOf("2026-06-07"))
+  // The means stand 0.01, 0.03, 0.03 and 0.01 mm off the line: s = √(0.002/2) = 0.0316 mm, t for 2 degrees of freedom and 0.8
+  // is 1.886, k = t·s = 0.0596 mm. (b² - k²/245)x² + 2·2.5·b·x + 2.5² - k²/4 = 0 gives x = 22.78 and 24.58: 33.3 and 35.1
+  // days after 4 May.
+  expect(plantings[0]!.lastDays).toEqual([dayOf("2026-06-06"), dayOf("2026-06-08")])
+  expect(plantings.slice(1).map(({spread}) => spread)).toEqual([null, null])
 })
 
 it("keeps the cell of each mean, in the order of the days", () =>

@@ -11,8 +11,8 @@ import "./pictures.css"
 const FIRST_WIDTH = 480
 
 /**
- * The spears of one planting: each measured mean a dot, the line through them solid as far as was measured and dashed to the
- * day it meets the limit. The sheet below is its table.
+ * The spears of one planting: each measured mean a dot, the line through them with its band solid as far as was measured and
+ * dashed to the day it meets the limit. The sheet below is its table.
  */
 export function SpearSize({
   one,
@@ -25,7 +25,7 @@ export function SpearSize({
 }) {
   const [place, measured] = useWidth()
   const layout = spearLayout(one, sizes, measured ?? FIRST_WIDTH)
-  const {width, height, left, right, base, limit, latest, meets} = layout
+  const {width, height, left, right, base, limit, latest, meets, band} = layout
   const sentence = spearSentence(one, sizes)
   const stops = layout.dots.map(({x, y}, i) => {
     const {day, mean, counted, at} = one.days[i]!
@@ -61,6 +61,13 @@ export function SpearSize({
         <path className="axis" d={`M${left} ${base}H${right}`} />
         {layout.asOf !== null && <path className="as-of" d={`M${layout.asOf} 22V${base}`} />}
         {limit && <path className="axis" d={`M${left} ${limit.y}H${right}`} />}
+        {band && (
+          <>
+            <path className="band bare" d={band.area} />
+            <path className="band-edge" d={band.past} />
+            <path className="band-edge to-be" d={band.toCome} />
+          </>
+        )}
         <path className="course" d={layout.fitted} />
         <path className="course to-be" d={layout.toCome} />
         {layout.dots.map(({x, y}, i) => (
@@ -75,6 +82,11 @@ export function SpearSize({
         <text className="halo" x={latest.x} y={latest.y}>
           {latest.text}
         </text>
+        {band && (
+          <text className="halo quiet" x={band.words.x} y={band.words.y}>
+            {band.words.text}
+          </text>
+        )}
         {meets && (
           <text className="halo held" x={meets.words.x} y={meets.words.y}>
             {meets.words.text}

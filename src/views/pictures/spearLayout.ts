@@ -1,3 +1,4 @@
+import {lineEdge} from "../../../functions/spear/lineEdge"
 import {dayText, numberText, shownIn} from "../../editor/display"
 import type {Region} from "../../workbook/document"
 import type {PlantingSpears, SpearSizes} from "../../workbook/spears"
@@ -29,6 +30,13 @@ export interface SpearLayout {
   /** The line through the means, as far as was measured, and from there on; empty where there is none. */
   readonly fitted: string
   readonly toCome: string
+  /** In which the true line lies, at the confidence of the edges; null with too few means. Its edges likewise in two parts. */
+  readonly band: {
+    readonly area: string
+    readonly past: string
+    readonly toCome: string
+    readonly words: Words
+  } | null
   readonly asOf: number | null
   readonly dots: readonly Spot[]
   readonly latest: Words
@@ -45,10 +53,13 @@ const LETTERS = 17
 /** Days after the last measuring that the picture reaches at the most; a line that meets the limit later leaves it. Chosen. */
 const AHEAD = 60
 
+/** Chosen: at so many places along the line its edges are followed. */
+const STEPS = 24
+
 /** The means of one planting by day with their line; the scales are those of all the plantings that were measured. */
 export function spearLayout(
   one: PlantingSpears,
-  {plantings, limit, asOf, region}: SpearSizes,
+  {plantings, limit, confidence, asOf, region}: SpearSizes,
   width: number,
 ): SpearLayout {
   const base = HEIGHT - BELOW
@@ -57,7 +68,9 @@ export function spearLayout(
 
   const days = plantings.flatMap((each) => each.days.map(({day}) => day))
   const [first, latest] = [Math.min(...days), Math.max(...days)]
-  const ends = plantings.flatMap(({lastDay}) => (lastDay === null ? [] : [lastDay + 1]))
+  const ends = plantings.flatMap(({lastDay, lastDays}) =>
+    [lastDay, lastDays?.[1] ?? null].flatMap((day) => (day === null ? [] : [day + 1])),
+  )
   const last = Math.max(latest, ...ends.filter((day) => day <= latest + AHEAD), asOf ?? latest)
   const until = Math.min(last, latest + AHEAD) + 1
   const x = (day: number) => LEFT + 8 + ((day - first) / Math.max(1, until - first)) * (right - LEFT - 8)
@@ -78,9 +91,17 @@ export function spearLayout(
   const crossing =
     line && limit !== null && one.lastDay !== null ? line.day + (limit - line.mean) / line.slope : null
   const isAhead = crossing !== null && crossing > to
-  const end = line && isAhead ? Math.min(crossing, until) : to
+  // Drawn on to the day on which even the upper edge has met the limit.
+  const end = line && isAhead ? Math.min(Math.max(crossing, one.lastDays?.[1] ?? 0), until) : to
   const stretch = (a: number, b: number) => `M${px(x(a))} ${px(y(on(a)))}L${px(x(b))} ${px(y(on(b)))}`
 
+  const {spread} = one
+  const edge = (side: -1 | 1, a: number, b: number) =>
+    Array.from({length: STEPS + 1}, (_, i) => a + ((b - a) * i) / STEPS).map(
+      (day) => `${px(x(day))} ${px(y(lineEdge(spread!, day, side)))}`,
+    )
+  const both = (a: number, b: number) =>
+    ([-1, 1] as const).map((side) => `M${edge(side, a, b).join("L")}`).join("")
   const lineBoxes = line ? boxesAlong({x: x(from), y: y(on(from))}, {x: x(end), y: y(on(end))}) : []
   const dotBoxes = dots.map((dot) => boxAround(dot.x, dot.y, 6, 6))
   const level = limit === null ? [] : [{left: LEFT, right, top: y(limit) - 1, bottom: y(limit) + 1}]
@@ -117,6 +138,14 @@ export function spearLayout(
   const latestPlace = place(lastWords, around(lastDot, lastWords))
   const meetsAt = isAhead && crossing <= until ? {x: x(crossing), y: y(limit!)} : null
   const meetsWords = one.lastDay === null ? "" : `about ${dayText(one.lastDay)}`
+  const meetsPlace = meetsAt && place(meetsWords, around(meetsAt, meetsWords))
+  const bandWords = `the line, ${numberText(confidence * 100, 0)}\u202f%`
+  const bandPlace =
+    spread &&
+    place(
+      bandWords,
+      [end, (from + end) / 2, from].flatMap((day) => around({x: x(day), y: y(on(day))}, bandWords)),
+    )
   return {
     width,
     height: HEIGHT,
@@ -134,10 +163,16 @@ export function spearLayout(
     limit: limitPlace,
     fitted: line ? stretch(from, to) : "",
     toCome: line && isAhead ? stretch(to, end) : "",
+    band: spread && {
+      area: `M${[...edge(1, from, end), ...edge(-1, from, end).toReversed()].join("L")}Z`,
+      past: both(from, to),
+      toCome: isAhead ? both(to, end) : "",
+      words: bandPlace!,
+    },
     asOf: asOf !== null && asOf >= first && asOf <= until ? x(asOf) : null,
     dots,
     latest: latestPlace,
-    meets: meetsAt && {...meetsAt, words: place(meetsWords, around(meetsAt, meetsWords))},
+    meets: meetsAt && {...meetsAt, words: meetsPlace!},
   }
 }
 
@@ -162,8 +197,9 @@ export function spearTitle(
   return `${planting} is not thinning`
 }
 
-/** "Mean 10.9 mm on 25 May, falling 0.11 mm a day; 9.5 mm about 7 Jun." */
-export function spearSentence({days, line, lastDay}: PlantingSpears, {limit, region}: SpearSizes): string {
+/** "Mean 10.9 mm on 25 May, falling 0.11 mm a day; 9.5 mm about 7 Jun (80 %: 6 Jun to 8 Jun)." */
+export function spearSentence(one: PlantingSpears, {limit, confidence, region}: SpearSizes): string {
+  const {days, line, lastDay, lastDays, spread} = one
   const {unit, text} = shownIn("mm", region)
   const {day, mean} = days.at(-1)!
   const now = `Mean ${text(mean, 1)}\u00a0${unit} on ${dayText(day)}`
@@ -171,12 +207,17 @@ export function spearSentence({days, line, lastDay}: PlantingSpears, {limit, reg
   const change = `${text(Math.abs(line.slope), 2)}\u00a0${unit} a day`
   const going =
     line.slope < 0 ? `, falling ${change}` : line.slope > 0 ? `, rising ${change}` : ", not changing"
+  const sure = lastDays
+    ? ` (${numberText(confidence * 100, 0)}\u202f%: ${dayText(lastDays[0])} to ${dayText(lastDays[1])})`
+    : spread
+      ? ", but the line may as well not fall"
+      : ", how sure is not known from two"
   const met =
     limit === null
       ? "no limit is set"
       : lastDay === null
         ? `the line does not meet ${limitText(limit, region)}`
-        : `${limitText(limit, region)} about ${dayText(lastDay)}`
+        : `${limitText(limit, region)} about ${dayText(lastDay)}${sure}`
   return `${now}${going}; ${met}.`
 }
 

@@ -1,5 +1,6 @@
 import {describe, expect, it} from "vitest"
 import {dayOf} from "../../../functions/calendar"
+import {lineSpread} from "../../../functions/spear/lineSpread"
 import {overlap, textWidth, type Box} from "../../../src/views/pictures/placing"
 import {spearFinding, spearLayout, spearSentence, spearTitle} from "../../../src/views/pictures/spearLayout"
 import type {PlantingSpears, SpearSizes} from "../../../src/workbook/spears"
@@ -18,17 +19,33 @@ const thinning: PlantingSpears = {
   days: daysOf(13.1, 12.4, 11.6, 10.9),
   line: {day: day("2026-05-04") + 10.5, mean: 12, slope: -25.9 / 245},
   lastDay: day("2026-06-07"),
+  spread: lineSpread(
+    [0, 7, 14, 21].map((later) => day("2026-05-04") + later),
+    [13.1, 12.4, 11.6, 10.9],
+    0.8,
+  ),
+  lastDays: [day("2026-06-06"), day("2026-06-08")],
 }
 const steady: PlantingSpears = {
   planting: "Long Acre",
   days: daysOf(12, 12.2),
   line: {day: day("2026-05-04") + 3.5, mean: 12.1, slope: 0.2 / 7},
   lastDay: null,
+  spread: null,
+  lastDays: null,
 }
-const once: PlantingSpears = {planting: "Home Strip", days: daysOf(11), line: null, lastDay: null}
+const once: PlantingSpears = {
+  planting: "Home Strip",
+  days: daysOf(11),
+  line: null,
+  lastDay: null,
+  spread: null,
+  lastDays: null,
+}
 const sizesOf = (...plantings: PlantingSpears[]): SpearSizes => ({
   plantings,
   limit: 9.5,
+  confidence: 0.8,
   asOf: day("2026-05-25"),
   region: {},
 })
@@ -52,6 +69,27 @@ describe("the picture of spear size", () => {
     expect([other.toCome, other.meets]).toEqual(["", null])
   })
 
+  it("draws the edges of the line about it, wider where nothing was measured", () => {
+    const {band, dots, fitted} = spearLayout(thinning, sizesOf(thinning), 600)
+    const points = band!.area
+      .slice(1, -1)
+      .split("L")
+      .map((point) => point.split(" ").map(Number) as [number, number])
+    const [upper, lower] = [points.slice(0, points.length / 2), points.slice(points.length / 2).toReversed()]
+    const widths = upper.map(([, y], i) => lower[i]![1] - y)
+    expect(Math.min(...widths)).toBeGreaterThan(0)
+    expect(widths.at(-1)!).toBeGreaterThan(2 * Math.min(...widths))
+    const [, lastX] = /L([\d.]+) [\d.]+$/.exec(fitted)!
+    expect(
+      band!.past
+        .split("M")
+        .slice(1)
+        .every((edge) => edge.trim().includes(`L${lastX} `)),
+    ).toBe(true)
+    expect(upper[0]![0]).toBeCloseTo(dots[0]!.x, 1)
+    expect(spearLayout(steady, sizesOf(steady), 600).band).toBeNull()
+  })
+
   it("lets a line that meets the limit late leave the picture", () => {
     const slow = {
       ...thinning,
@@ -66,7 +104,9 @@ describe("the picture of spear size", () => {
   it.each([320, 358, 480, 800])("keeps its words apart and within %d px", (width) => {
     for (const one of [thinning, steady, once]) {
       const layout = spearLayout(one, sizesOf(thinning, steady, once), width)
-      const words = [layout.limit!.words, layout.latest, layout.meets?.words].filter((said) => !!said)
+      const words = [layout.limit!.words, layout.latest, layout.meets?.words, layout.band?.words].filter(
+        (said) => !!said,
+      )
       const boxes = words.map(({text, x, y}): Box => ({
         left: x,
         right: x + textWidth(text),
@@ -83,10 +123,10 @@ describe("the picture of spear size", () => {
   it("says what it shows, in the units of the region", () => {
     const sizes = sizesOf(thinning, steady, once)
     const said = (one: PlantingSpears, of = sizes) =>
-      [spearTitle(one, of), spearSentence(one, of)].map((text) => text.replaceAll("\u00a0", " "))
+      [spearTitle(one, of), spearSentence(one, of)].map((text) => text.replaceAll(/[\u00a0\u202f]/g, " "))
     expect(said(thinning)).toEqual([
       "Sand Piece meets 9.5 mm about 7 Jun",
-      "Mean 10.9 mm on 25 May, falling 0.11 mm a day; 9.5 mm about 7 Jun.",
+      "Mean 10.9 mm on 25 May, falling 0.11 mm a day; 9.5 mm about 7 Jun (80 %: 6 Jun to 8 Jun).",
     ])
     expect(said(steady)).toEqual([
       "Long Acre is not thinning",
@@ -99,7 +139,7 @@ describe("the picture of spear size", () => {
     expect(said(thinning, {...sizes, asOf: day("2026-06-10")})[0]).toBe("Sand Piece met 9.5 mm about 7 Jun")
     // 9.5 mm is 0.374 in, 10.9 mm 0.429 in, 0.1057 mm 0.0042 in.
     expect(said(thinning, {...sizes, region: {measures: "US"}})[1]).toBe(
-      "Mean 0.429 in on 25 May, falling 0.0042 in a day; 0.374 in (9.5 mm) about 7 Jun.",
+      "Mean 0.429 in on 25 May, falling 0.0042 in a day; 0.374 in (9.5 mm) about 7 Jun (80 %: 6 Jun to 8 Jun).",
     )
   })
 
