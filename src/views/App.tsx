@@ -201,7 +201,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
             </SeasonSpread>
           ) : (
             <>
-              {week && <WeekPlate store={store} week={week} />}
+              {week && <WeekPlate store={store} week={week} onGo={goTo} />}
               {lender && (
                 <LenderPlate
                   store={store}
@@ -222,7 +222,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                   onGo={goTo}
                 />
               )}
-              {replant && <ReplantPlate store={store} shown={replant} />}
+              {replant && <ReplantPlate store={store} shown={replant} onGo={goTo} />}
               {fieldLife && <FieldLifePlate store={store} shown={fieldLife} />}
               {reserve && !isRefusal(reserve) && <ReservePlate store={store} shown={reserve} />}
               {spears && <SpearPlate sizes={spears} onGo={goTo} />}

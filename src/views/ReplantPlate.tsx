@@ -13,8 +13,10 @@ import {
   type Supposed,
   type Weighed,
 } from "../studies/replantWhatIf"
+import type {CellAddress} from "../workbook/document"
 import type {ReplantField, Replanting} from "../workbook/replant"
 import type {ReplantShown} from "./replantShown"
+import {NewPlantingYears} from "./pictures/NewPlantingYears"
 import {OldAgainstNew} from "./pictures/OldAgainstNew"
 import {rangesOf, type OldAgainstNew as Picture} from "./pictures/replantLayout"
 import {crossingWords, replantSentence} from "./pictures/replantWords"
@@ -25,7 +27,16 @@ import "./replant.css"
 const NEW_SPREAD = 0.1
 
 /** The page above the sheet of fields: one of them against a new planting on its ground, and how sure that is. */
-export function ReplantPlate({store, shown: {replanting, field}}: {store: Store; shown: ReplantShown}) {
+export function ReplantPlate({
+  store,
+  shown: {replanting, field},
+  onGo,
+}: {
+  store: Store
+  shown: ReplantShown
+  /** Goes to a cell and gives it the keyboard. */
+  onGo: (at: CellAddress) => void
+}) {
   const now = weigh(replanting, field)
   if (!now) return null
   const picture = pictureOf(replanting, field, now)
@@ -50,12 +61,12 @@ export function ReplantPlate({store, shown: {replanting, field}}: {store: Store;
         <figure className="wide">
           <figcaption>{crossingWords(picture, field.lease)}</figcaption>
           <p>{replantSentence(picture)}</p>
-          <OldAgainstNew picture={picture} />
+          <OldAgainstNew picture={picture} onGo={onGo} />
         </figure>
         <SpanOfYears replanting={replanting} field={field} now={now} />
         <WhatIf replanting={replanting} field={field} />
         <WhatMoves replanting={replanting} field={field} />
-        <NewPlanting replanting={replanting} field={field} now={now} />
+        <NewPlanting replanting={replanting} field={field} now={now} onGo={onGo} />
       </div>
       <p className="small q">Cash comes at the end of its year and is valued on 1 January {field.first}.</p>
       <p className="guide">
@@ -301,21 +312,16 @@ function WhatMoves({replanting, field}: Props) {
   )
 }
 
-const BAR = 76
-const TOP = 20
-
 /** The cash of a new planting on fresh ground by year of its life, and when it is in the black. */
-function NewPlanting({replanting, field, now}: Props & {now: Weighed}) {
-  const flows = replanting.newYears.map(({yielding, other}) => yielding + other)
-  const black = payback(flows)
+function NewPlanting({
+  replanting,
+  field,
+  now,
+  onGo,
+}: Props & {now: Weighed; onGo: (at: CellAddress) => void}) {
   const {unit, text} = shownIn("money/ha", replanting.region)
-  const bars = flows.slice(0, 12)
-  const most = Math.max(...bars.map(Math.abs), 1)
-  const each = 28
-  const scale = BAR / most
-  const [least, highest] = [Math.min(...bars), Math.max(...bars)]
-  const named = (cash: number, i: number) =>
-    [highest, least].includes(cash) && bars.indexOf(cash) === i ? text(cash, 0) : null
+  const years = replanting.newYears
+  const black = payback(years.map(({yielding, other}) => yielding + other))
   return (
     <section aria-labelledby="new-planting">
       <h2 id="new-planting">
@@ -323,50 +329,12 @@ function NewPlanting({replanting, field, now}: Props & {now: Weighed}) {
           ? "A new planting is never in the black"
           : `A new planting is in the black in year ${black}`}
       </h2>
-      <svg
-        className="pic"
-        width={each * bars.length}
-        height={TOP + BAR * 2 + 40}
-        viewBox={`0 ${-TOP} ${each * bars.length} ${TOP + BAR * 2 + 40}`}
-        role="img"
-        aria-label={`Net cash of a new planting by year of its life: ${bars.map((cash) => text(cash, 0)).join(", ")} ${unit}`}
-      >
-        {bars.map((cash, i) => (
-          <g key={i}>
-            <rect
-              className={cash < 0 ? "to-come" : "past"}
-              x={each * i + 4}
-              y={cash < 0 ? BAR : BAR - cash * scale}
-              width={each - 8}
-              height={Math.max(1, Math.abs(cash) * scale)}
-            />
-            {named(cash, i) && (
-              <text
-                className="strong halo"
-                x={cash < 0 ? each * (i + 1) : each * (i + 0.5)}
-                y={cash < 0 ? BAR - cash * scale - 2 : BAR - cash * scale - 5}
-                textAnchor={cash < 0 ? "start" : "middle"}
-              >
-                {named(cash, i)}
-              </text>
-            )}
-            <text
-              className={i + 1 === black ? "held" : "quiet"}
-              x={each * i + each / 2}
-              y={BAR * 2 + 18}
-              textAnchor="middle"
-            >
-              {i + 1}
-            </text>
-            {i + 1 === black && (
-              <text className="held" x={each * i + each / 2} y={BAR * 2 + 35} textAnchor="middle">
-                in the black
-              </text>
-            )}
-          </g>
-        ))}
-        <path className="axis" d={`M0 ${BAR}H${each * bars.length}`} />
-      </svg>
+      <NewPlantingYears
+        years={years.slice(0, 12)}
+        black={isRefusal(black) ? null : black}
+        region={replanting.region}
+        onGo={onGo}
+      />
       <p className="small q">
         By year of its life, {unit}, without interest; in the black once all years together bring more than
         they cost.{" "}

@@ -5,7 +5,7 @@ import {dateText, dayText, numberText, shownIn} from "../editor/display"
 import {openSheetKeeping} from "../editor/editing"
 import {closeDoubt} from "../editor/pickingDoubts"
 import type {Store} from "../editor/store"
-import {sheetWith, type Part} from "../workbook/document"
+import {sheetWith, type CellAddress, type Part} from "../workbook/document"
 import {planOf} from "../workbook/plan"
 import {lastDayCut, type PlantingWeek, type SeasonWeek} from "../workbook/season"
 import {PickedSoFar} from "./pictures/PickedSoFar"
@@ -16,10 +16,12 @@ import "./week.css"
 interface Props {
   store: Store
   week: SeasonWeek
+  /** Goes to a cell and gives it the keyboard. */
+  onGo: (at: CellAddress) => void
 }
 
 /** The page of the week: its four questions in the order of the job, each with its picture, its figures and its acts. */
-export const WeekPlate = memo(function WeekPlate({store, week}: Props) {
+export const WeekPlate = memo(function WeekPlate({store, week, onGo}: Props) {
   return (
     <div className="week">
       <section aria-labelledby="came-in">
@@ -27,15 +29,15 @@ export const WeekPlate = memo(function WeekPlate({store, week}: Props) {
           <h2 id="came-in">What came in</h2>
           <p>{cameInWords(week)}</p>
         </div>
-        <PickedSoFar week={week} />
-        <PickedTable store={store} week={week} />
+        <PickedSoFar week={week} onGo={onGo} />
+        <PickedTable week={week} />
       </section>
       <section aria-labelledby="moved">
         <div>
           <h2 id="moved">What moved</h2>
           <p>{movedWords(week)}</p>
         </div>
-        <WhatMoved plantings={week.plantings} />
+        <WhatMoved plantings={week.plantings} onGo={onGo} />
         <div>
           <p className="small q">
             Told against the plan that was used last week; the plan as agreed stays beside both.
@@ -79,7 +81,7 @@ export const WeekPlate = memo(function WeekPlate({store, week}: Props) {
 
 const WEEKDAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"]
 
-function PickedTable({week: {plantings, asOf, region}}: Props) {
+function PickedTable({week: {plantings, asOf, region}}: {week: SeasonWeek}) {
   const {unit, text} = shownIn("kg", region)
   const kg = (value: number | null) => (value === null || value === 0 ? "" : text(value, 0))
   const days = Array.from({length: 7}, (_, i) => asOf - 7 + i)
@@ -196,7 +198,7 @@ function GoOnTable({week: {plantings, asOf, region}}: {week: SeasonWeek}) {
   )
 }
 
-function ToDo({store, week, planting}: Props & {planting: PlantingWeek}) {
+function ToDo({store, week, planting}: Omit<Props, "onGo"> & {planting: PlantingWeek}) {
   const [closes, setCloses] = useState(false)
   const {toDo, why} = planting
   const go = (part: Part) => openSheetKeeping(store, sheetWith(store.getState().document, part))

@@ -12,6 +12,8 @@ export interface NewYear {
   readonly other: number
   /** Packed kg at the mean price; 0 where the net cash is typed. */
   readonly sales: number
+  /** The cell of its net cash. */
+  readonly at: CellAddress
 }
 
 /** One season of a standing field, money/ha. */
@@ -20,6 +22,8 @@ export interface FieldSeason {
   readonly cash: number
   /** What its crop leaves after harvest, and what its packed kg sell for; null where the net cash is typed. */
   readonly crop: {readonly leaves: number; readonly sells: number} | null
+  /** The cell of the cash. */
+  readonly at: CellAddress
 }
 
 /** One field that is weighed against a new planting on its ground. Money/ha, worths on 1 January of the first season. */
@@ -100,11 +104,12 @@ export function replantingOf(workbook: Workbook): Replanting | null {
     perKg: row.number("kg margin"),
     price: row.number("mean price"),
     isOwn: row.number("own net cash") !== null,
+    at: row.cells["new cash"]!,
   }))
-  const newYears = planned.flatMap(({age, yielding, other, sales, isOwn}): NewYear[] =>
+  const newYears = planned.flatMap(({age, yielding, other, sales, isOwn, at}): NewYear[] =>
     age === null || yielding === null || other === null
       ? []
-      : [{age, yielding, other, sales: isOwn ? 0 : (sales ?? 0)}],
+      : [{age, yielding, other, sales: isOwn ? 0 : (sales ?? 0), at}],
   )
   const yearAt = (age: number) => planned.findLast((one) => one.age !== null && one.age <= age)
   const fieldCost = named("Field_cost") ?? 0
@@ -128,9 +133,10 @@ export function replantingOf(workbook: Workbook): Replanting | null {
     if (field === "" || first === null || ground === null || level === null || keepYears === null) return []
     const age = number("replant age")
     const seasons = seasonCols.flatMap((col, i): FieldSeason[] => {
-      const cash = workbook.valueAt({sheet, row: at, col})
+      const cell = {sheet, row: at, col}
+      const cash = workbook.valueAt(cell)
       return typeof cash === "number"
-        ? [{year: first + i, cash, crop: cropOf(field, age === null ? null : age + i, cash)}]
+        ? [{year: first + i, cash, crop: cropOf(field, age === null ? null : age + i, cash), at: cell}]
         : []
     })
     return [

@@ -41,7 +41,7 @@ it("weighs typed margins against a typed new planting, at three rates", async ()
   expect(await finding.innerText()).toMatch(
     /^Hill Field: replant after the 2028 harvest; 2027 comes within 150/,
   )
-  const picture = page.locator(".old-new")
+  const picture = page.locator(".old-new svg")
   expect(plain((await picture.getAttribute("aria-label"))!)).toContain(
     "a year must bring 2092 to be kept. The lines cross between 2028 and 2029.",
   )

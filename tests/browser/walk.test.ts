@@ -34,6 +34,26 @@ it.each([
   ["Root samples", /^Spread of the root samples, 55 marks/, /^North Bench, 5 Mar: 10 plants of 10 used/],
   ["Crew and cooler", /^cutters on the busiest day/, /^Week \d+: \d+ needed/],
   ["Reserve", /^Reserve through the year/, /measured/],
+  [
+    "This week",
+    /^Picked so far, by planting, 5 marks/,
+    /^North Bench: 4\s744\skg picked before 25 May, 81\s% of/,
+  ],
+  [
+    "This week",
+    /^Days that each close moved, 1 mark/,
+    /^Sand Piece: from 6 Jun to 7 Jun, held by spear size, as/,
+  ],
+  [
+    "Replant",
+    /^This field and a new planting, 13 marks/,
+    /^2026: this field brings 2\s705 \(.* must bring 2\s137\./,
+  ],
+  [
+    "Replant",
+    /^A new planting by year of its life, 12 marks/,
+    /^Year 1 of its life: \u22129\s800 money\/ha\./,
+  ],
   ["Lender's page", /^Cash and debt by year/, /^2026: .* due/],
   ["Lender's page", /^Yields by age/, /age \d+: .* recorded/],
 ])("walks over the picture of %s", async (name, group, first) => {

@@ -13,7 +13,7 @@ const field: ReplantField = {
   field: "Hill Field",
   area: null,
   first: 2026,
-  seasons: margins.map((cash, i) => ({year: 2026 + i, cash, crop: null})),
+  seasons: margins.map((cash, i) => ({year: 2026 + i, cash, crop: null, at: {sheet: 0, row: 0, col: i}})),
   price: null,
   onOldGround: false,
   rest: 0,
@@ -49,6 +49,7 @@ const replanting: Replanting = {
     yielding: Math.max(0, cash),
     other: Math.min(0, cash),
     sales: 0,
+    at: {sheet: 1, row: age, col: 0},
   })),
   fields: [field],
 }
@@ -89,7 +90,7 @@ describe("weigh", () => {
     // It leaves 3 000 and sells for 8 000: a tenth less yield takes 300; a tenth less price 800, of nine tenths 720.
     const grown = {
       ...field,
-      seasons: [{year: 2026, cash: 2100, crop: {leaves: 3000, sells: 8000}}],
+      seasons: [{...field.seasons[0]!, cash: 2100, crop: {leaves: 3000, sells: 8000}}],
     }
     const gain = (supposed: Parameters<typeof weigh>[2]) =>
       weigh(replanting, grown, supposed)!.waitGain * 1.07

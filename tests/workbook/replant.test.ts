@@ -65,10 +65,11 @@ it("does not know what the crop of a planting is whose margins are typed", () =>
   const cells = ["North Bench", 2600, 1900].map((content, col) => ({at: {sheet, row: 3, col}, content}))
   workbook.revise({type: "enter", cells})
   const {seasons} = replantingOf(workbook)!.fields.find((one) => one.field === "North Bench")!
-  expect(seasons).toEqual([
+  expect(seasons).toMatchObject([
     {year: 2026, cash: 2600, crop: null},
     {year: 2027, cash: 1900, crop: null},
   ])
+  expect(seasons.map(({at}) => workbook.valueAt(at))).toEqual([2600, 1900])
 })
 
 /** The farm with other contents in some cells of a sheet: row, column, content. */

@@ -1,25 +1,34 @@
 import {numberText} from "../../editor/display"
+import type {CellAddress} from "../../workbook/document"
 import {replantLayout, type OldAgainstNew as Picture, type Words} from "./replantLayout"
-import {replantSentence} from "./replantWords"
+import {PictureWalk} from "./PictureWalk"
+import {crossingWords, replantSentence, seasonSentence} from "./replantWords"
 import {useWidth} from "./useWidth"
 import "./pictures.css"
 
 const FIRST_WIDTH = 640 // before the place is measured; chosen
 
 /** The seasons of a standing field against the level that a new planting sets, with the crossing marked; its table beneath. */
-export function OldAgainstNew({picture}: {picture: Picture}) {
+export function OldAgainstNew({picture, onGo}: {picture: Picture; onGo?: (at: CellAddress) => void}) {
   const [place, measured] = useWidth()
   const layout = replantLayout(picture, measured ?? FIRST_WIDTH)
   const {width, height, left, right, level} = layout
+  const seasons = layout.dots.map(({x, y}, i) => {
+    const season = picture.seasons[i]!
+    return {x, y, words: seasonSentence(season, picture.level), at: season.at}
+  })
+  const {crossing} = layout
+  const meets = crossing ? [{...crossing, words: `${crossingWords(picture)}.`}] : []
+  const stops = [...seasons, ...meets].toSorted((a, b) => a.x - b.x)
   return (
-    <div ref={place}>
-      <svg
-        className="pic old-new"
+    <div ref={place} className="old-new">
+      <PictureWalk
+        name="This field and a new planting"
+        label={replantSentence(picture)}
         width={width}
         height={height}
-        viewBox={`0 0 ${width} ${height}`}
-        role="img"
-        aria-label={replantSentence(picture)}
+        stops={stops}
+        onGo={onGo}
       >
         {layout.rules.map(({y}) => (
           <path key={y} className="hair" d={`M${left} ${y}H${right}`} />
@@ -37,9 +46,7 @@ export function OldAgainstNew({picture}: {picture: Picture}) {
         {layout.dots.map(({x, y, isAbove}) => (
           <circle key={x} className={isAbove ? "dot" : "to-come"} cx={x} cy={y} r={4.5} />
         ))}
-        {layout.crossing && (
-          <circle className="crossing" cx={layout.crossing.x} cy={layout.crossing.y} r={9} />
-        )}
+        {crossing && <circle className="crossing" cx={crossing.x} cy={crossing.y} r={9} />}
         {layout.rules.map(({y, words}) => (
           <text key={y} className="quiet" x={left - 8} y={y + 5} textAnchor="end">
             {words}
@@ -54,7 +61,7 @@ export function OldAgainstNew({picture}: {picture: Picture}) {
         <Label at={level.words} className="strong halo" />
         <Label at={layout.oldWords} className="held halo" />
         {layout.eitherWords && <Label at={layout.eitherWords} className="strong halo" />}
-      </svg>
+      </PictureWalk>
       <p className="small q">
         Every season is expected; a filled dot brings what a year must. Thin lines hold 8 outcomes of 10 of a
         season’s crop; the dashed ones are a new planting that yields a tenth less or more.

@@ -1,21 +1,23 @@
 import {dayText, numberText, shownIn} from "../../editor/display"
-import type {Region} from "../../workbook/document"
+import type {CellAddress, Region} from "../../workbook/document"
 import type {PlantingWeek, SeasonWeek} from "../../workbook/season"
 import {beside} from "./besideLine"
+import {PictureWalk} from "./PictureWalk"
 import {useWidth} from "./useWidth"
 import "./pictures.css"
 
 const FIRST_WIDTH = 480 // before the place is measured; chosen
-const LEAST_EACH = 78 // narrower than this a planting's name has no room; chosen
+const LEAST_EACH = 108 // narrower than this the two lines cannot be told apart; chosen
 const HEIGHT = 104
 const TOP = 22
 const BASE = HEIGHT - 22
 
 /**
  * What was picked so far against the plan, one small picture for each planting on one scale of days and of kg/ha: the plan
- * dashed, the picked solid, its share of the plan at the end of the line. Plantings that are not cut are left out.
+ * dashed, the picked solid, its share of the plan at the end of the line. Plantings that are not cut are left out. Its table
+ * is the sheet below.
  */
-export function PickedSoFar({week}: {week: SeasonWeek}) {
+export function PickedSoFar({week, onGo}: {week: SeasonWeek; onGo?: (at: CellAddress) => void}) {
   const [place, measured] = useWidth()
   const shown = week.plantings.filter(
     ({plannedSoFar, area}) => plannedSoFar.length > 0 && area !== null && area > 0,
@@ -25,57 +27,73 @@ export function PickedSoFar({week}: {week: SeasonWeek}) {
   const columns = Math.max(1, Math.min(shown.length, Math.floor(width / LEAST_EACH)))
   const each = Math.floor(width / columns)
   const {x, y, most, words} = scales(shown, each, week.region)
+  const drawn = shown.map((one, i) => {
+    const along = (points: PlantingWeek["plannedSoFar"]) =>
+      points.map(({day, kg}) => ({x: x(day), y: y(kg / one.area!)}))
+    const [first] = one.pickedSoFar
+    return {
+      one,
+      left: (i % columns) * each,
+      top: Math.floor(i / columns) * HEIGHT,
+      plan: along(one.plannedSoFar),
+      picked: first ? along([{day: first.day - 1, kg: 0}, ...one.pickedSoFar]) : [],
+    }
+  })
+  const stops = drawn.map(({one, left, top, picked}) => {
+    const dot = picked.at(-1) ?? {x: 2, y: BASE}
+    return {
+      x: left + dot.x,
+      y: top + dot.y,
+      words: pickedSentence(one, week.asOf, week.region),
+      at: one.cells.pace,
+    }
+  })
   return (
     <div ref={place} className="picked-so-far">
-      {shown.map((one, i) => {
-        const area = one.area!
-        const along = (points: PlantingWeek["plannedSoFar"]) =>
-          points.map(({day, kg}) => ({x: x(day), y: y(kg / area)}))
-        const last = one.pickedSoFar.at(-1)
-        const plan = along(one.plannedSoFar)
-        const picked = last ? along([{day: one.pickedSoFar[0]!.day - 1, kg: 0}, ...one.pickedSoFar]) : []
-        const dot = picked.at(-1)
-        const pace = one.pace === null ? "" : `${numberText(one.pace * 100, 0)}\u202f%`
-        const at =
-          dot && beside(dot, pace, [plan, picked], {left: 0, right: each - 4, top: TOP, bottom: BASE - 2})
-        return (
-          <svg
-            key={one.planting}
-            className="pic"
-            width={each}
-            height={HEIGHT}
-            viewBox={`0 0 ${each} ${HEIGHT}`}
-            role="img"
-            aria-label={pickedSentence(one, week.asOf, week.region)}
-          >
-            <text className="strong" x={0} y={13}>
-              {one.planting}
-            </text>
-            <path className="hair" d={`M0 ${y(most)}H${each - 14}`} />
-            {i % columns === 0 && (
-              <text className="quiet halo" x={0} y={y(most) + 15}>
-                {words}
+      <PictureWalk
+        name="Picked so far, by planting"
+        label={stops.map((stop) => stop.words).join(" ")}
+        width={width}
+        height={HEIGHT * Math.ceil(shown.length / columns)}
+        stops={stops}
+        onGo={onGo}
+      >
+        {drawn.map(({one, left, top, plan, picked}, i) => {
+          const dot = picked.at(-1)
+          const pace = one.pace === null ? "" : `${numberText(one.pace * 100, 0)}\u202f%`
+          const room = {left: 0, right: each - 4, top: TOP, bottom: BASE - 2}
+          const at = dot && beside(dot, pace, [plan, picked], room)
+          return (
+            <g key={one.planting} transform={`translate(${left} ${top})`}>
+              <text className="strong" x={0} y={13}>
+                {one.planting}
               </text>
-            )}
-            <path className="axis" d={`M0 ${BASE}H${each - 14}`} />
-            <path className="main dashed" d={pathOf(plan)} />
-            {dot && (
-              <>
-                <path className="main" d={pathOf(picked)} />
-                <circle className="dot" cx={dot.x} cy={dot.y} r={3.5} />
-                <text className="held halo" x={at!.x} y={at!.y}>
-                  {pace}
+              <path className="hair" d={`M0 ${y(most)}H${each - 14}`} />
+              {i % columns === 0 && (
+                <text className="quiet halo" x={0} y={y(most) + 15}>
+                  {words}
                 </text>
-              </>
-            )}
-            {months(shown).map(({day, words}) => (
-              <text key={words} className="quiet" x={x(day)} y={HEIGHT - 5}>
-                {words}
-              </text>
-            ))}
-          </svg>
-        )
-      })}
+              )}
+              <path className="axis" d={`M0 ${BASE}H${each - 14}`} />
+              <path className="main dashed" d={pathOf(plan)} />
+              {dot && (
+                <>
+                  <path className="main" d={pathOf(picked)} />
+                  <circle className="dot" cx={dot.x} cy={dot.y} r={3.5} />
+                  <text className="held halo" x={at!.x} y={at!.y}>
+                    {pace}
+                  </text>
+                </>
+              )}
+              {months(shown).map(({day, words}) => (
+                <text key={words} className="quiet" x={x(day)} y={HEIGHT - 5}>
+                  {words}
+                </text>
+              ))}
+            </g>
+          )
+        })}
+      </PictureWalk>
       <p className="small q">Solid: picked. Dashed: the plan. The share is of the plan so far.</p>
     </div>
   )

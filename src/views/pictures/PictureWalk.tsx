@@ -74,7 +74,7 @@ export function PictureWalk({name, label, width, height, stops, onGo, children}:
     <div
       className="walk"
       role="group"
-      aria-label={`${name}, ${stops.length} marks: the arrow keys step over them`}
+      aria-label={`${name}, ${stops.length} ${stops.length === 1 ? "mark" : "marks"}: the arrow keys step over them`}
       tabIndex={0}
       onKeyDown={press}
       onBlur={() => setReached(null)}

@@ -1,14 +1,26 @@
 import {dayText} from "../../editor/display"
+import type {CellAddress} from "../../workbook/document"
 import type {PlantingWeek} from "../../workbook/season"
 import {movedLayout} from "./movedLayout"
+import {PictureWalk} from "./PictureWalk"
 import {useWidth} from "./useWidth"
+import {movedSentence} from "./weekWords"
 import "./pictures.css"
 
 const FIRST_WIDTH = 440 // before the place is measured; chosen
 const BAR = 16
 
-/** How far each close moved since last week, sorted by how far: earlier to the left, later to the right. Draws nothing when none moved. */
-export function WhatMoved({plantings}: {plantings: readonly PlantingWeek[]}) {
+/**
+ * How far each close moved since last week, sorted by how far: earlier to the left, later to the right. Its table is the sheet
+ * below. Draws nothing when none moved.
+ */
+export function WhatMoved({
+  plantings,
+  onGo,
+}: {
+  plantings: readonly PlantingWeek[]
+  onGo?: (at: CellAddress) => void
+}) {
   const [place, measured] = useWidth()
   const moved = plantings
     .filter(
@@ -19,15 +31,27 @@ export function WhatMoved({plantings}: {plantings: readonly PlantingWeek[]}) {
   const told = moved.map((one) => ({words: wordsOf(one), days: one.moved!}))
   const width = measured ?? FIRST_WIDTH
   const {height, middle, scale, rows} = movedLayout(told, width)
+  const bars = told.map(({days}, i) => {
+    const length = Math.abs(days) * scale
+    return {x: days < 0 ? middle - length : middle, y: rows[i]!.barY, width: length, height: BAR}
+  })
+  const stops = bars.map((bar, i) => ({
+    x: bar.x + bar.width / 2,
+    y: bar.y + BAR / 2,
+    width: bar.width + 10,
+    height: BAR + 10,
+    words: movedSentence(moved[i]!),
+    at: moved[i]!.cells.moved,
+  }))
   return (
     <div ref={place} className="what-moved">
-      <svg
-        className="pic"
+      <PictureWalk
+        name="Days that each close moved"
+        label={moved.map(movedSentence).join(" ")}
         width={width}
         height={height}
-        viewBox={`0 0 ${width} ${height}`}
-        role="img"
-        aria-label={moved.map(movedSentence).join(" ")}
+        stops={stops}
+        onGo={onGo}
       >
         <text className="quiet" x={middle - 8} y={13} textAnchor="end">
           days earlier
@@ -37,7 +61,7 @@ export function WhatMoved({plantings}: {plantings: readonly PlantingWeek[]}) {
         </text>
         {told.map(({words: [bold, quiet], days}, i) => {
           const {y, barY} = rows[i]!
-          const wide = Math.abs(days) * scale
+          const bar = bars[i]!
           return (
             <g key={moved[i]!.planting}>
               <text className="strong" x={0} y={y + 14}>
@@ -47,16 +71,10 @@ export function WhatMoved({plantings}: {plantings: readonly PlantingWeek[]}) {
                 {quiet}
               </text>
               <path className="axis" d={`M${middle} ${barY - 4}v${BAR + 8}`} />
-              <rect
-                className="past"
-                x={days < 0 ? middle - wide : middle}
-                y={barY}
-                width={wide}
-                height={BAR}
-              />
+              <rect className="past" {...bar} />
               <text
                 className="held"
-                x={days < 0 ? middle - wide - 5 : middle + wide + 5}
+                x={days < 0 ? bar.x - 5 : bar.x + bar.width + 5}
                 y={barY + 13}
                 textAnchor={days < 0 ? "end" : "start"}
               >
@@ -66,19 +84,17 @@ export function WhatMoved({plantings}: {plantings: readonly PlantingWeek[]}) {
             </g>
           )
         })}
-      </svg>
+      </PictureWalk>
     </div>
   )
 }
 
-const wordsOf = (one: PlantingWeek) =>
+const wordsOf = ({planting, closeLastWeek, close, heldBy, heldByLastWeek}: PlantingWeek) =>
   [
-    `${one.planting}: ${dayText(one.closeLastWeek!)} to ${dayText(one.close!)}`,
-    one.heldBy === one.heldByLastWeek || one.heldByLastWeek === ""
-      ? one.heldBy
-      : `${one.heldByLastWeek}, now ${one.heldBy}`,
+    `${planting}: ${dayText(closeLastWeek!)} to ${dayText(close!)}`,
+    heldByLastWeek === ""
+      ? heldBy
+      : heldBy === heldByLastWeek
+        ? `${heldBy}, last week and now`
+        : `last week ${heldByLastWeek}, now ${heldBy}`,
   ] as const
-
-/** "Sand Piece: from 6 Jun to 7 Jun, held by spear size." */
-export const movedSentence = ({planting, closeLastWeek, close, heldBy}: PlantingWeek): string =>
-  `${planting}: from ${dayText(closeLastWeek!)} to ${dayText(close!)}, held by ${heldBy}.`

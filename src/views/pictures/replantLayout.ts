@@ -1,4 +1,5 @@
 import {numberText} from "../../editor/display"
+import type {CellAddress} from "../../workbook/document"
 import type {ReplantField} from "../../workbook/replant"
 import {stretches} from "./besideLine"
 import {clearest, textWidth, type Box} from "./placing"
@@ -14,6 +15,8 @@ export interface OldAgainstNew {
     /** Ends of the range that holds 8 outcomes of 10; the cash itself where none is known. */
     readonly low: number
     readonly high: number
+    /** The cell of the cash. */
+    readonly at: CellAddress
   }[]
   /** What a season must bring, and its ends when a new planting yields a tenth less or more. */
   readonly level: number
@@ -55,9 +58,9 @@ export const rangesOf = (
   spread: number,
   shown = (stored: number) => stored,
 ): OldAgainstNew["seasons"] =>
-  seasons.map(({year, cash, crop}) => {
+  seasons.map(({year, cash, crop, at}) => {
     const off = crop === null ? 0 : spread * Math.max(0, crop.leaves)
-    return {year, cash: shown(cash), low: shown(cash - off), high: shown(cash + off)}
+    return {year, cash: shown(cash), low: shown(cash - off), high: shown(cash + off), at}
   })
 
 export interface Words {

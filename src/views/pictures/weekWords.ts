@@ -42,12 +42,25 @@ export function cameInWords({plantings, asOf, region}: SeasonWeek): string {
   return `${tonnes(picked, region)} came in from ${dayText(asOf - 7)} to ${dayText(asOf - 1)}${ofPlan}.${behind.length ? ` ${inARow(behind)}.` : ""}`
 }
 
-/** What moved, and what holds it now. */
+/** What held a close last week and what holds it now: "price last week, now by reserve". */
+const heldWords = ({heldBy, heldByLastWeek}: PlantingWeek) =>
+  heldByLastWeek === ""
+    ? heldBy
+    : heldBy === heldByLastWeek
+      ? `${heldBy}, as last week`
+      : `${heldByLastWeek} last week, now by ${heldBy}`
+
+/** "Sand Piece: from 6 Jun to 7 Jun, held by price last week, now by spear size." */
+export const movedSentence = (one: PlantingWeek): string =>
+  `${one.planting}: from ${dayText(one.closeLastWeek!)} to ${dayText(one.close!)}, held by ${heldWords(one)}.`
+
+/** What moved, what held it last week and what holds it now. */
 export function movedWords({plantings}: SeasonWeek): string {
-  const told = plantings.flatMap(({planting, moved, heldBy}) => {
+  const told = plantings.flatMap((one) => {
+    const {planting, moved} = one
     if (moved === null || moved === 0) return []
     const days = `${Math.abs(moved)} ${Math.abs(moved) === 1 ? "day" : "days"}`
-    return [`${planting} closes ${days} ${moved < 0 ? "earlier" : "later"}, held by ${heldBy}`]
+    return [`${planting} closes ${days} ${moved < 0 ? "earlier" : "later"}, held by ${heldWords(one)}`]
   })
   return told.length ? `${told.join("; ")}.` : "No close has moved since the plan of last week."
 }

@@ -10,12 +10,13 @@ import {textWidth} from "../../../src/views/pictures/placing"
 import type {ReplantField} from "../../../src/workbook/replant"
 
 const margins = [3100, 2700, 2250, 1700, 1200]
+const at = {sheet: 0, row: 0, col: 0}
 const field: ReplantField = {
   row: 0,
   field: "Hill Field",
   area: null,
   first: 2026,
-  seasons: margins.map((cash, i) => ({year: 2026 + i, cash, crop: null})),
+  seasons: margins.map((cash, i) => ({year: 2026 + i, cash, crop: null, at})),
   price: null,
   onOldGround: false,
   rest: 0,
@@ -67,7 +68,10 @@ describe("the crossing", () => {
       "If the lease had no end: this field beats a new planting until 2028; the new one is better from 2029",
     ))
   it("is the last one of a field that has had a setback", () => {
-    const seasons = rangesOf({...field, seasons: [{year: 2025, cash: -200, crop: null}, ...field.seasons]}, 0)
+    const seasons = rangesOf(
+      {...field, seasons: [{year: 2025, cash: -200, crop: null, at}, ...field.seasons]},
+      0,
+    )
     expect(crossingWords({...picture, seasons, kept: 4})).toBe(
       "After a poor start, this field beats a new planting until 2028; the new one is better from 2029",
     )
@@ -78,7 +82,7 @@ describe("a field that would cross the level again", () => {
   // At 2 137 a year: 2 300 gains less than the 5 137 lost before it, so it is cleared now; 2 200 gains 63, less than the 637 of
   // the season between, so it is cleared after the first.
   const seasonsOf = (cash: readonly number[]) =>
-    rangesOf({...field, seasons: cash.map((one, i) => ({year: 2026 + i, cash: one, crop: null}))}, 0)
+    rangesOf({...field, seasons: cash.map((one, i) => ({year: 2026 + i, cash: one, crop: null, at}))}, 0)
   it("is cleared at once where later seasons do not make up for a poor first one", () => {
     const poor = {...picture, level: 2137, kept: 0, seasons: seasonsOf([-3000, 2300, 1500, 1000])}
     expect(crossingWords(poor)).toBe("A new planting is better from the first season on")
@@ -193,7 +197,7 @@ describe("the layout", () => {
       0.3,
     )
     // 30 % of 3 000 either way.
-    expect(grown[2]).toEqual({year: 2028, cash: 2250, low: 1350, high: 3150})
+    expect(grown[2]).toEqual({year: 2028, cash: 2250, low: 1350, high: 3150, at})
     const ranged = replantLayout({...picture, seasons: grown}, 640)
     expect(ranged.edges).toHaveLength(2)
     expect(ranged.either).toMatch(/^M.*Z$/)

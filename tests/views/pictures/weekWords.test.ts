@@ -2,11 +2,11 @@ import {describe, expect, it} from "vitest"
 import {dayOf} from "../../../functions/calendar"
 import {needsSentence} from "../../../src/views/pictures/NeedsByWeek"
 import {pickedSentence} from "../../../src/views/pictures/PickedSoFar"
-import {movedSentence} from "../../../src/views/pictures/WhatMoved"
 import {
   cameInWords,
   goOnWords,
   inARow,
+  movedSentence,
   movedWords,
   needsFinding,
   shortTitle,
@@ -73,10 +73,13 @@ describe("the words of the week", () => {
     )
   })
 
-  it("say how far each close moved and what holds it", () => {
-    expect(movedWords(week(planting("A", {moved: 1}), planting("B", {moved: -4, heldBy: "price"})))).toBe(
-      "A closes 1 day later, held by reserve; B closes 4 days earlier, held by price.",
+  it("say how far each close moved, what held it last week and what holds it now", () => {
+    const stays = planting("A", {moved: 1, heldByLastWeek: "reserve"})
+    const changes = planting("B", {moved: -4, heldBy: "price", heldByLastWeek: "spear size"})
+    expect(movedWords(week(stays, changes))).toBe(
+      "A closes 1 day later, held by reserve, as last week; B closes 4 days earlier, held by spear size last week, now by price.",
     )
+    expect(movedWords(week(planting("A", {moved: 1})))).toBe("A closes 1 day later, held by reserve.")
   })
 
   it("part those where a day still pays from those where it does not", () => {
@@ -139,8 +142,9 @@ describe("the sentences of the pictures", () => {
     expect(pickedSentence(one, day("2026-05-25"))).toBe(
       "A: 12\u202f787\u00a0kg picked before 25 May, 84\u202f% of the plan.",
     )
-    expect(movedSentence(planting("A", {closeLastWeek: day("2026-06-06")}))).toBe(
-      "A: from 6 Jun to 7 Jun, held by reserve.",
+    const moved = {closeLastWeek: day("2026-06-06"), heldByLastWeek: "price"}
+    expect(movedSentence(planting("A", moved))).toBe(
+      "A: from 6 Jun to 7 Jun, held by price last week, now by reserve.",
     )
     expect(needsSentence([{week: 22, needed: 19, atHand: 16, isPast: false}], 0, "booked")).toBe(
       "Week 22: 19 needed, 16 booked, 3 short.",
