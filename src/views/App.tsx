@@ -63,6 +63,7 @@ import {replantFinding} from "./pictures/replantWords"
 import {lenderFinding} from "./pictures/lenderWords"
 import {needsFinding, weekFinding} from "./pictures/weekWords"
 import {reserveFinding} from "./pictures/reserveLayout"
+import {sampleFinding} from "./pictures/sampleLayout"
 import {spearFinding} from "./pictures/spearLayout"
 import {useEditor} from "./useEditor"
 import "./tokens.css"
@@ -135,9 +136,11 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                 ? reserveFinding(year)
                 : reserve
                   ? noReserve(reserve)
-                  : spears && spears.plantings.length > 1 // of one its picture says it
+                  : spears
                     ? spearFinding(spears)
-                    : null
+                    : samples
+                      ? sampleFinding(samples)
+                      : null
   const goTo = useCallback(
     (at: CellAddress) => {
       store.turn(choose(at))

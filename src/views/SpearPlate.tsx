@@ -4,11 +4,18 @@ import {SpearSize} from "./pictures/SpearSize"
 
 /** The spears of every planting that was measured. The sheet below is their table. */
 export function SpearPlate({sizes, onGo}: {sizes: SpearSizes; onGo: (at: CellAddress) => void}) {
+  const {plantings} = sizes
   return (
     <div className="figures">
       <div className="each">
-        {sizes.plantings.map((one) => (
-          <SpearSize key={one.planting} one={one} sizes={sizes} onGo={onGo} />
+        {plantings.map((one) => (
+          <SpearSize
+            key={one.planting}
+            one={one}
+            sizes={sizes}
+            isAlone={plantings.length === 1}
+            onGo={onGo}
+          />
         ))}
       </div>
       <p className="small q">

@@ -2,7 +2,6 @@ import {isRefusal} from "../../functions/refusal"
 import {edge} from "../../functions/root/edge"
 import {mean} from "../../functions/root/mean"
 import {sugar as sugarFrom} from "../../functions/root/sugar"
-import {sugarOf} from "../../functions/root/sugarOf"
 import {sheetWith, type CellAddress} from "./document"
 import {edgeConfidence} from "./edgeConfidence"
 import {numberNamed} from "./names"
@@ -32,8 +31,6 @@ export interface Sampling {
   readonly mean: number
   /** The ends of the interval of the mean as ROOT.EDGE has them; null with fewer than two plants. */
   readonly interval: readonly [number, number] | null
-  /** The planting's own floor as sugar at the root it has at the start of the year, mg/g; null where not known. */
-  readonly floor: number | null
 }
 
 export interface SampleSpread {
@@ -51,16 +48,16 @@ interface Dug {
   readonly readingAt: CellAddress | undefined
 }
 
-interface Crown {
-  readonly opens: number | null
-  readonly floor: number | null
-}
+/** Chosen: so many samplings of a planting stand beside each other. */
+const SHOWN = 3
 
-/** The root samples of a workbook, planting by planting in the order of their rows; null without a sheet of them. */
+/** The last samplings of each planting of a workbook, in the order of their rows and days; null without a sheet of them. */
 export function sampleSpreadOf(workbook: Workbook): SampleSpread | null {
   if (sheetWith(workbook.document, "sample sugar") < 0) return null
   const confidence = edgeConfidence(workbook)
-  const crowns = crownsIn(workbook)
+  const opening = new Map(
+    rowsOf(workbook, "structure at start").map((row) => [row.word("planting"), row.number("opens")]),
+  )
   const byPlanting = new Map<string, Dug[]>()
   for (const row of rowsOf(workbook, "sample sugar")) {
     const planting = row.word("sample planting")
@@ -77,7 +74,7 @@ export function sampleSpreadOf(workbook: Workbook): SampleSpread | null {
   }
   const line = [numberNamed(workbook, "Sugar_slope"), numberNamed(workbook, "Sugar_offset")] as const
   const samplings = [...byPlanting].flatMap(([planting, rows]) => {
-    const {opens = null, floor = null} = crowns.get(planting) ?? {}
+    const opens = opening.get(planting) ?? null
     // "" stands for the dormant ones: those dug before the opening, on whichever day, and those without a day. Without an
     // opening all count as dormant, as on Crowns.
     const groups = new Map<number | "", Dug[]>()
@@ -86,8 +83,9 @@ export function sampleSpreadOf(workbook: Workbook): SampleSpread | null {
       groups.set(key, [...(groups.get(key) ?? []), one])
     }
     return [...groups.values()]
-      .flatMap((dug) => samplingOf(workbook, planting, dug, line, confidence, floor) ?? [])
+      .flatMap((dug) => samplingOf(workbook, planting, dug, line, confidence) ?? [])
       .toSorted((a, b) => (a.day ?? 0) - (b.day ?? 0))
+      .slice(-SHOWN)
   })
   return {samplings, confidence}
 }
@@ -99,7 +97,6 @@ function samplingOf(
   dug: readonly Dug[],
   [slope, offset]: readonly [number | null, number | null],
   confidence: number,
-  floor: number | null,
 ): Sampling | null {
   const plants: SampledPlant[] = []
   for (const {plant, sugar, reading, sugarAt, readingAt} of dug) {
@@ -126,17 +123,5 @@ function samplingOf(
     taken: dug.length,
     mean: middle,
     interval: lower === null || upper === null ? null : [lower, upper],
-    floor,
   }
-}
-
-/** Of each planting the day it opens, and its floor as sugar. */
-function crownsIn(workbook: Workbook): ReadonlyMap<string, Crown> {
-  return new Map(
-    rowsOf(workbook, "structure at start").map((row) => {
-      const [structure, floor] = [row.number("structure at start"), row.number("floor")]
-      const sugar = structure === null || floor === null ? null : sugarOf(floor, structure)
-      return [row.word("planting"), {opens: row.number("opens"), floor: isRefusal(sugar) ? null : sugar}]
-    }),
-  )
 }

@@ -2,7 +2,7 @@ import {numberText} from "../../editor/display"
 import type {CellAddress} from "../../workbook/document"
 import type {SampleSpread as Spread} from "../../workbook/sampleSpread"
 import {PictureWalk} from "./PictureWalk"
-import {HALF, sampleFinding, sampleLayout, sampleSentence} from "./sampleLayout"
+import {HALF, RING, sampleLayout, sampleSentence} from "./sampleLayout"
 import {useWidth} from "./useWidth"
 import "./pictures.css"
 
@@ -10,8 +10,8 @@ import "./pictures.css"
 const FIRST_WIDTH = 640
 
 /**
- * Every plant of each sampling as a dot, its mean with the interval as a strip, its median as a tick, and the planting's own
- * floor. The sheet below is its table.
+ * Every plant of each planting's last samplings as a dot, the mean with its interval as a strip, the median as a tick. The
+ * page's finding is its title, the sheet below its table.
  */
 export function SampleSpread({spread, onGo}: {spread: Spread; onGo?: (at: CellAddress) => void}) {
   const [place, measured] = useWidth()
@@ -41,9 +41,7 @@ export function SampleSpread({spread, onGo}: {spread: Spread; onGo?: (at: CellAd
   })
   return (
     <figure ref={place} className="finding-figure">
-      <figcaption>
-        <b>{sampleFinding(spread)}</b> <span className="q">sugar in the root, mg per g dry root</span>
-      </figcaption>
+      <figcaption className="q">sugar in the root, mg per g dry root</figcaption>
       <PictureWalk
         name="Spread of the root samples"
         stops={stops}
@@ -61,7 +59,7 @@ export function SampleSpread({spread, onGo}: {spread: Spread; onGo?: (at: CellAd
           </g>
         ))}
         <path className="axis" d={`M${left} ${base}H${right}`} />
-        {rows.map(({y, words, interval, mean, median, floor, dots}) => (
+        {rows.map(({y, words, interval, mean, median, dots}) => (
           <g key={y}>
             <text className="strong halo" x={0} y={words.y}>
               {words.name}
@@ -80,18 +78,17 @@ export function SampleSpread({spread, onGo}: {spread: Spread; onGo?: (at: CellAd
             )}
             <path className="course" d={`M${mean} ${y - HALF}v${2 * HALF}`} />
             <path className="axis" d={`M${median} ${y + HALF}v-5`} />
-            {floor && (
-              <>
-                <path className="axis" d={`M${floor.x} ${y - HALF}v${2 * HALF}`} />
-                <text className="halo quiet" x={floor.textX} y={y + 5}>
-                  {floor.text}
-                </text>
-              </>
-            )}
             {dots.map((dot, i) => (
               <g key={i}>
                 <circle className="sampled" cx={dot.x} cy={dot.y} r={4} />
-                {dot.isOdd && <circle className="odd" cx={dot.x} cy={dot.y} r={7} />}
+                {dot.odd && (
+                  <>
+                    <circle className="odd" cx={dot.x} cy={dot.y} r={RING} />
+                    <text className="halo" x={dot.odd.x} y={dot.odd.y}>
+                      {dot.odd.text}
+                    </text>
+                  </>
+                )}
               </g>
             ))}
           </g>

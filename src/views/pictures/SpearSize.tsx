@@ -17,10 +17,13 @@ const FIRST_WIDTH = 480
 export function SpearSize({
   one,
   sizes,
+  isAlone,
   onGo,
 }: {
   one: PlantingSpears
   sizes: SpearSizes
+  /** Then the finding of the page is its title. */
+  isAlone: boolean
   onGo?: (at: CellAddress) => void
 }) {
   const [place, measured] = useWidth()
@@ -36,7 +39,7 @@ export function SpearSize({
   return (
     <figure ref={place} className="finding-figure">
       <figcaption>
-        <b>{spearTitle(one, sizes)}</b> {sentence}
+        {!isAlone && <b>{spearTitle(one, sizes)}</b>} {sentence}
       </figcaption>
       <PictureWalk
         name={`Spear size of ${one.planting}`}

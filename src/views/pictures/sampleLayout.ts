@@ -6,7 +6,8 @@ import {niceStep} from "./steps"
 interface Dot {
   readonly x: number
   readonly y: number
-  readonly isOdd: boolean
+  /** What a questioned plant is called beside its ring. */
+  readonly odd: {readonly text: string; readonly x: number; readonly y: number} | null
 }
 
 /** One sampling, on its own line of the picture. */
@@ -22,7 +23,6 @@ export interface SampleRow {
   readonly interval: {readonly x: number; readonly width: number} | null
   readonly mean: number
   readonly median: number
-  readonly floor: {readonly x: number; readonly textX: number; readonly text: string} | null
   readonly dots: readonly Dot[]
 }
 
@@ -44,16 +44,18 @@ export const HALF = 10
 const BELOW = 24
 const SIDE = 16
 
+/** Radius of the ring about a questioned plant. */
+export const RING = 7
+
 /** The dots of a row stand a little apart, by turns above and below its middle, so that like ones can be told apart. */
 const LIFTS = [0, -5, 5, -2.5, 2.5]
 
-/** One line for each sampling, all on one scale of mg/g: every plant a dot, the mean and its interval, the own floor. */
+/** One line for each sampling, all on one scale of mg/g: every plant a dot, the mean and its interval. */
 export function sampleLayout({samplings, confidence}: SampleSpread, width: number): SampleLayout {
   const right = width - SIDE
-  const all = samplings.flatMap(({plants, interval, floor}) => [
+  const all = samplings.flatMap(({plants, interval}) => [
     ...plants.map(({sugar}) => sugar),
     ...(interval ?? []),
-    ...(floor === null ? [] : [floor]),
   ])
   const [lowest, highest] = [Math.min(...all), Math.max(...all)]
   const step = niceStep(Math.max(10, highest - lowest))
@@ -76,7 +78,6 @@ export function sampleLayout({samplings, confidence}: SampleSpread, width: numbe
     rows: samplings.map((one, i) => {
       const y = TOP + EACH * i + 34
       const name = `${one.planting}${one.day === null ? "" : `, ${dayText(one.day)}`}`
-      const floorText = one.floor === null ? "" : `floor ${whole(one.floor)}`
       const numbers = numbersOf(one, confidence)
       return {
         y,
@@ -92,15 +93,14 @@ export function sampleLayout({samplings, confidence}: SampleSpread, width: numbe
         },
         mean: x(one.mean),
         median: x(medianOf(one)),
-        floor:
-          one.floor === null
-            ? null
-            : {
-                x: x(one.floor),
-                textX: Math.min(x(one.floor) + 5, width - textWidth(floorText)),
-                text: floorText,
-              },
-        dots: one.plants.map(({sugar, isOdd}, k) => ({x: x(sugar), y: y + LIFTS[k % LIFTS.length]!, isOdd})),
+        dots: one.plants.map(({plant, sugar, isOdd}, k) => {
+          const dot = {x: x(sugar), y: y + LIFTS[k % LIFTS.length]!}
+          const text = plant === null ? "questioned" : `plant ${plant}`
+          const right = dot.x + RING + 3
+          const wide = textWidth(text)
+          const textX = right + wide <= width ? right : dot.x - RING - 3 - wide
+          return {...dot, odd: isOdd ? {text, x: textX, y: dot.y + 5} : null}
+        }),
       }
     }),
   }
@@ -114,7 +114,7 @@ function numbersOf({mean, interval, plants, taken}: Sampling, confidence: number
 
 /** "Long Acre, 5 Mar: 10 plants of 10 used, 409 mg/g (80 %: 397–421)." */
 export function sampleSentence(one: Sampling, confidence: number): string {
-  const {planting, day, plants, taken, mean, interval, floor} = one
+  const {planting, day, plants, taken, mean, interval} = one
   const range = interval
     ? ` (${share(confidence)}: ${whole(interval[0])}\u2013${whole(interval[1])})`
     : ", too few plants for an interval"
@@ -122,16 +122,18 @@ export function sampleSentence(one: Sampling, confidence: number): string {
   const ringed = odd.length
     ? ` Questioned: ${odd.map(({plant, sugar}) => `${plant === null ? "" : `plant ${plant}, `}${whole(sugar)}\u00a0mg/g`).join("; ")}.`
     : ""
-  const beside = floor === null ? "" : ` Your floor is ${whole(floor)}\u00a0mg/g.`
   const when = day === null ? "" : `, ${dayText(day)}`
-  return `${planting}${when}: ${plants.length} ${plants.length === 1 ? "plant" : "plants"} of ${taken} used, ${whole(mean)}\u00a0mg/g${range}.${ringed}${beside}`
+  return `${planting}${when}: ${plants.length} ${plants.length === 1 ? "plant" : "plants"} of ${taken} used, ${whole(mean)}\u00a0mg/g${range}.${ringed}`
 }
 
-/** What the samples found: the least sure of the means, by the width of its interval. */
+/** What the samples found: the least sure of the latest means, by the width of its interval. */
 export function sampleFinding({samplings, confidence}: SampleSpread): string {
-  const widths = samplings.flatMap(({planting, mean, interval}) =>
-    interval ? [{planting, mean, half: (interval[1] - interval[0]) / 2}] : [],
-  )
+  const latest = new Map(samplings.flatMap((one) => (one.interval ? [[one.planting, one]] : [])))
+  const widths = [...latest.values()].map(({planting, mean, interval}) => ({
+    planting,
+    mean,
+    half: (interval![1] - interval![0]) / 2,
+  }))
   const [first] = widths
   if (!first) return "Too few plants sampled for an interval: take two or more of a planting."
   const widest = widths.reduce((most, one) => (one.half > most.half ? one : most), first)

@@ -11,12 +11,11 @@ const samplingOf = (planting: string, sugars: number[], more: Partial<Sampling> 
   taken: sugars.length,
   mean: 400,
   interval: [390, 410],
-  floor: null,
   ...more,
 })
 const spread = {
   samplings: [
-    samplingOf("Long Acre", [350, 400, 450], {floor: 300}),
+    samplingOf("Long Acre", [350, 400, 450]),
     samplingOf("North Bench", [300, 300, 500, 500], {taken: 6, interval: [340, 460]}),
     samplingOf("Home Strip", [400], {interval: null, day: null}),
   ],
@@ -42,12 +41,30 @@ it.each([320, 358, 640, 1100])("stands every plant on one scale, within %d px", 
   }
 })
 
+it.each([320, 640])("names a questioned plant beside its dot, within %d px", (width) => {
+  const plants = [460, 190, 540].map((sugar, i) => ({
+    plant: i + 1,
+    sugar,
+    isOdd: i > 0,
+    at: {sheet: 0, row: i, col: 4},
+  }))
+  const [{dots} = {dots: []}] = sampleLayout(
+    {samplings: [samplingOf("A", [], {plants})], confidence: 0.8},
+    width,
+  ).rows
+  expect(dots.map(({odd}) => odd?.text)).toEqual([undefined, "plant 2", "plant 3"])
+  for (const {x, odd} of dots)
+    if (odd) {
+      const end = odd.x + textWidth(odd.text)
+      expect(odd.x >= 0 && end <= width).toBe(true)
+      expect(odd.x >= x + 7 || end <= x - 7).toBe(true)
+    }
+})
+
 it("says what it shows", () => {
   const [longAcre, northBench, homeStrip] = spread.samplings as [Sampling, Sampling, Sampling]
   const said = (one: Sampling) => plain(sampleSentence(one, 0.8))
-  expect(said(longAcre)).toBe(
-    "Long Acre, 5 Mar: 3 plants of 3 used, 400 mg/g (80 %: 390–410). Your floor is 300 mg/g.",
-  )
+  expect(said(longAcre)).toBe("Long Acre, 5 Mar: 3 plants of 3 used, 400 mg/g (80 %: 390–410).")
   expect(said(northBench)).toBe("North Bench, 5 Mar: 4 plants of 6 used, 400 mg/g (80 %: 340–460).")
   expect(said(homeStrip)).toBe("Home Strip: 1 plant of 1 used, 400 mg/g, too few plants for an interval.")
   const odd = {...longAcre, plants: longAcre.plants.map((one) => ({...one, isOdd: one.plant === 3}))}
@@ -56,4 +73,7 @@ it("says what it shows", () => {
     "North Bench is the least sure: 400 mg/g, give or take 60 at 80 %; the others are surer.",
   )
   expect(plain(sampleFinding({...spread, samplings: [homeStrip]}))).toMatch(/^Too few plants/)
+  // A later sampling of the planting is what counts.
+  const later = {...northBench, interval: [399, 401] as const}
+  expect(sampleFinding({...spread, samplings: [longAcre, northBench, later]})).toMatch(/^Long Acre is/)
 })
