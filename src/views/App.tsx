@@ -1,6 +1,5 @@
 import {lazy, Suspense, useCallback, useEffect, useRef, useState, useSyncExternalStore} from "react"
 import {isRefusal} from "../../functions/refusal"
-import {dateText} from "../editor/display"
 import {moveClose} from "../editor/commands/season"
 import {choose, showPanel} from "../editor/selection"
 import {showAllRows} from "../editor/showOnly"
@@ -27,6 +26,7 @@ import {LenderPlate, type RiskOf} from "./LenderPlate"
 import {lenderShown} from "./lenderShown"
 import {NamesPanel} from "./NamesPanel"
 import {NotePanel} from "./NotePanel"
+import {editionWords} from "./edition"
 import {onEachPage} from "./onEachPage"
 import {onceDrawn} from "./onceDrawn"
 import {PaperSheet} from "./PaperSheet"
@@ -120,6 +120,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
   const samples = samplesShown(store)
   const year = reserve && !isRefusal(reserve) ? reserve.year : null
   const only = state.only?.sheet === cell.sheet ? state.only : null
+  const edition = editionWords(store)
   const finding = plan
     ? calendarFinding(plan)
     : week
@@ -177,7 +178,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
       <div className="page" data-measures={document.region?.measures}>
         <Contents store={store} keeping={keeping} />
         <main id="main">
-          {!lender && <style>{onEachPage(footOfPage(store))}</style>}
+          {!lender && <style>{onEachPage(edition)}</style>}
           <div className="title">
             <h1>{sheet.name}</h1>
             <TitleActs store={store} keeping={keeping} onDone={focusSheet} />
@@ -230,6 +231,9 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
               {reserve && !isRefusal(reserve) && <ReservePlate store={store} shown={reserve} />}
               {spears && <SpearPlate sizes={spears} onGo={goTo} />}
               {samples && <SamplePlate spread={samples} onGo={goTo} />}
+              {(week || lender || needs || replant || year || spears || samples) && (
+                <Source words={edition} />
+              )}
               <div className="alone">{shown}</div>
             </>
           )}
@@ -244,6 +248,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                 <>
                   <CalendarKey />
                   <CalendarTable plan={plan} />
+                  <Source words={edition} />
                 </>
               )}
               {panel === "help" ? (
@@ -293,15 +298,10 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
   )
 }
 
-/** "Hollow Brook Farm, season 2026. Spear size, as of 25 May 2026" */
-function footOfPage(store: Store): string {
-  const {document, cell} = store.getState()
-  const asOf = asOfDay(store)
-  const book = document.season ? `${document.name}, ${document.season}` : document.name
-  return `${book}. ${document.sheets[cell.sheet]!.name}${asOf === null ? "" : `, as of ${dateText(asOf)}`}`
-}
-
 const KINDS = ["worked out", "measured", "carried over", "typed over", "missing", "questioned"] as const
+
+/** Where the numbers of the pictures above come from: the sheet that is their table, in which state. */
+const Source = ({words}: {words: string}) => <p className="source">Source: {words}.</p>
 
 /** What the marks in the cells mean. */
 function CellKey() {
