@@ -8,7 +8,8 @@ import {FirstLook} from "./views/FirstLook"
 
 const root = createRoot(window.document.getElementById("planner")!)
 const inside = handed()
-root.render(<FirstLook look={(inside ? inside.look : lastLook()) ?? demonstration} />)
+const look = inside ? inside.look : lastLook()
+root.render(<FirstLook look={look ?? demonstration} isFirstVisit={!inside && !look} />)
 
 // The engine is large: it is loaded once the plan stands there to be read.
 requestAnimationFrame(() =>

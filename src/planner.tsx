@@ -62,6 +62,7 @@ async function sample(name: keyof typeof samples): Promise<Document> {
  */
 export async function startPlanner(root: Root, inside: Handed | null) {
   const device = await openDevice()
+  let shipped: Document | null = null
   const came = inside && readFile(inside.workbook)
   const found = came ? null : await device.latest()
   const document =
@@ -69,7 +70,7 @@ export async function startPlanner(root: Root, inside: Handed | null) {
       ? came.document
       : found && !isRefused(found)
         ? found.document
-        : await sample("demonstration")
+        : (shipped = await sample("demonstration"))
   const later = (act: () => void, isStep: boolean) => (isStep ? setTimeout(act, STEPS_REST) : onceDrawn(act))
   const store = createStore(document, later, () => markAt(new Date()))
 
@@ -270,7 +271,12 @@ export async function startPlanner(root: Root, inside: Handed | null) {
           said: read.asks,
         }))
     },
-    openSample: async (name) => store.open(await sample(name)),
+    async openSample(name) {
+      const workbook = await sample(name)
+      if (name === "demonstration") shipped = workbook
+      store.open(workbook)
+    },
+    isDemonstration: (document) => document === shipped,
   }
 
   // An address that ends in #field opens the page for the field, so that a tablet can keep it on its first screen.

@@ -66,6 +66,7 @@ import {reserveFinding} from "./pictures/reserveLayout"
 import {sampleFinding} from "./pictures/sampleLayout"
 import {spearFinding} from "./pictures/spearLayout"
 import {useEditor} from "./useEditor"
+import {Welcome} from "./Welcome"
 import "./tokens.css"
 import "./page.css"
 
@@ -184,6 +185,9 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
             <TitleActs store={store} keeping={keeping} onDone={focusSheet} />
             <p className="finding">{finding ?? sheet.about}</p>
             <ReadingLine store={store} />
+            {plan && keeping.isDemonstration(document) && (
+              <Welcome onBegin={() => void keeping.openSample("blank")} />
+            )}
             {only && (
               <p className="only">
                 {only.rows.length} of {sheet.rows.length} rows shown: {only.words}.{" "}

@@ -3,6 +3,7 @@ import {SeasonCalendar} from "./pictures/SeasonCalendar"
 import {calendarFinding, calendarTable} from "./pictures/calendarWords"
 import {HEAD_HEIGHT, ROW_HEIGHT} from "./sheetSize"
 import {useWide} from "./useEditor"
+import {Welcome} from "./Welcome"
 import "./tokens.css"
 import "./page.css"
 import "./sheet.css"
@@ -17,7 +18,7 @@ export interface Look {
 const SHOWN = ["Planting", "Opens", "Closes", "Days", "Held by", "Crop", "Crop, low to high"]
 
 /** The plan as it was last worked out, to be read while the engine is still being loaded. */
-export function FirstLook({look: {name, season, plan}}: {look: Look}) {
+export function FirstLook({look: {name, season, plan}, isFirstVisit}: {look: Look; isFirstVisit: boolean}) {
   const beside = useWide(60)
   const {headings, rows} = calendarTable(plan)
   const columns = SHOWN.map((heading) => headings.indexOf(heading)).filter((column) => column >= 0)
@@ -37,6 +38,7 @@ export function FirstLook({look: {name, season, plan}}: {look: Look}) {
           <div className="title">
             <h1>Season plan</h1>
             <p className="finding">{calendarFinding(plan)}</p>
+            {isFirstVisit && <Welcome />}
           </div>
           <div className="spread">
             <div className="sheet plain">

@@ -64,4 +64,6 @@ export interface Keeping {
     drop(id: number): Promise<{readonly refused: string} | null>
   }
   openSample(name: "demonstration" | "blank"): Promise<void>
+  /** Whether it is the demonstration farm as it is shipped. */
+  isDemonstration(document: Document): boolean
 }
