@@ -1,14 +1,29 @@
 import {memo} from "react"
-import {numberText} from "../editor/display"
+import {dayText, numberText} from "../editor/display"
 import type {WeekNeeds} from "../workbook/season"
 import type {Store} from "../editor/store"
 import type {ColdChain} from "../workbook/coldChain"
 import type {CellAddress, Region} from "../workbook/document"
 import {loadsWords, storeWords} from "./coldChainWords"
+import {pickedOn} from "../workbook/pickingPlan"
 import {MovesApart} from "./MovesApart"
 import {NeedsByWeek} from "./pictures/NeedsByWeek"
-import {shortTitle} from "./pictures/weekWords"
+import {weightText} from "./pictures/calendarWords"
+import {inARow, shortTitle} from "./pictures/weekWords"
 import "./week.css"
+
+/** "26 May: Well Field 1.7 t and Long Acre 1.0 t." */
+function madeWords({workbook}: Store, day: number, region: Region): string {
+  const picked = pickedOn(workbook, day).map(({planting, kg}) => `${planting} ${weightText(kg, region)}`)
+  return picked.length ? `${dayText(day)}: ${inARow(picked)}.` : ""
+}
+
+/** The day of a week, from its Monday, on which most is picked. */
+function heaviestDay({workbook}: Store, from: number): number {
+  const days = Array.from({length: 7}, (_, i) => from + i)
+  const loads = days.map((day) => pickedOn(workbook, day).reduce((sum, {kg}) => sum + kg, 0))
+  return days[loads.indexOf(Math.max(...loads))]!
+}
 
 /** Hands and cold by week, each against what is at hand. The sheet below is their table. */
 export const NeedsPlate = memo(function NeedsPlate({
@@ -47,6 +62,7 @@ export const NeedsPlate = memo(function NeedsPlate({
           needed: one.cutters,
           atHand: one.booked,
           at: one.cells["cutters needed"],
+          made: () => (one.busiest === null ? "" : madeWords(store, one.busiest, region)),
           isPast: isPast(one),
         }))}
         decimals={0}
@@ -67,6 +83,7 @@ export const NeedsPlate = memo(function NeedsPlate({
           needed: one.load,
           atHand: one.fitted,
           at: one.cells["load needed"],
+          made: () => madeWords(store, heaviestDay(store, one.from), region),
           isPast: isPast(one),
         }))}
         decimals={1}

@@ -42,6 +42,7 @@ export function NeedsByWeek({needs, title, measures, decimals, decimal, atHandWo
       height: base - top + 8,
       words: needsSentence([needs[i]!], decimals, atHandWords, decimal),
       at: needs[i]!.at,
+      more: needs[i]!.made,
     }
   })
   return (

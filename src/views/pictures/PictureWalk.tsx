@@ -1,4 +1,4 @@
-import {useState, type KeyboardEvent, type ReactNode} from "react"
+import {useState, type KeyboardEvent, type MouseEvent, type ReactNode} from "react"
 import type {CellAddress} from "../../workbook/document"
 import "./pictures.css"
 
@@ -10,6 +10,8 @@ export interface Stop {
   readonly height?: number
   /** What it says, as a sentence. */
   readonly words: string
+  /** What else is worked out and said once it is reached, as sentences. */
+  readonly more?: (() => string) | undefined
   /** The cell behind it, where there is one. */
   readonly at?: CellAddress | undefined
 }
@@ -31,8 +33,12 @@ interface Props {
 }
 
 const DOT = 18 // px across the ring about a dot; chosen
+const REACH = 16 // px beside a mark at which a pointer still means it; chosen
 
-/** A picture that the keys walk over: arrows from mark to mark, Home and End, Enter to the cell behind it, Esc out of it. */
+/**
+ * A picture that the keys walk over: arrows from mark to mark, Home and End, Enter to the cell behind it, Esc out of it. A press
+ * of the pointer reaches the mark under it, a second press goes to its cell.
+ */
 export function PictureWalk({name, label, width, height, stops, onGo, children}: Props) {
   const [reached, setReached] = useState<number | null>(null)
   const stop = reached === null ? undefined : stops[Math.min(reached, stops.length - 1)]
@@ -70,6 +76,13 @@ export function PictureWalk({name, label, width, height, stops, onGo, children}:
     event.preventDefault()
   }
 
+  const point = ({clientX, clientY, currentTarget}: MouseEvent<HTMLDivElement>) => {
+    const place = currentTarget.getBoundingClientRect()
+    const next = markAt(stops, clientX - place.left, clientY - place.top)
+    if (next !== null && next === reached && stop?.at && onGo) onGo(stop.at)
+    else setReached(next)
+  }
+
   return (
     <div
       className="walk"
@@ -77,15 +90,33 @@ export function PictureWalk({name, label, width, height, stops, onGo, children}:
       aria-label={`${name}, ${stops.length} ${stops.length === 1 ? "mark" : "marks"}: the arrow keys step over them`}
       tabIndex={0}
       onKeyDown={press}
+      onClick={point}
       onBlur={() => setReached(null)}
     >
       {picture}
       {stop && <span className="ring" style={around(stop)} />}
       <p className="walked" aria-live="polite">
-        {stop && `${stop.words}${stop.at && onGo ? " Enter goes to its cell." : ""}`}
+        {stop &&
+          [stop.words, stop.more?.() ?? "", stop.at && onGo ? "Enter goes to its cell." : ""]
+            .filter((words) => words !== "")
+            .join(" ")}
       </p>
     </div>
   )
+}
+
+/** The mark at a place of the picture, px, or the nearest one within reach: its number, or null. */
+export function markAt(stops: readonly Stop[], x: number, y: number): number | null {
+  const off = stops.map((stop) => {
+    const [aside, above] = [Math.abs(x - stop.x), Math.abs(y - stop.y)]
+    const gap = Math.hypot(
+      Math.max(0, aside - (stop.width ?? DOT) / 2),
+      Math.max(0, above - (stop.height ?? DOT) / 2),
+    )
+    return gap + Math.hypot(aside, above) / 1000 // of marks that lie over each other, the one about whose middle it is
+  })
+  const nearest = Math.min(...off)
+  return nearest <= REACH + 1 ? off.indexOf(nearest) : null
 }
 
 const around = ({x, y, width = DOT, height = DOT}: Stop) => ({

@@ -100,11 +100,11 @@ export function ReserveThroughTheYear({year, bands = null, width: given}: Props)
             </text>
           </g>
         )}
-        {layout.measured.map(({x, y, top, bottom, words}) => (
+        {layout.measured.map(({x, y, top, bottom, words, wordsX}) => (
           <g key={x}>
             <path className="interval" d={`M${x} ${top}V${bottom}`} />
             <circle className="sampled" cx={x} cy={y} r={4.5} />
-            <text className="halo" x={x + 8} y={Math.min(top, y - 4) - 6}>
+            <text className="halo" x={wordsX} y={Math.min(top, y - 4) - 6}>
               {words}
             </text>
           </g>

@@ -13,6 +13,8 @@ export interface Need {
   readonly isPast: boolean
   /** The cell of what is needed. */
   readonly at?: CellAddress | undefined
+  /** What makes its day, as a sentence. */
+  readonly made?: (() => string) | undefined
 }
 
 export interface NeedsOptions {

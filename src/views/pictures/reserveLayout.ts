@@ -7,6 +7,7 @@ import {refillDay} from "../../../functions/root/yearOutcome"
 import {dayText, numberText, shownIn} from "../../editor/display"
 import type {Region} from "../../workbook/document"
 import {PLAIN_REGION} from "../../workbook/region"
+import {textWidth} from "./placing"
 import type {CrownYears, PlantingCrowns} from "../../workbook/crowns"
 
 /** The reserve of one planting through its model year, by the balance. Days counted from the start of the year. */
@@ -84,6 +85,8 @@ export interface Dot extends Point {
   readonly top: number
   readonly bottom: number
   readonly words: string
+  /** From where the words stand, px. */
+  readonly wordsX: number
 }
 
 /** Everything that the drawing needs, px. */
@@ -210,13 +213,20 @@ export function reserveLayout(year: ReserveYear, width: number, weekly: Bands | 
         ? null
         : {x: x(refill), y: y(course.reserve[refill]!), words: `full again ${dayText(first + refill)}`},
     bands: weekly ? [band(0, 4, "8 in 10", [3, 4]), band(1, 3, "half", [1, 2])] : [],
-    measured: measured.map(({day, sugar, lower, upper}) => ({
-      x: x(day - first),
-      y: y(storeOf(sugar, day)),
-      top: y(storeOf(upper ?? sugar, day)),
-      bottom: y(storeOf(lower ?? sugar, day)),
-      words: `${width < NARROW ? "" : "measured "}${numberText(sugar, 0)} mg/g, ${dayText(day)}`,
-    })),
+    measured: measured.map(({day, sugar, lower, upper}) => {
+      const words = `${width < NARROW ? "" : "measured "}${numberText(sugar, 0)} mg/g, ${dayText(day)}`
+      const dotX = x(day - first)
+      // Before the line of the as-of day they end in front of it.
+      const room = (asOf !== null && day - first < asOf ? x(asOf) - 4 : width) - textWidth(words)
+      return {
+        x: dotX,
+        y: y(storeOf(sugar, day)),
+        top: y(storeOf(upper ?? sugar, day)),
+        bottom: y(storeOf(lower ?? sugar, day)),
+        words,
+        wordsX: Math.max(LEFT, Math.min(dotX + 8, room)),
+      }
+    }),
   }
 }
 

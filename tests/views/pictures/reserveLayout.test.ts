@@ -2,6 +2,7 @@ import {readFileSync} from "node:fs"
 import {describe, expect, it} from "vitest"
 import {dayOf} from "../../../functions/calendar"
 import {isRefusal} from "../../../functions/refusal"
+import {textWidth} from "../../../src/views/pictures/placing"
 import {reserveFinding, reserveLayout, reserveYear} from "../../../src/views/pictures/reserveLayout"
 import {crownsOf, type CrownYears} from "../../../src/workbook/crowns"
 import {readFile} from "../../../src/workbook/file"
@@ -82,6 +83,13 @@ describe("the reserve through the year", () => {
     expect(layout.base - dot!.y).toBeCloseTo(4514.26 * perKg, 1)
     expect(dot!.top).toBeLessThan(dot!.y)
     expect(dot!.bottom).toBeGreaterThan(dot!.y)
+  })
+
+  it.each([340, 390, 640, 1000])("ends the words of a sample before the as-of line, at %d px", (width) => {
+    const {measured, asOf, left} = reserveLayout(year, width)
+    const [{words, wordsX}] = measured as [(typeof measured)[0]]
+    expect(wordsX).toBeGreaterThanOrEqual(left)
+    if (width > 340) expect(wordsX + textWidth(words)).toBeLessThan(asOf!.x)
   })
 
   it("is drawn whole to the as-of day and goes on dashed from the same point", () => {
