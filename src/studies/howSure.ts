@@ -156,9 +156,14 @@ export interface HowSure {
   readonly noRefill: number
   /** Store at the end of each week. */
   readonly store: readonly Quantiles[]
+  /** The same of the first draws one by one, for those who want to see what a band is made of. */
+  readonly singles: readonly (readonly number[])[]
   /** Inputs by the share of the crop's spread that goes with them, most first: squared correlation, brought to a sum of 1. */
   readonly pickedFrom: readonly {readonly name: string; readonly share: number}[]
 }
+
+/** Chosen: so many single draws can be told apart in a picture. */
+const SINGLES = 12
 
 /** Puts the parts of a study together. */
 export function howSure(parts: readonly DrawnPart[]): HowSure {
@@ -177,6 +182,11 @@ export function howSure(parts: readonly DrawnPart[]): HowSure {
       ),
     ),
   )
+  const singles = ordered.flatMap(({store}) =>
+    Array.from({length: Math.min(SINGLES, store.length / WEEKS)}, (_, row) => [
+      ...store.subarray(row * WEEKS, (row + 1) * WEEKS),
+    ]),
+  )
   return {
     draws: picked.length,
     picked: quantiles(picked),
@@ -184,6 +194,7 @@ export function howSure(parts: readonly DrawnPart[]): HowSure {
     refill: refilled.length ? quantiles(refilled) : null,
     noRefill: 1 - refilled.length / refill.length,
     store,
+    singles: singles.slice(0, SINGLES),
     pickedFrom: ranking(ordered, picked),
   }
 }

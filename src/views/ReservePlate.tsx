@@ -12,6 +12,7 @@ import type {ReserveShown} from "./reserveShown"
 export function ReservePlate({store, shown: {crowns, year}}: {store: Store; shown: ReserveShown}) {
   const {plantings, shown} = crowns
   const [studied, setStudied] = useState<Studied | null>(null)
+  const [showsSingles, setShowsSingles] = useState(false)
   const found = studied && year && isOf(studied, crowns, year.planting) ? studied.found : null
   return (
     <div className="plate">
@@ -33,7 +34,21 @@ export function ReservePlate({store, shown: {crowns, year}}: {store: Store; show
       )}
       {year && (
         <>
-          <ReserveThroughTheYear year={year} bands={found?.store ?? null} />
+          <ReserveThroughTheYear
+            year={year}
+            bands={found?.store ?? null}
+            singles={found && showsSingles ? found.singles : []}
+          />
+          {found && (
+            <label className="choice">
+              <input
+                type="checkbox"
+                checked={showsSingles}
+                onChange={({target}) => setShowsSingles(target.checked)}
+              />{" "}
+              Show {found.singles.length} single draws
+            </label>
+          )}
           <HowSurePanel
             key={year.planting.planting}
             store={store}

@@ -67,7 +67,9 @@ describe("the study of how sure", () => {
   const found = howSure(parts)
 
   it("gives the same however the draws are shared out, and again with the same seed", () => {
-    expect(howSure([drawPart(input, 400, 1000), drawPart(input, 0, 400)])).toEqual(found)
+    expect(howSure([drawPart(input, 400, 1000), drawPart(input, 5, 400), drawPart(input, 0, 5)])).toEqual(
+      found,
+    )
   })
   it("differs with another seed", () => {
     expect(howSure([drawPart({...input, seed: 8}, 0, 1000)])).not.toEqual(found)
@@ -85,6 +87,11 @@ describe("the study of how sure", () => {
     for (const quantile of sure.picked) expect(quantile).toBeCloseTo(course.picked[364]!, 9)
     expect(sure.refill).toEqual([240, 240, 240, 240, 240]) // day 241 counted from 1: 29 August
     expect(sure.noRefill).toBe(0)
+    expect(sure.singles).toHaveLength(12)
+    // Stores are kept in single precision, about 7 digits.
+    for (const single of sure.singles)
+      for (const [week, store] of single.entries())
+        expect(Math.abs(store - course.reserve[Math.min(364, 7 * week + 6)]!)).toBeLessThan(0.001)
     expect(sure.pickedFrom).toEqual([])
   })
   it("nests its bands, and holds the plain balance in the middle one", () => {

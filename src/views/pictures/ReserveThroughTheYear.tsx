@@ -13,6 +13,8 @@ interface Props {
   readonly year: ReserveYear
   /** From a study: the 10, 25, 50, 75 and 90 of a hundred of the store at the end of each week. */
   readonly bands?: Bands | null
+  /** Single draws of the same study, week by week, drawn thin. */
+  readonly singles?: readonly (readonly number[])[]
   readonly width?: number
 }
 
@@ -20,9 +22,9 @@ interface Props {
  * The reserve of one planting through the year: the line solid up to the as-of day and dashed after it, measured samples
  * as dots with their interval, the planner's own floor, and the days of cutting. The sheet below it is its table.
  */
-export function ReserveThroughTheYear({year, bands = null, width: given}: Props) {
+export function ReserveThroughTheYear({year, bands = null, singles, width: given}: Props) {
   const [place, measured] = useWidth()
-  const layout = reserveLayout(year, Math.max(given ?? measured ?? FIRST_WIDTH, LEAST_WIDTH), bands)
+  const layout = reserveLayout(year, Math.max(given ?? measured ?? FIRST_WIDTH, LEAST_WIDTH), bands, singles)
   const {width, height, left, right, base, rules, months, floor, asOf, cutting, lowest, refill} = layout
   const {planting} = year.planting
   const stops = [lowest, ...(refill ? [refill] : []), ...layout.measured]
@@ -85,6 +87,9 @@ export function ReserveThroughTheYear({year, bands = null, width: given}: Props)
               {words}
             </text>
           </g>
+        ))}
+        {layout.singles.map((line) => (
+          <path key={line} className="tail" d={line} />
         ))}
         <path className="course" d={layout.past} />
         <path className="course to-be" d={layout.toCome} />

@@ -117,6 +117,8 @@ export interface ReserveLayout {
   readonly measured: readonly Dot[]
   /** The ranges of a study, the wider one first; none before it is run. */
   readonly bands: readonly (Point & {readonly area: string; readonly words: string})[]
+  /** Single draws of a study, where they are asked for. */
+  readonly singles: readonly string[]
 }
 
 /** Five quantiles (10, 25, 50, 75 and 90 of a hundred) of the store at the end of each week. */
@@ -133,7 +135,12 @@ const BELOW = 52
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
 
 /** Lays out the picture of the reserve through the year: kg/ha, or lb/ac, from 0, the model year along. */
-export function reserveLayout(year: ReserveYear, width: number, weekly: Bands | null = null): ReserveLayout {
+export function reserveLayout(
+  year: ReserveYear,
+  width: number,
+  weekly: Bands | null = null,
+  singles: readonly (readonly number[])[] = [],
+): ReserveLayout {
   const {planting, first, course, open, stop, lowest, refill, asOf, region} = year
   const days = course.reserve.length
   const base = HEIGHT - BELOW
@@ -146,6 +153,7 @@ export function reserveLayout(year: ReserveYear, width: number, weekly: Bands | 
     planting.floor ?? 0,
     ...tops,
     ...(weekly ?? []).map((week) => week[4]!),
+    ...singles.flat(),
   )
   const {unit, shown, text: kg} = storeWords(region)
   const step = stepOf(shown(highest)) // round in the unit that is shown
@@ -159,10 +167,11 @@ export function reserveLayout(year: ReserveYear, width: number, weekly: Bands | 
       points.push(`${x(day).toFixed(1)} ${y(course.reserve[day]!).toFixed(1)}`)
     return points.length > 1 ? `M${points.join("L")}` : ""
   }
+  const endOf = (week: number) => x(Math.min(days - 1, 7 * week + 6))
   // Its words stand between two of its edges at the end of the year.
   const band = (low: number, high: number, words: string, between: readonly [number, number]) => {
     const points = (weekly ?? []).map((week, i) => ({
-      x: x(Math.min(days - 1, 7 * i + 6)),
+      x: endOf(i),
       top: y(week[high]!),
       bottom: y(week[low]!),
     }))
@@ -213,6 +222,9 @@ export function reserveLayout(year: ReserveYear, width: number, weekly: Bands | 
         ? null
         : {x: x(refill), y: y(course.reserve[refill]!), words: `full again ${dayText(first + refill)}`},
     bands: weekly ? [band(0, 4, "8 in 10", [3, 4]), band(1, 3, "half", [1, 2])] : [],
+    singles: singles.map(
+      (store) => `M${store.map((mass, i) => `${endOf(i).toFixed(1)} ${y(mass).toFixed(1)}`).join("L")}`,
+    ),
     measured: measured.map(({day, sugar, lower, upper}) => {
       const words = `${width < NARROW ? "" : "measured "}${numberText(sugar, 0)} mg/g, ${dayText(day)}`
       const dotX = x(day - first)

@@ -100,6 +100,21 @@ describe("the reserve through the year", () => {
     expect(toCome.split("L")).toHaveLength(365 - 144)
   })
 
+  it("draws single draws of a study through their weeks, and makes room for them", () => {
+    const flat = Array.from({length: 53}, () => 9000)
+    const {singles, rules, base, toCome} = reserveLayout(year, 1000, null, [flat])
+    const points = singles[0]!
+      .slice(1)
+      .split("L")
+      .map((point) => point.split(" ").map(Number))
+    expect(points).toHaveLength(53)
+    expect(new Set(points.map(([, y]) => y)).size).toBe(1)
+    expect(points[0]![1]!).toBeGreaterThanOrEqual(Math.min(...rules.map(({y}) => y)))
+    expect(points[0]![1]!).toBeLessThan(base / 2)
+    // The last week ends where the year does.
+    expect(points.at(-1)![0]).toBeCloseTo(Number(toCome.split("L").at(-1)!.split(" ")[0]), 1)
+  })
+
   it("draws the bands of a study at their weeks, the wider one first, and makes room for them", () => {
     const weekly = Array.from({length: 53}, () => [1000, 2000, 3000, 4000, 9000])
     const {bands, rules, base} = reserveLayout(year, 1000, weekly)
