@@ -228,6 +228,7 @@ export function SheetGrid({
           if (!finished || !byHand || !column || Number.isNaN(col)) return
           const width = Math.round((column.getActualWidth() / REM) * 10) / 10
           store.run(({cell: {sheet}}) => ({type: "changeColumn", sheet, col, change: {width}}))
+          focus() // the mouse took it to the edge of the heading, where no key reaches the sheet
         }}
         onFirstDataRendered={onDrawn}
         onGridPreDestroyed={() => (api.current = null)}
