@@ -1,0 +1,82 @@
+import {expect, it} from "vitest"
+import {seeded} from "../workbook/documents"
+import {openPlanner} from "./page"
+import {sheetOn} from "./sheet"
+
+async function openSheet(name: string) {
+  const {page, trouble} = await openPlanner()
+  await page.locator(".ag-cell").first().waitFor()
+  const sheet = sheetOn(page)
+  await sheet.open(name)
+  return {page, trouble, sheet, chosen: page.locator(".content .at")}
+}
+
+it("names the cell by which a formula fails, and leads to it", async () => {
+  const {trouble, sheet, chosen} = await openSheet("Losses")
+  const why = sheet.whereFrom().locator(".why")
+  await sheet.type(2, "Lost", "0")
+  await sheet.type(1, "What it was", "=C1/C2")
+  await sheet.choose(1, "What it was")
+  expect(await sheet.text(1, "What it was")).toBe("#DIV/0!")
+  await expect.poll(() => why.innerText()).toMatch(/^Divides by zero: Lost of North Bench is 0\s%\.$/)
+  await sheet.type(2, "What it was", "=D1+1") // the error goes on, and says where it began
+  await sheet.choose(2, "What it was")
+  await expect
+    .poll(() => why.innerText())
+    .toBe("Divides by zero. Started in What it was of Long Acre, Losses")
+  await why.getByRole("button").click()
+  await why.getByRole("button", {name: "Lost of North Bench"}).waitFor()
+  expect(await chosen.inputValue()).toBe("D2") // reading on does not choose another cell
+  expect(trouble).toEqual([])
+})
+
+it("gives a column another width by dragging, and takes it back by the keys at once", async () => {
+  const {page, trouble, sheet} = await openSheet("Prices")
+  await sheet.choose(2, "Price")
+  const head = page.locator('.ag-header-cell[col-id="1"]')
+  const width = async () => Math.round((await head.boundingBox())!.width)
+  const was = await width()
+  const edge = (await head.locator(".ag-header-cell-resize").boundingBox())!
+  await page.mouse.move(edge.x + edge.width / 2, edge.y + 20)
+  await page.mouse.down()
+  await page.mouse.move(edge.x + edge.width / 2 + 80, edge.y + 20, {steps: 5})
+  await page.mouse.up()
+  await expect.poll(width).toBe(was + 80)
+  await page.keyboard.press("Control+z")
+  await expect.poll(width).toBe(was)
+  await page.keyboard.press("Control+y")
+  await expect.poll(width).toBe(was + 80)
+  expect(trouble).toEqual([])
+})
+
+it("ends where it began, whatever keys were pressed, by undoing all of it", async () => {
+  const {page, trouble, sheet} = await openSheet("Prices")
+  const {keyboard} = page
+  await sheet.choose(3, "Price")
+  const cells = () => page.locator(".ag-cell").allInnerTexts()
+  const began = await cells()
+  const random = seeded(7)
+  const pick = <T>(all: readonly T[]): T => all[Math.floor(random() * all.length)]!
+  const moves = ["ArrowUp", "ArrowDown", "ArrowLeft", "ArrowRight", "Home", "Control+ArrowDown"]
+  const reaches = ["Shift+ArrowDown", "Shift+ArrowUp", "Shift+ArrowRight"]
+  const acts = ["Delete", "Control+d", "Control+r", "Control+x"]
+  for (let i = 0; i < 24; i++) {
+    await keyboard.press(pick([...moves, ...reaches, ...acts]))
+    if (i % 3 === 0) {
+      await keyboard.type(pick(["3.1", "7", "=B1*2", "word", "="]))
+      await keyboard.press(pick(["Enter", "Tab", "Escape"]))
+    }
+    await keyboard.press("Escape") // a question or a refusal is left, and does no harm where there is none
+    await keyboard.press("Escape")
+    if (i % 7 === 6) await keyboard.press(pick(["Control+z", "Control+y"]))
+  }
+  const undo = page.getByRole("button", {name: /^Undo/})
+  const redo = page.getByRole("button", {name: /^Redo/})
+  const after = await cells()
+  expect(after).not.toEqual(began)
+  while (await undo.isEnabled()) await undo.click()
+  await expect.poll(cells).toEqual(began)
+  while (await redo.isEnabled()) await redo.click()
+  await expect.poll(cells).toEqual(after)
+  expect(trouble).toEqual([])
+}, 180_000)
