@@ -11,13 +11,23 @@ const ELEMENT = /<script type="application\/json" id="handed">([^]*?)<\/script>\
 /** What the page that is open was handed with, or null where it is the planner alone. */
 export function handed(): Handed | null {
   const held = window.document.getElementById("handed")?.textContent
-  return held ? (JSON.parse(held) as Handed) : null
+  return held ? read(held) : null
 }
 
-/** What a page in text was handed with, or null. */
+/** What a page in text was handed with, or null. Where that is damaged, its text takes the place of the workbook's. */
 export function handedIn(page: string): Handed | null {
   const [, held] = ELEMENT.exec(page) ?? []
-  return held === undefined ? null : (JSON.parse(held) as Handed)
+  return held === undefined ? null : read(held)
+}
+
+function read(held: string): Handed {
+  try {
+    const {look, workbook} = JSON.parse(held) as Partial<Handed>
+    if (typeof workbook === "string") return {look: look ?? null, workbook}
+  } catch {
+    // Whoever reads it as a workbook says where it is damaged.
+  }
+  return {look: null, workbook: held}
 }
 
 /** The one file of the planner with a workbook inside, in the place of one that it held. */
