@@ -6,6 +6,7 @@ import {readBook} from "../../../src/storage/book/bookFile"
 import {fullCopy} from "../../../src/storage/book/bookOf"
 import {writeOds} from "../../../src/storage/book/odsOut"
 import {writeXlsx} from "../../../src/storage/book/xlsxOut"
+import {handedIn, pageWith} from "../../../src/handed"
 import {createStore} from "../../../src/editor/store"
 import {documentSchema, type Document} from "../../../src/workbook/document"
 import {readFile, writeFile} from "../../../src/workbook/file"
@@ -152,6 +153,17 @@ describe("files that are damaged", () => {
       return true
     })
     expect(faults).toEqual([])
+  })
+
+  it("of a page to read are refused or read", () => {
+    const text = (bytes: Uint8Array) => new TextDecoder().decode(bytes)
+    const page = pageWith('<!doctype html><script id="program">start()</script>', {
+      look: null,
+      workbook: text(whole.json),
+    })
+    const read = (page: string) => isSentenceOrWorkbook(readFile(handedIn(page)?.workbook ?? page))
+    expect(faultsIn(150, 7000, (next) => read(text(damaged(strToU8(page), next))))).toEqual([])
+    expect(faultsIn(150, 8000, (next) => read(garbled(page, next)))).toEqual([])
   })
 
   it("leave what is open as it was, and the other way to undo", () => {
