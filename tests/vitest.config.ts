@@ -43,6 +43,17 @@ export default defineConfig({
         },
       },
       {
+        // Not part of the tests: kills the browser and its pages while they are edited, KILLS times.
+        extends: true,
+        test: {
+          name: "kills",
+          include: ["tests/browser/**/*.kill.ts"],
+          globalSetup: "tests/browser/planner.ts",
+          testTimeout: 0,
+          sequence: {groupOrder: 4},
+        },
+      },
+      {
         // Not part of the tests: takes the pictures that README.md shows, from the running planner.
         extends: true,
         test: {

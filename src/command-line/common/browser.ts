@@ -9,7 +9,7 @@ import {chromium, type BrowserServer} from "playwright-core"
 export async function startBrowser(): Promise<BrowserServer> {
   const executablePath = findBrowser()
   try {
-    return await chromium.launchServer({executablePath, args, chromiumSandbox: !isRoot})
+    return await chromium.launchServer({executablePath, args: BROWSER_ARGS, chromiumSandbox: !isRoot})
   } catch (fault) {
     const why = /No usable sandbox!|error while loading shared libraries.*/.exec(
       (fault as Error).message,
@@ -22,7 +22,8 @@ export async function startBrowser(): Promise<BrowserServer> {
   }
 }
 
-const args = [
+/** How the browser is started, beside what the library asks for. */
+export const BROWSER_ARGS = [
   "--disable-gpu",
   "--disable-quic",
   "--no-first-run",
@@ -33,15 +34,15 @@ const args = [
   "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE localhost, EXCLUDE 127.0.0.1, EXCLUDE [::1]",
 ]
 
-// The browser refuses its own sandbox to root.
-const isRoot = process.getuid?.() === 0
+/** The browser refuses its own sandbox to root. */
+export const isRoot = process.getuid?.() === 0
 
 /**
  * The program file of a Chrome, Chromium or Edge: the one named by PLANNER_BROWSER; else one on the PATH; else one
  * in the usual places; else the build that belongs to the test library, downloaded if need be; else, as root where
  * there is apt-get, Debian's package. Throws one sentence where there is none.
  */
-function findBrowser(): string {
+export function findBrowser(): string {
   const named = process.env["PLANNER_BROWSER"]
   if (named) {
     if (existsSync(named)) return named
