@@ -148,4 +148,66 @@ export function whatMoves(replanting: Replanting, field: ReplantField): readonly
     .toSorted((a, b) => b.apart - a.apart)
 }
 
+/** An input that alone makes a number of seasons best, and the value nearest to now from which on it does. */
+export interface Needed {
+  readonly input:
+    "Prices" | "Crop of this field" | "Crop of a new planting" | "Cost of planting" | "Rate a year"
+  /** A rate, or a factor on what is planned; null where nothing within reach does. */
+  readonly from: number | null
+}
+
+/**
+ * Works back: from what price, yield, cost of planting or rate on, each by itself, keeping a field so many seasons is best. More
+ * seasons than now ask for at least so many, fewer for at most. Looks from a quarter to four times what is planned, and at rates
+ * up to 30 % (chosen).
+ */
+export function whatKeeps(replanting: Replanting, field: ReplantField, seasons: number): readonly Needed[] {
+  const now = weigh(replanting, field)
+  if (!now || now.keepYears === seasons) return []
+  const isRight = (supposed: Supposed) => {
+    const kept = weigh(replanting, field, supposed)!.keepYears
+    return now.keepYears < seasons ? kept >= seasons : kept <= seasons
+  }
+  const {rate} = replanting.money
+  const share = (of: (factor: number) => Supposed) => nearest(1, 0.25, 4, (factor) => isRight(of(factor)))
+  const follows = followsCrop(replanting, field)
+  return [
+    ...(follows
+      ? ([
+          {input: "Prices", from: share((price) => ({price}))},
+          {input: "Crop of this field", from: share((oldYield) => ({oldYield}))},
+        ] as const)
+      : []),
+    {input: "Crop of a new planting", from: share((newYield) => ({newYield}))},
+    {input: "Cost of planting", from: share((planting) => ({planting}))},
+    {input: "Rate a year", from: nearest(rate, 0.001, 0.3, (one) => isRight({rate: one}))},
+  ]
+}
+
+/** Steps in which it is looked for; what lies between two of them is halved so often. */
+const LOOKS = 300
+const HALVES = 40
+
+/** The value nearest to `now`, between two ends, at which something becomes right. */
+function nearest(
+  now: number,
+  least: number,
+  most: number,
+  isRight: (value: number) => boolean,
+): number | null {
+  for (let look = 1; look <= LOOKS; look++)
+    for (const end of [least, most]) {
+      const at = (steps: number) => now + ((end - now) * steps ** 2) / LOOKS ** 2
+      if (!isRight(at(look))) continue
+      let [wrong, right] = [at(look - 1), at(look)]
+      for (let half = 0; half < HALVES; half++) {
+        const middle = (wrong + right) / 2
+        if (isRight(middle)) right = middle
+        else wrong = middle
+      }
+      return right
+    }
+  return null
+}
+
 type Input = [input: string, range: string, low: Supposed, high: Supposed]

@@ -1,3 +1,4 @@
+import {useState} from "react"
 import {payback} from "../../functions/stand/payback"
 import {isRefusal} from "../../functions/refusal"
 import {numberText, shownIn} from "../editor/display"
@@ -9,7 +10,9 @@ import {
   ratesAbout,
   SHARES,
   weigh,
+  whatKeeps,
   whatMoves,
+  type Needed,
   type Supposed,
   type Weighed,
 } from "../studies/replantWhatIf"
@@ -66,6 +69,7 @@ export function ReplantPlate({
         <SpanOfYears replanting={replanting} field={field} now={now} />
         <WhatIf replanting={replanting} field={field} />
         <WhatMoves replanting={replanting} field={field} />
+        <WhatKeeps key={field.field} replanting={replanting} field={field} now={now} />
         <NewPlanting replanting={replanting} field={field} now={now} onGo={onGo} />
       </div>
       <p className="small q">Cash comes at the end of its year and is valued on 1 January {field.first}.</p>
@@ -310,6 +314,61 @@ function WhatMoves({replanting, field}: Props) {
       </div>
     </section>
   )
+}
+
+/** From what price, yield, cost or rate on, each by itself, keeping the field as long as asked is best. */
+function WhatKeeps({replanting, field, now}: Props & {now: Weighed}) {
+  const {seasons, first} = field
+  const [asked, setAsked] = useState<number | null>(null)
+  const kept = asked ?? Math.min(now.keepYears + 3, seasons.length)
+  const choices = Array.from({length: seasons.length + 1}, (_, count) => count)
+  const words = (count: number) => (count === 0 ? "clear it now" : `keep it through ${first + count - 1}`)
+  const needed = whatKeeps(replanting, field, kept)
+  return (
+    <section aria-labelledby="what-keeps">
+      <h2 id="what-keeps">What would make it right</h2>
+      <label className="choice">
+        To{" "}
+        <select value={kept} onChange={({target}) => setAsked(Number(target.value))}>
+          {choices.map((count) => (
+            <option key={count} value={count}>
+              {words(count)}
+            </option>
+          ))}
+        </select>
+      </label>
+      {needed.length === 0 ? (
+        <p>That is best as planned{endless(field)}.</p>
+      ) : (
+        <>
+          <p>One of these alone, from there on{endless(field)}:</p>
+          <table>
+            <caption className="hide">What each input would have to be</caption>
+            <tbody>
+              {needed.map((one) => (
+                <tr key={one.input}>
+                  <th scope="row" className="txt">
+                    {one.input}
+                  </th>
+                  <td>{neededWords(one, replanting, field)}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </>
+      )}
+    </section>
+  )
+}
+
+/** "+12 % (3.47 money/kg)", "9.1 %" */
+function neededWords({input, from}: Needed, {region}: Replanting, {price}: ReplantField): string {
+  if (from === null) return "not by this alone"
+  if (input === "Rate a year") return percent(from)
+  const change = `${from >= 1 ? "+" : "\u2212"}${numberText(Math.abs(Math.round((from - 1) * 1000)) / 10)}\u202f%`
+  if (input !== "Prices" || price === null) return change
+  const {unit, text} = shownIn("money/kg", region)
+  return `${change} (${text(from * price, 2)} ${unit})`
 }
 
 /** The cash of a new planting on fresh ground by year of its life, and when it is in the black. */

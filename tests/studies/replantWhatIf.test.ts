@@ -1,6 +1,6 @@
 import {describe, expect, it} from "vitest"
 import {perYear} from "../../functions/stand/perYear"
-import {weigh, ratesAbout, whatMoves} from "../../src/studies/replantWhatIf"
+import {weigh, ratesAbout, whatKeeps, whatMoves} from "../../src/studies/replantWhatIf"
 import type {ReplantField, Replanting} from "../../src/workbook/replant"
 
 // An old field and a new planting whose numbers are typed, without clearing or rest. Level yearly sums by hand from the
@@ -104,6 +104,50 @@ describe("weigh", () => {
   })
   it("weighs nothing without a new planting", () => {
     expect(weigh({...replanting, newYears: []}, field)).toBeNull()
+  })
+})
+
+describe("whatKeeps", () => {
+  const of = (seasons: number, one = field) =>
+    Object.fromEntries(whatKeeps(replanting, one, seasons).map(({input, from}) => [input, from]))
+  it("finds what makes one season more right: a year must then bring 1 700 at most", () => {
+    const more = of(4)
+    // Dearer planting: 2 092 less what the first two years cost more, level over the life, is 1 700.
+    const level = (planting: number) =>
+      perYear(
+        flows.map((cash) => (cash < 0 ? planting * cash : cash)),
+        0.07,
+      )
+    expect(level(more["Cost of planting"]!)).toBeCloseTo(1700, 6)
+    expect(more["Cost of planting"]).toBeGreaterThan(1)
+    const yielding = (factor: number) =>
+      perYear(
+        flows.map((cash) => (cash > 0 ? factor * cash : cash)),
+        0.07,
+      )
+    expect(yielding(more["Crop of a new planting"]!)).toBeCloseTo(1700, 6)
+    expect(perYear(flows, more["Rate a year"]!)).toBeCloseTo(1700, 6)
+    // What prices do is not known where the cash is typed.
+    expect(more).not.toHaveProperty("Prices")
+  })
+  it("finds what makes one season fewer right: a year must then bring 2 250 at least", () => {
+    const fewer = of(2)
+    expect(perYear(flows, fewer["Rate a year"]!)).toBeCloseTo(2250, 6)
+    expect(fewer["Rate a year"]).toBeLessThan(0.07)
+  })
+  it("finds the price and the crop of a field that is grown", () => {
+    // 3 000 left after harvest, sold for 8 000: keeping its one season is right while it brings what a year must, 2 092.
+    const grown = {...field, seasons: [{year: 2026, cash: 2000, crop: {leaves: 3000, sells: 8000}}]}
+    const sold = {...replanting, newYears: replanting.newYears.map((year) => ({...year, sales: 1e-9}))}
+    const found = Object.fromEntries(whatKeeps(sold, grown, 1).map(({input, from}) => [input, from]))
+    const lacks = perYear(flows, 0.07) - 2000
+    expect(found["Crop of this field"]).toBeCloseTo(1 + lacks / 3000, 6)
+    expect(found["Prices"]).toBeCloseTo(1 + lacks / 8000, 6)
+  })
+  it("says where nothing within reach is enough, and nothing of what is best already", () => {
+    const poor = {...field, seasons: [{year: 2026, cash: -9000, crop: null}]}
+    expect(of(1, poor)["Rate a year"]).toBeNull()
+    expect(whatKeeps(replanting, field, 3)).toEqual([])
   })
 })
 
