@@ -69,8 +69,10 @@ export function ReplantPlate({
         <SpanOfYears replanting={replanting} field={field} now={now} />
         <WhatIf replanting={replanting} field={field} />
         <WhatMoves replanting={replanting} field={field} />
-        <WhatKeeps key={field.field} replanting={replanting} field={field} now={now} />
-        <NewPlanting replanting={replanting} field={field} now={now} onGo={onGo} />
+        <div className="stack">
+          <WhatKeeps key={field.field} replanting={replanting} field={field} now={now} />
+          <NewPlanting replanting={replanting} field={field} now={now} onGo={onGo} />
+        </div>
       </div>
       <p className="small q">Cash comes at the end of its year and is valued on 1 January {field.first}.</p>
       <p className="guide">
