@@ -34,7 +34,8 @@ const map: readonly Layer[] = [
   {path: "src/storage/", uses: ["functions/", "src/workbook/"], packages: ["fflate", "idb"]},
   {
     path: "src/views/",
-    uses: ["functions/", "src/workbook/", "src/studies/", "src/editor/", "src/storage/"],
+    // package.json says which version of the program this is.
+    uses: ["functions/", "src/workbook/", "src/studies/", "src/editor/", "src/storage/", "package.json"],
     packages: drawing,
   },
   {

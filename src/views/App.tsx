@@ -17,6 +17,7 @@ import {Contents} from "./Contents"
 import {FieldPage} from "./FieldPage"
 import {FieldLifePlate} from "./FieldLifePlate"
 import {fieldLifeFinding, fieldLifeShown} from "./fieldLifeShown"
+import {EachPage} from "./EachPage"
 import {FindPanel} from "./FindPanel"
 import {Head} from "./Head"
 import {HelpPanel} from "./HelpPanel"
@@ -27,7 +28,6 @@ import {lenderShown} from "./lenderShown"
 import {NamesPanel} from "./NamesPanel"
 import {NotePanel} from "./NotePanel"
 import {editionWords} from "./edition"
-import {onEachPage} from "./onEachPage"
 import {onceDrawn} from "./onceDrawn"
 import {PaperSheet} from "./PaperSheet"
 import {PlainSheet} from "./PlainSheet"
@@ -179,7 +179,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
       <div className="page" data-measures={document.region?.measures}>
         <Contents store={store} keeping={keeping} />
         <main id="main">
-          {!lender && <style>{onEachPage(edition)}</style>}
+          {!lender && <EachPage plan={edition} />}
           <div className="title">
             <h1>{sheet.name}</h1>
             <TitleActs store={store} keeping={keeping} onDone={focusSheet} />

@@ -11,7 +11,7 @@ import {inARow} from "./pictures/weekWords"
 import {gapText} from "./pictures/yieldLayout"
 import {YieldByAge} from "./pictures/YieldByAge"
 import type {Keeping} from "./keeping"
-import {onEachPage} from "./onEachPage"
+import {EachPage} from "./EachPage"
 import {RiskPanel} from "./RiskPanel"
 import type {LenderShown} from "./lenderShown"
 import "./lender.css"
@@ -46,7 +46,7 @@ export const LenderPlate = memo(function LenderPlate({
   const open = (part: Part) => openSheetKeeping(store, sheetWith(store.getState().document, part))
   return (
     <div className="lender">
-      <style>{onEachPage(`${season ? `${name}, ${season}` : name}. ${page.lines[1]?.text ?? ""}`)}</style>
+      <EachPage plan={`${season ? `${name}, ${season}` : name}. ${page.lines[1]?.text ?? ""}`} />
       <dl className="five">
         {page.lines.map((line, i) => (
           <div key={line.name}>
@@ -58,29 +58,6 @@ export const LenderPlate = memo(function LenderPlate({
           </div>
         ))}
       </dl>
-      <div className="pictures">
-        <div>
-          <CashAndDebt page={page} risk={found} onGo={onGo} />
-          <button className="link" onClick={() => open("cash year")}>
-            Cash and debt as a table
-          </button>
-        </div>
-        <div>
-          <YieldByAge page={page} onGo={onGo} />
-          <YieldTable page={page} />
-          <button className="link" onClick={() => open("evidence planting")}>
-            Yield evidence as a table
-          </button>
-        </div>
-      </div>
-      <RiskPanel
-        store={store}
-        region={page.region}
-        stress={page.stress}
-        found={found}
-        onFound={(found) => onFound(found && {page, found})}
-      />
-      <CashTable page={page} />
       <div className="lists">
         <section aria-labelledby="typed-over">
           <h2 id="typed-over">{counted(lists.typedOver.length, "number", "typed over")}</h2>
@@ -146,11 +123,36 @@ export const LenderPlate = memo(function LenderPlate({
           )}
         </section>
       </div>
+      <div className="pictures">
+        <div>
+          <CashAndDebt page={page} risk={found} onGo={onGo} />
+          <button className="link" onClick={() => open("cash year")}>
+            Cash and debt as a table
+          </button>
+        </div>
+        <div>
+          <YieldByAge page={page} onGo={onGo} />
+          <YieldTable page={page} />
+          <button className="link" onClick={() => open("evidence planting")}>
+            Yield evidence as a table
+          </button>
+        </div>
+      </div>
+      <RiskPanel
+        store={store}
+        region={page.region}
+        stress={page.stress}
+        found={found}
+        onFound={(found) => onFound(found && {page, found})}
+      />
+      <CashTable page={page} />
       {!reading && <ReadingCopy preparedBy={page.preparedBy} keeping={keeping} />}
       <p className="guide">
         <span className="on-screen">Ask Where from on any number for what it rests on. </span>Cover: term debt
-        coverage as the Farm Financial Standards Council defines it. A general guide, no score and no pass
-        mark: each lender sets its own points.
+        coverage as the Farm Financial Standards Council defines it. Establishing a planting is paid in cash
+        and asked of the replacement margin; it is no cost of its year, so it does not touch the cover, and
+        what it loses in value belongs in Depreciation. A general guide, no score and no pass mark: each
+        lender sets its own points.
       </p>
     </div>
   )

@@ -1,5 +1,3 @@
-import {useEffect, useState} from "react"
-import {flushSync} from "react-dom"
 import {measureOf} from "../editor/measures"
 import {onlyRows} from "../editor/selection"
 import type {Store} from "../editor/store"
@@ -9,6 +7,7 @@ import {cellViewAt, isWordColumn, TOTAL_ROW} from "./cellView"
 import {columnGroups} from "./columnGroups"
 import {drawnWidth} from "./sheetSize"
 import {useEditor} from "./useEditor"
+import {usePrinting} from "./usePrinting"
 
 /** px that a line of the table has on A4 or Letter, at the size it is printed in; chosen a little too small. */
 const ROOM = 800
@@ -69,24 +68,4 @@ function Tables({store}: {store: Store}) {
       )}
     </div>
   )
-}
-
-/** Whether the page is being printed, known before it is laid out for that. */
-function usePrinting(): boolean {
-  const [isPrinting, setPrinting] = useState(() => window.matchMedia("print").matches)
-  useEffect(() => {
-    const query = window.matchMedia("print")
-    const turn = (on: boolean) => flushSync(() => setPrinting(on))
-    const onMedia = ({matches}: MediaQueryListEvent) => turn(matches)
-    const [before, after] = [() => turn(true), () => turn(false)]
-    query.addEventListener("change", onMedia)
-    window.addEventListener("beforeprint", before)
-    window.addEventListener("afterprint", after)
-    return () => {
-      query.removeEventListener("change", onMedia)
-      window.removeEventListener("beforeprint", before)
-      window.removeEventListener("afterprint", after)
-    }
-  }, [])
-  return isPrinting
 }

@@ -130,8 +130,14 @@ it("prints on its own, whole, with the years as a table and a number on each pag
   }
   const foot = page.locator(".lender style")
   expect(await foot.textContent()).toMatch(
-    /@bottom-left .*Hollow Brook Farm, season 2026\. Version 7, after the frost/,
+    /@bottom-left .*Hollow Brook Farm, season 2026\. Version 7, after the frost.*@bottom-right .*Fernledger \d+\.\d+\.\d+, printed \d+ [A-Z][a-z]{2} 20\d\d\. Page/,
   )
+  // What was typed over and what has no source stand above the pictures, so on the first page whatever the paper.
+  const tops = await page
+    .locator(".lender .five, .lender .lists, .lender .pictures")
+    .evaluateAll((all) => all.map((one) => one.getBoundingClientRect().top))
+  expect(tops).toHaveLength(3)
+  expect(tops).toEqual(tops.toSorted((a, b) => a - b))
   // What paper cannot do is not asked of it, and a study that was not run has no place on it.
   expect(await page.locator(".guide").innerText()).toMatch(/^Cover: term debt coverage/)
   expect(await page.locator(".risk").isVisible()).toBe(false)
@@ -141,7 +147,7 @@ it("prints on its own, whole, with the years as a table and a number on each pag
   await page.emulateMedia({media: "print"})
   expect(await page.locator(".risk").isVisible()).toBe(true)
   const pages = (await page.pdf({format: "Letter", printBackground: true})).toString("latin1")
-  expect(pages.match(/\/Type\s*\/Page\b/g)).toHaveLength(4) // with the study, the years whole on the last one
+  expect(pages.match(/\/Type\s*\/Page\b/g)).toHaveLength(3) // with the study, the years whole on the last one
   await page.emulateMedia({media: "screen"})
   await page.setViewportSize({width: 1440, height: 900})
   await page.getByRole("button", {name: "A blank workbook"}).click()
