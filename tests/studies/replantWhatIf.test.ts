@@ -137,7 +137,7 @@ describe("whatKeeps", () => {
   })
   it("finds the price and the crop of a field that is grown", () => {
     // 3 000 left after harvest, sold for 8 000: keeping its one season is right while it brings what a year must, 2 092.
-    const grown = {...field, seasons: [{year: 2026, cash: 2000, crop: {leaves: 3000, sells: 8000}}]}
+    const grown = {...field, seasons: [{...field.seasons[0]!, cash: 2000, crop: {leaves: 3000, sells: 8000}}]}
     const sold = {...replanting, newYears: replanting.newYears.map((year) => ({...year, sales: 1e-9}))}
     const found = Object.fromEntries(whatKeeps(sold, grown, 1).map(({input, from}) => [input, from]))
     const lacks = perYear(flows, 0.07) - 2000
@@ -145,7 +145,7 @@ describe("whatKeeps", () => {
     expect(found["Prices"]).toBeCloseTo(1 + lacks / 8000, 6)
   })
   it("says where nothing within reach is enough, and nothing of what is best already", () => {
-    const poor = {...field, seasons: [{year: 2026, cash: -9000, crop: null}]}
+    const poor = {...field, seasons: [{...field.seasons[0]!, cash: -9000}]}
     expect(of(1, poor)["Rate a year"]).toBeNull()
     expect(whatKeeps(replanting, field, 3)).toEqual([])
   })
