@@ -59,6 +59,8 @@ export class Workbook {
   #waiting: ReadonlySet<number> = new Set()
   /** Sheets of names that do not wait, of which some formulas rest on what waits. */
   #partly: ReadonlySet<number> = new Set()
+  /** Whether something is left to work out that a sheet rests on, for those of which it was asked. */
+  #owed = new Map<number, boolean>()
   #values = new CellMap<Value>()
   #changes: readonly Change[] = []
 
@@ -192,7 +194,7 @@ export class Workbook {
       this.#changes = []
       this.#takeChanges(worked)
     } else if (sameSheets) this.#readChanges(before)
-    if (!this.#recalculation.isOwing) this.#waiting = this.#partly = new Set()
+    this.#waitNoMoreThanOwed()
     return next
   }
 
@@ -202,8 +204,22 @@ export class Workbook {
     return this.#waiting.size === count && [...this.#waiting].every((sheet) => !behind.has(sheet))
   }
 
+  /** Whether the value of a cell has to be worked out before it is told. */
   #isOwed(at: CellAddress) {
-    return this.#waiting.has(at.sheet) || (this.#partly.has(at.sheet) && this.formulaAt(at) !== null)
+    return (
+      (this.#waiting.has(at.sheet) || (this.#partly.has(at.sheet) && this.formulaAt(at) !== null)) &&
+      this.#restsOnOwing(at.sheet)
+    )
+  }
+
+  /** What waits keeps its value where nothing that it rests on has changed. */
+  #restsOnOwing(sheet: number) {
+    const held = this.#owed.get(sheet)
+    if (held !== undefined) return held
+    const {owing} = this.#recalculation
+    const rests = [...sheetsBehind(this.#document, sheet)].some((one) => owing.has(this.#sheetId(one)))
+    this.#owed.set(sheet, rests)
+    return rests
   }
 
   #letWait(behind: ReadonlySet<number>) {
@@ -226,11 +242,16 @@ export class Workbook {
 
   /** Works out what was left for later, for about so long, ms. Says whether that was all. */
   settleFor(time: number): boolean {
-    const {isOwing} = this.#recalculation
+    const isOwing = this.#recalculation.owing.size > 0
     this.#recalculation.settle(time)
     if (isOwing) this.#takeChanges(this.#engine.batch(() => {}))
-    if (!this.#recalculation.isOwing) this.#waiting = this.#partly = new Set()
+    this.#waitNoMoreThanOwed()
     return !this.isOwing
+  }
+
+  #waitNoMoreThanOwed() {
+    this.#owed.clear()
+    if (this.#recalculation.owing.size === 0) this.#waiting = this.#partly = new Set()
   }
 
   #settle() {

@@ -5,8 +5,8 @@ import {insidesOf} from "./insides"
 export interface Recalculation {
   /** The sheets, by the engine's numbers, whose formulas keep their values until `settle`. Nothing else may rest on them. */
   letWait(sheets: ReadonlySet<number>): void
-  /** Whether formulas that wait have something to work out. */
-  readonly isOwing: boolean
+  /** The sheets, by the engine's numbers, on which something is left to work out. What rests on them is not among them. */
+  readonly owing: ReadonlySet<number>
   /**
    * From here on nothing waits: the engine's next batch works out what is owed. With a time, ms, it leaves off once it has worked
    * so long, and what is left stays owed.
@@ -34,7 +34,7 @@ export function recalculationOf(engine: HyperFormula): Recalculation {
   const work = evaluator?.recomputeFormulaVertexValue
   dependencies?.clearDirtyVertices?.()
   let waiting: ReadonlySet<number> = new Set()
-  let isOwing = false
+  let owing = new Set<number>()
   let time = Infinity
   let ends: number | null = null // when time is up: the engine first looks for its way, however long that takes
   const isLate = () => {
@@ -46,9 +46,10 @@ export function recalculationOf(engine: HyperFormula): Recalculation {
   if (evaluator && work)
     evaluator.recomputeFormulaVertexValue = (vertex) => {
       const before = vertex.isComputed() ? vertex.getCellValue() : undefined
-      if (before !== undefined && graph && (waiting.has(vertex.cellAddress?.sheet ?? -1) || isLate())) {
+      const sheet = vertex.cellAddress?.sheet ?? -1 // a name is on no sheet, and soon read
+      if (before !== undefined && graph && (waiting.has(sheet) || (sheet >= 0 && isLate()))) {
         graph.markNodeAsDirty(vertex)
-        isOwing = true
+        owing.add(sheet)
         return before
       }
       const now = work.call(evaluator, vertex)
@@ -59,12 +60,12 @@ export function recalculationOf(engine: HyperFormula): Recalculation {
       waiting = sheets
       time = Infinity
     },
-    get isOwing() {
-      return isOwing
+    get owing() {
+      return owing
     },
     settle(given = Infinity) {
       waiting = new Set()
-      isOwing = false
+      owing = new Set()
       time = given
       ends = null
     },

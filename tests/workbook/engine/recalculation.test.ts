@@ -1,7 +1,7 @@
 import {afterEach, describe, expect, it, vi} from "vitest"
 import {SEASON_CLOSE} from "../../../functions/season/close"
 import {SEASON_PICKINGS} from "../../../functions/season/pickings"
-import type {Document} from "../../../src/workbook/document"
+import type {Document, Sheet} from "../../../src/workbook/document"
 import {Workbook} from "../../../src/workbook/workbook"
 import {column, documentOf, seeded, sheet as sheetOf} from "../documents"
 import {anyEdit, below, farm as trial, seeds, valuesOf} from "../sessions"
@@ -125,6 +125,16 @@ describe("what nobody looks at", () => {
     expect(pickings).not.toHaveBeenCalled()
     expect([workbook.valueAt(cell(2, 0)), workbook.valueAt(cell(2, 1))]).toEqual([17, 17])
     expect(pickings).toHaveBeenCalledTimes(1)
+  })
+
+  it("is told at once where nothing that it rests on has changed", () => {
+    const [plan, input, aside, named] = farm().sheets as [Sheet, Sheet, Sheet, Sheet]
+    const apart = sheet("Apart", [typed, worked("Of its own", "=A1+1")], [[3, "="]])
+    const workbook = new Workbook({name: "Farm", sheets: [plan, input, aside, named, apart]})
+    const pickings = vi.spyOn(SEASON_PICKINGS, "calculate")
+    workbook.revise(typing(7), 0)
+    expect(workbook.valueAt({sheet: 4, row: 0, col: 1})).toBe(4)
+    expect(pickings).not.toHaveBeenCalled()
   })
 
   it.each([
