@@ -19,12 +19,24 @@ export interface RangeNode {
   setFunctionValue(name: string, value: unknown): void
 }
 
+export const isRangeNode = (node: object): node is RangeNode => "getFunctionValue" in node
+
+/** The engine's nodes by their numbers, and those of the nodes that rest on each. A number whose node went has none. */
+export interface Graph {
+  readonly nodesSparseArray: readonly (FormulaNode | undefined)[]
+  readonly edgesSparseArray: readonly (readonly number[] | undefined)[]
+  markNodeAsDirty(node: FormulaNode): void
+  addEdge(from: number, to: number): void
+  getTopSortedWithSccSubgraphFrom?(
+    from: readonly FormulaNode[],
+    operate: (node: FormulaNode) => boolean,
+    onCycle: (node: FormulaNode) => void,
+  ): {readonly sorted: readonly FormulaNode[]; readonly cycled: readonly FormulaNode[]}
+}
+
 /** What depends on what. */
 export interface Dependencies {
-  readonly graph: {
-    markNodeAsDirty(node: FormulaNode): void
-    addEdge(from: number, to: number): void
-  }
+  readonly graph: Graph
   getRange(start: unknown, end: unknown): RangeNode | undefined
   clearDirtyVertices?(): void
   processCellDependencies?(on: readonly unknown[], user: FormulaNode): void

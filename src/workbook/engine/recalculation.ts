@@ -1,5 +1,6 @@
 import type {HyperFormula} from "hyperformula"
 import {insidesOf} from "./insides"
+import {sorterOf} from "./sortedFrom"
 
 /** What the engine works out after an edit, and when. */
 export interface Recalculation {
@@ -27,6 +28,7 @@ export interface Recalculation {
  *
  * And it works out everything at once. What nobody looks at can wait, and so can all that is left when time is up: such a
  * formula keeps its value, which stops the engine there, and is marked as one that the next batch has to begin with.
+ * Beyond it no way is looked for.
  */
 export function recalculationOf(engine: HyperFormula): Recalculation {
   const {_evaluator: evaluator, _dependencyGraph: dependencies} = insidesOf(engine)
@@ -55,6 +57,15 @@ export function recalculationOf(engine: HyperFormula): Recalculation {
       const now = work.call(evaluator, vertex)
       return !vertex.array && saysTheSame(before, now) ? vertex.setCellValue(before) : now
     }
+  if (graph?.getTopSortedWithSccSubgraphFrom && graph.nodesSparseArray && graph.edgesSparseArray)
+    graph.getTopSortedWithSccSubgraphFrom = sorterOf(
+      graph,
+      (node) =>
+        node.cellAddress !== undefined &&
+        waiting.has(node.cellAddress.sheet) &&
+        node.isComputed() &&
+        node.getCellValue() !== undefined,
+    )
   return {
     letWait(sheets) {
       waiting = sheets
