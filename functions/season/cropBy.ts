@@ -3,7 +3,7 @@ import {defineFunction} from "../define"
 import {date} from "../parameters"
 import {isRefusal} from "../refusal"
 import {seasonRanges, seasonsOf, type CropSeason} from "./cropOn"
-import {pickingValues, saleableBy, type PickingValues} from "./pickingDays"
+import {pickingValues, saleableOf, type PickingValues} from "./pickingDays"
 import {NO_WAITS, waitRanges, withWaits, type Waits} from "./waits"
 
 /** The crop of all plantings up to the end of a day, kg. */
@@ -15,7 +15,7 @@ export const cropBy = (
   waits: Waits = NO_WAITS,
 ): number =>
   seasons.reduce(
-    (total, season, row) => total + (season.crop ?? 0) * saleableBy(season, day, climate, values, waits[row]),
+    (total, season, row) => total + (season.crop ?? 0) * saleableOf(season, climate, values, waits[row])(day),
     0,
   )
 

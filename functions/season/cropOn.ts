@@ -15,26 +15,32 @@ export interface CropSeason {
 }
 
 /**
- * The share of a season's crop that is cut up to the end of a day: as the daily balance of its crowns cuts it, which
+ * The share of a season's crop that is cut up to the end of each day: as the daily balance of its crowns cuts it, which
  * follows the weather; evenly where the crowns are not known. 0 before the season, 1 after it.
  */
-export function shareBy(season: CropSeason, day: number, climate: Climate, values: BalanceValues): number {
-  const {open, close, structure, reserve} = season
-  if (open === null || close === null || close < open || day < open) return 0
-  if (day >= close) return 1
-  const even = (day - open + 1) / (close - open + 1)
+export function sharesOf(
+  {open, close, structure, reserve}: CropSeason,
+  climate: Climate,
+  values: BalanceValues,
+): (day: number) => number {
+  if (open === null || close === null || close < open) return () => 0
+  const inside = (day: number, share: (day: number) => number) =>
+    day < open ? 0 : day >= close ? 1 : share(day)
+  const even = (day: number) => inside(day, () => (day - open + 1) / (close - open + 1))
   if (structure === null || reserve === null) return even
   const plan = planYear(open, close, values)
   if (isRefusal(plan)) return even
   const {picked} = modelledYear({structure, reserve}, climate, plan, [], values)
   const {first} = plan.year
   const total = picked[close - first]!
-  return total > 0 ? picked[day - first]! / total : even
+  return total > 0 ? (day) => inside(day, () => picked[day - first]! / total) : even
 }
 
 /** The share of a season's crop that is cut on one day. */
-const shareOn = (season: CropSeason, day: number, climate: Climate, values: BalanceValues): number =>
-  shareBy(season, day, climate, values) - shareBy(season, day - 1, climate, values)
+function shareOn(season: CropSeason, day: number, climate: Climate, values: BalanceValues): number {
+  const by = sharesOf(season, climate, values)
+  return by(day) - by(day - 1)
+}
 
 /** The crop of all plantings on one day, kg. A planting without an opening, a close or a crop gives nothing. */
 export const cropOn = (

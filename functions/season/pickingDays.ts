@@ -7,7 +7,7 @@ import {balanceNames, checkedBalance, type BalanceValues} from "../root/balanceV
 import {roundUp} from "../rounding"
 import type {Stretch} from "../spear/growth"
 import {pickGap, type CutLengths} from "../spear/pickGap"
-import {seasonsFrom, shareBy, type CropSeason, type SeasonRanges} from "./cropOn"
+import {seasonsFrom, sharesOf, type CropSeason, type SeasonRanges} from "./cropOn"
 import {isWaiting, NO_WAITS, type Wait, type Waits} from "./waits"
 
 const all = valuesOf(...balanceNames, "Stretch_rate", "Stretch_base", "Cut_shortest", "Cut_longest")
@@ -55,19 +55,20 @@ export const pickingsOf = (
 ): readonly Picking[] => workedOut(season, climate, values, waits).pickings
 
 /** The share of a season's crop that can be sold of what grows up to the end of a day: all but what waits lose. */
-export function saleableBy(
+export function saleableOf(
   season: CropSeason,
-  day: number,
   climate: Climate,
   values: PickingValues,
   waits: readonly Wait[] = [],
-): number {
-  const by = (one: number) => shareBy(season, one, climate, values)
-  if (waits.length === 0) return by(day)
-  return workedOut(season, climate, values, waits).losses.reduce(
-    (share, {from, until}) => (day < from ? share : share - by(Math.min(day, until)) + by(from - 1)),
-    by(day),
-  )
+): (day: number) => number {
+  const by = sharesOf(season, climate, values)
+  if (waits.length === 0) return by
+  const {losses} = workedOut(season, climate, values, waits)
+  return (day) =>
+    losses.reduce(
+      (share, {from, until}) => (day < from ? share : share - by(Math.min(day, until)) + by(from - 1)),
+      by(day),
+    )
 }
 
 function workedOut(
@@ -97,7 +98,7 @@ function workOut(
   const air = alongYear(climate.air, year)
   const pickings: Picking[] = []
   const losses: Loss[] = []
-  const grownBy = (day: number) => shareBy(season, day, climate, values)
+  const grownBy = sharesOf(season, climate, values)
   let [last, brought, isMissed] = [-Infinity, 0, false]
   for (let day = open; day <= close; day++) {
     const gap = pickGap(air[day - year.first] ?? NaN, values)

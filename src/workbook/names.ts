@@ -10,8 +10,19 @@ export interface Named {
   readonly at: CellAddress
 }
 
-/** The named values: each row of a naming sheet whose name is one the standard allows (OpenFormula 5.11) and stands first. */
-export function namesIn({sheets}: Document): readonly Named[] {
+/**
+ * The named values: each row of a naming sheet whose name is one the standard allows (OpenFormula 5.11) and stands first. Read
+ * once for each document.
+ */
+export function namesIn(document: Document): readonly Named[] {
+  const found = read.get(document) ?? readNames(document)
+  read.set(document, found)
+  return found
+}
+
+const read = new WeakMap<Document, readonly Named[]>()
+
+function readNames({sheets}: Document): readonly Named[] {
   const found = new Map<string, Named>()
   for (const [sheet, {name: sheetName, names, rows}] of sheets.entries()) {
     if (!names) continue

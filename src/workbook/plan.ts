@@ -131,8 +131,12 @@ function dailyCrop(rows: readonly PlanRow[], saleable: Saleable): Plan["daily"] 
     if (opens === null || closes === null || crop === null || closes < opens) continue
     const by = saleable(planting, opens, closes)
     const perShare = by(closes) > 0 ? crop / by(closes) : 0
-    for (let day = opens; day <= closes; day++)
-      byDay.set(day, (byDay.get(day) ?? 0) + perShare * (by(day) - by(day - 1)))
+    let before = 0
+    for (let day = opens; day <= closes; day++) {
+      const share = by(day)
+      byDay.set(day, (byDay.get(day) ?? 0) + perShare * (share - before))
+      before = share
+    }
   }
   return [...byDay].map(([day, kg]) => ({day, kg})).sort((a, b) => a.day - b.day)
 }

@@ -1,5 +1,5 @@
 import {isRefusal} from "../../functions/refusal"
-import {pickingValues, saleableBy} from "../../functions/season/pickingDays"
+import {pickingValues, saleableOf} from "../../functions/season/pickingDays"
 import {crownsOf, rangeOf} from "./crowns"
 import {isSameName, waitsIn} from "./waits"
 import type {Workbook} from "./workbook"
@@ -27,6 +27,6 @@ export function saleableIn(workbook: Workbook): Saleable {
       reserve: crown?.reserve ?? null,
     }
     const waits = all.filter((one) => isSameName(one.planting, planting))
-    return (day) => saleableBy(season, day, crowns.climate, values, waits)
+    return saleableOf(season, crowns.climate, values, waits)
   }
 }
