@@ -9,12 +9,15 @@ import {FirstLook} from "./views/FirstLook"
 const root = createRoot(window.document.getElementById("planner")!)
 const inside = handed()
 const look = inside ? inside.look : lastLook()
-root.render(<FirstLook look={look ?? demonstration} isFirstVisit={!inside && !look} />)
+const isFirstVisit = !inside && !look
+root.render(<FirstLook look={look ?? demonstration} isFirstVisit={isFirstVisit} />)
 
 // The engine is large: it is loaded once the plan stands there to be read.
 requestAnimationFrame(() =>
   setTimeout(() =>
-    import("./planner").then(({startPlanner}) => startPlanner(root, inside)).catch(couldNotStart),
+    import("./planner")
+      .then(({startPlanner}) => startPlanner(root, inside, isFirstVisit))
+      .catch(couldNotStart),
   ),
 )
 

@@ -60,9 +60,8 @@ async function sample(name: keyof typeof samples): Promise<Document> {
  * Opens the workbook that came inside the page, else the one kept on this device, else the demonstration, and puts the planner
  * in place of the first look.
  */
-export async function startPlanner(root: Root, inside: Handed | null) {
+export async function startPlanner(root: Root, inside: Handed | null, isFirstVisit: boolean) {
   const device = await openDevice()
-  let shipped: Document | null = null
   const came = inside && readFile(inside.workbook)
   const found = came ? null : await device.latest()
   const document =
@@ -70,10 +69,12 @@ export async function startPlanner(root: Root, inside: Handed | null) {
       ? came.document
       : found && !isRefused(found)
         ? found.document
-        : (shipped = await sample("demonstration"))
+        : await sample("demonstration")
   const later = (act: () => void, isStep: boolean) => (isStep ? setTimeout(act, STEPS_REST) : onceDrawn(act))
   const store = createStore(document, later, () => markAt(new Date()))
 
+  // All through a first visit: were it to go with the first act, the sheet would move under the hand.
+  let greets = isFirstVisit && !found ? document.name : null
   let state: KeepingState = {found, saving: null, place: "leads", isLasting: undefined, hasNewer: false}
   let words = keepingWords(state, new Date())
   const listeners = new Set<() => void>()
@@ -273,10 +274,10 @@ export async function startPlanner(root: Root, inside: Handed | null) {
     },
     async openSample(name) {
       const workbook = await sample(name)
-      if (name === "demonstration") shipped = workbook
+      if (name === "demonstration") greets = workbook.name
       store.open(workbook)
     },
-    isDemonstration: (document) => document === shipped,
+    greets: (document) => document.name === greets,
   }
 
   // An address that ends in #field opens the page for the field, so that a tablet can keep it on its first screen.

@@ -185,9 +185,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
             <TitleActs store={store} keeping={keeping} onDone={focusSheet} />
             <p className="finding">{finding ?? sheet.about}</p>
             <ReadingLine store={store} />
-            {plan && keeping.isDemonstration(document) && (
-              <Welcome onBegin={() => void keeping.openSample("blank")} />
-            )}
+            {plan && keeping.greets(document) && <Welcome onBegin={() => void keeping.openSample("blank")} />}
             {only && (
               <p className="only">
                 {only.rows.length} of {sheet.rows.length} rows shown: {only.words}.{" "}

@@ -1,4 +1,4 @@
-/** What a first visit sees on the demonstration farm as it was shipped: what this is, how it answers, and how to begin one's own. */
+/** What a first visit sees on the demonstration farm: what this is, how it answers, and how to begin one's own. */
 export const Welcome = ({onBegin}: {onBegin?: () => void}) => (
   <p className="welcome" role="note">
     This farm is invented: six plantings of green asparagus in late May, each with the day it closes and what

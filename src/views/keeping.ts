@@ -64,6 +64,6 @@ export interface Keeping {
     drop(id: number): Promise<{readonly refused: string} | null>
   }
   openSample(name: "demonstration" | "blank"): Promise<void>
-  /** Whether it is the demonstration farm as it is shipped. */
-  isDemonstration(document: Document): boolean
+  /** Whether the page explains the workbook to somebody who is here for the first time, or asked for the demonstration. */
+  greets(document: Document): boolean
 }
