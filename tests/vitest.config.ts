@@ -12,7 +12,7 @@ export default defineConfig({
           name: "unit",
           include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
           exclude: ["tests/browser/**"],
-          testTimeout: 30_000, // a farm's workbook is worked out in a second, on a busy machine in many
+          testTimeout: 60_000, // a farm's workbook is worked out in a second, on a busy machine in many
           benchmark: {include: ["tests/bench/**/*.bench.ts"]},
           sequence: {groupOrder: 0},
         },
@@ -23,7 +23,7 @@ export default defineConfig({
           name: "browser",
           include: ["tests/browser/**/*.test.ts"],
           globalSetup: "tests/browser/planner.ts",
-          testTimeout: 60_000,
+          testTimeout: 120_000,
           hookTimeout: 60_000,
           // After the unit tests, two files at a time: each has a browser of its own, which is busy in several processes.
           maxWorkers: 2,
