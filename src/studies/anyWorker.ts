@@ -4,6 +4,7 @@ const STUDIES: Readonly<Record<StudyName, () => Promise<unknown>>> = {
   "how sure": () => import("./howSureWorker"),
   risk: () => import("./riskWorker"),
   "best weeks": () => import("./bestWeeksWorker"),
+  ways: () => import("./waysRiskWorker"),
   mending: () => import("./mendingWorker"),
   "work back": () => import("./workBackWorker"),
   cases: () => import("./casesWorker"),

@@ -15,6 +15,8 @@ import {
   type Field,
 } from "./plantingSeason"
 import {incomes, sugarOf, worthOf, type Grid} from "./seasonTable"
+import {waysBeside, type Way} from "./waysBeside"
+import {weeksKept} from "./weeksKept"
 
 /** Chosen: four times finer both ways moved the invented farm's worths by 0.3 % and no season by more than a week. */
 export const NODES = {sugar: 25, structure: 11} as const
@@ -36,6 +38,8 @@ export interface PlantingWeeks extends BestCourse {
   readonly clearNow: number
   /** Worth of keeping it for 0, 1, 2, ... seasons, each as long as is best for that, and clearing it then. */
   readonly keep: readonly number[]
+  /** Its seasons as found, and others to set beside them. */
+  readonly ways: readonly Way[]
   /** This season by its weeks, up to the most of its age, when the planting goes on as is best. */
   readonly choices: readonly WeeksChoice[]
   /** Days of cutting that are best this season; 0 when it is cleared now. */
@@ -178,9 +182,12 @@ function plantingWeeks(
   const cleared = ground - input.money.clear
   const scratch = empty()
   const keep = [cleared]
+  const kept: number[][] = [[]]
   for (let end = 1; end <= years.length; end++) {
     worthsBefore(renewal, end, ground, scratch, true)
     keep.push(seasonWorth(input, planting, field, planting.age, scratch[1]!, ground, end === 1).worth)
+    if (Math.abs(end - course.years.length) === 1)
+      kept[end] = weeksKept(input, planting, field, scratch, ground, end)
   }
   const one = firstSeason(input, planting, field, worths[1] ?? null, ground)
   return {
@@ -189,6 +196,7 @@ function plantingWeeks(
     age: planting.age,
     clearNow: cleared,
     keep,
+    ways: waysBeside(input, planting.age, field, course, kept),
     choices: one.choices,
     days: course.years.length > 0 ? one.days(course.replaceAge === planting.age + 1) : 0,
   }

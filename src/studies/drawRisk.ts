@@ -1,10 +1,7 @@
-import type {ModelYear} from "../../functions/calendar"
-import type {Climate} from "../../functions/climate/climate"
-import type {BalanceValues} from "../../functions/root/balanceValues"
 import type {Crowns} from "../../functions/root/dailyBalance"
 import {balanceRuns} from "./balanceRuns"
 import {drawn, type Distribution} from "./distribution"
-import {driversAt, hurtFern, logEffect, sharedYears, weatherChanges} from "./sharedYears"
+import {driversAt, hurtFern, logEffect, sharedYears, weatherChanges, type YearsByChance} from "./sharedYears"
 import {keyOf, normalOf} from "./streams"
 import {weatherTable} from "./weatherTable"
 
@@ -55,35 +52,12 @@ export interface RiskPlan {
   readonly cash: number
 }
 
-/** What a study of a farm's risk runs on. Spreads of yields are deviations of logarithms. */
-export interface RiskInput {
-  /** Calendar year of the first year; yearly draws belong to their calendar year. */
-  readonly firstYear: number
+/** What a study of a farm's risk runs on. */
+export interface RiskInput extends YearsByChance {
   /** The first plan is the one that the others are compared with. All have as many years. */
   readonly plans: readonly RiskPlan[]
-  /** One model year's weather, the same length for all years: 29 February is left out of account. */
-  readonly climate: Climate
-  readonly modelYear: ModelYear
-  readonly values: BalanceValues
-  /** Year-to-year deviation of the season's air, °C (soil takes 0.75 of it), and of the sun as a share. */
-  readonly airSpread: number
-  readonly sunSpread: number
-  /**
-   * An early loss of fern, as by a storm or rust, on all fields alike: its chance a year, from which day of the model year on
-   * and what share stays green. Null when no such year is reckoned with.
-   */
-  readonly fernLoss: {readonly chance: number; readonly day: number; readonly left: number} | null
-  /** Of yields in a year on all fields alike, and on each field by itself, beside what the weather does to the balance. */
-  readonly yearSpread: number
+  /** Of each field's yields by itself, a deviation of logarithms. */
   readonly fieldSpread: number
-  /** Correlation of the price with the shared yield effect of the year: below 0 where a full crop presses the price. */
-  readonly priceLink: number
-  /**
-   * Correlation, 0 to 1, of what else moves the price with the same in the year before. Above 0 the draws of prices belong to
-   * the first year of the study too.
-   */
-  readonly priceMemory: number
-  readonly seed: number
 }
 
 /** The draws from `from` up to `to`; in each list plan by plan, year by year, draw by draw. */

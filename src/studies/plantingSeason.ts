@@ -1,7 +1,7 @@
 import {healthAlong} from "../../functions/fern/healthy"
 import {discount} from "../../functions/stand/chain"
 import type {LifeYear} from "../../functions/stand/renewal"
-import type {AskedPlanting, BestWeeksInput} from "./bestWeeksAsked"
+import type {AskedPlanting, BestWeeksInput, WeeksMoney} from "./bestWeeksAsked"
 import {
   incomes,
   seasonsFrom,
@@ -27,21 +27,25 @@ export function fieldOf(
   grid: Grid,
   done: (share: number) => void,
 ): Field {
-  const {prices, packout, pack, pick, haul} = input.money
   const seasons = seasonsFrom(input.site, open)
   const room = Math.floor(seasons.most / 7)
-  const perKg = (day: number) => packout * (entry(prices, Math.floor(day / 7)) - pack) - pick - haul
+  const perKg = (day: number) => keptOfKg(input.money, Math.floor(day / 7))
   const weeks = Math.min(room, input.technicalWeeks)
   return {seasons, table: tabulate(seasons, grid, weeks, perKg, done), perKg, room}
 }
+
+/** What a harvested kg leaves after its own cost in a week of the season, counted from 0, at so many times the prices. */
+export const keptOfKg = ({prices, packout, pack, pick, haul}: WeeksMoney, week: number, times = 1) =>
+  packout * (times * entry(prices, week) - pack) - pick - haul
 
 /** The entry of a list at a place; its last goes on. */
 export const entry = (list: readonly number[], at: number) => list[Math.min(at, list.length - 1)]!
 
 /** The most weeks of a season at an age, when the planting goes on and when it is cleared after it. */
-export const mostWeeks = ({caps, technicalWeeks}: BestWeeksInput, {room}: Field, age: number) =>
+type Room = Pick<Field, "room">
+export const mostWeeks = ({caps, technicalWeeks}: BestWeeksInput, {room}: Room, age: number) =>
   Math.min(room, technicalWeeks, entry(caps, age))
-export const mostWeeksOfLast = ({technicalWeeks}: BestWeeksInput, {room}: Field) =>
+export const mostWeeksOfLast = ({technicalWeeks}: BestWeeksInput, {room}: Room) =>
   Math.min(room, technicalWeeks)
 
 /** What a season at an age leaves at the end of its year from the income at a factor of 1, money/ha. */

@@ -1,10 +1,12 @@
 import type {BestWeeks} from "./bestWeeks"
 import type {BestWeeksInput} from "./bestWeeksAsked"
 import type {RiskInput} from "./drawRisk"
+import type {WaysInput} from "./drawWays"
 import type {HowSure, HowSureInput} from "./howSure"
 import type {Risk} from "./risk"
 import {shareOut, type RunningStudy} from "./shareOut"
 import {startWorker} from "./startWorker"
+import type {WaysRisk} from "./waysRisk"
 
 /** A study of how sure that is being run. */
 export type Running = RunningStudy<HowSure>
@@ -26,3 +28,10 @@ export const runBestWeeks = (
   progress: (share: number) => void,
 ): RunningStudy<BestWeeks> =>
   shareOut(() => startWorker("best weeks"), input, input.plantings.length, progress)
+
+/** Runs the comparison of ways on drawn years in workers; `progress` is told the share of the draws done. */
+export const runWays = (
+  input: WaysInput,
+  draws: number,
+  progress: (share: number) => void,
+): RunningStudy<WaysRisk> => shareOut(() => startWorker("ways"), input, draws, progress)

@@ -1,5 +1,5 @@
 export type StudyName =
-  "how sure" | "risk" | "best weeks" | "mending" | "work back" | "cases" | "effects" | "moves apart"
+  "how sure" | "risk" | "best weeks" | "ways" | "mending" | "work back" | "cases" | "effects" | "moves apart"
 
 /** Starts a worker that answers for a study. The one file has its own of this: `src/oneFile/startWorker.ts`. */
 export const startWorker = (study: StudyName): Worker =>

@@ -40,6 +40,7 @@ const planting = (name: string, age: number, years: BestYear[]): PlantingWeeks =
   worth: 50_000.4,
   clearNow: 44_000,
   keep: [44_000, 49_800, 50_000, 49_000],
+  ways: [],
   choices: [],
   days: 47,
 })

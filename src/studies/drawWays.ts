@@ -1,0 +1,120 @@
+import {healthAlong} from "../../functions/fern/healthy"
+import {dailyBalance, emptyCourse} from "../../functions/root/dailyBalance"
+import type {AskedPlanting, BestWeeksInput} from "./bestWeeksAsked"
+import {drawn} from "./distribution"
+import {countingAt, keptOfKg, marginOf} from "./plantingSeason"
+import {logEffect, sharedYears, type YearsByChance} from "./sharedYears"
+import {keyOf, normalOf} from "./streams"
+import type {Way} from "./waysBeside"
+
+/** What a comparison of ways to go on with plantings is drawn from. */
+export interface WaysInput extends YearsByChance {
+  /** The study that found the first way of each planting. */
+  readonly asked: BestWeeksInput
+  /** Of each planting asked of, the way found and others; a draw has the same years for all of them. */
+  readonly ways: readonly (readonly Way[])[]
+  /** Worth of cleared ground, as found. */
+  readonly ground: number
+  /** Of a planting's yields by itself, year by year and in all years alike: deviations of logarithms. */
+  readonly fieldSpread: number
+  readonly doubt: number
+  /** Deviation of a year's prices, as a share. All weeks of a year move alike. */
+  readonly priceVariation: number
+}
+
+/** The draws from `from` up to `to`: worths today, money/ha, way by way of planting by planting, draw by draw. */
+export interface WaysPart {
+  readonly from: number
+  readonly count: number
+  readonly worths: Float64Array
+}
+
+/**
+ * What each way is worth in some of the draws. A draw is years of weather and prices, the same for all plantings and ways, as in
+ * the study of a farm's risk (`drawRisk.ts`). Each season is cut for the weeks of the way, whatever the year brings, and the
+ * daily balance, run day by day, since a week's crop meets the price of its week, carries the crowns into the next. A loss of the
+ * planting counts by its chance, and the ground once cleared as it was found. In years that are all as usual the first way is
+ * worth what the study of the best weeks says.
+ */
+export function drawWays(
+  input: WaysInput,
+  from: number,
+  to: number,
+  done: (share: number) => void = () => {},
+): WaysPart {
+  const {asked, ways, seed, firstYear} = input
+  const count = to - from
+  const worths = new Float64Array(ways.flat().length * count)
+  const years = Math.max(0, ...ways.flat().map(({weeks}) => weeks.length))
+  const sharedIn = sharedYears(input, years)
+  const price = drawn({shape: "lognormal", mean: 1, variation: input.priceVariation})
+  const keys = asked.plantings.map(({planting}) => ({
+    always: keyOf("field", planting),
+    yearly: Array.from({length: years}, (_, year) => keyOf("field", planting, firstYear + year)),
+  }))
+  const worthOf = worthIn(input)
+  for (let row = 0; row < count; row++) {
+    const draw = from + row
+    const {yields, prices, driversIn} = sharedIn(draw)
+    const times = prices.map(price.at)
+    let place = row
+    for (const [number, planting] of asked.plantings.entries()) {
+      const {always, yearly} = keys[number]!
+      const off = logEffect(input.doubt, normalOf(seed, draw, always))
+      const effects = yearly.map((key, year) =>
+        Math.exp(yields[year]! + logEffect(input.fieldSpread, normalOf(seed, draw, key)) + off),
+      )
+      for (const {weeks} of ways[number]!) {
+        worths[place] = worthOf(planting, weeks, {effects, times, driversIn})
+        place += count
+      }
+    }
+    if (row % 10 === 9) done((row + 1) / count)
+  }
+  return {from, count, worths}
+}
+
+/** A planting's years in one draw: what its crop and the prices are multiplied by, and the weather. */
+interface PlantingYears extends Pick<ReturnType<ReturnType<typeof sharedYears>>, "driversIn"> {
+  readonly effects: readonly number[]
+  readonly times: readonly number[]
+}
+
+function worthIn({asked, ground, modelYear, values}: WaysInput) {
+  const course = emptyCourse(modelYear.days)
+  const whole = new Float64Array(modelYear.days).fill(1)
+  const last = modelYear.days - 1
+  const fernEnd = values.Fern_end - 1
+  return (
+    {age, crowns: now, open, factor, healthy}: AskedPlanting,
+    weeks: readonly number[],
+    {effects, times, driversIn}: PlantingYears,
+  ): number => {
+    let crowns = now
+    let [worth, weight] = [0, 1]
+    for (const [year, season] of weeks.entries()) {
+      const cutting = {open, stop: open + 7 * season, fernEnd}
+      const fern = year === 0 ? healthAlong(healthy, modelYear) : whole
+      const {picked, structure, reserve} = dailyBalance(
+        crowns,
+        driversIn(year),
+        cutting,
+        fern,
+        values,
+        course,
+      )
+      let [income, before] = [0, 0]
+      for (let week = 0; week < season; week++) {
+        const sofar = picked[open + 7 * week + 6]!
+        income += (sofar - before) * keptOfKg(asked.money, week, times[year]!)
+        before = sofar
+      }
+      const {today, carry, lost} = countingAt(asked, age + year)
+      const margin = marginOf(asked, factor * effects[year]!, age + year, income, season)
+      worth += weight * (today(margin) + lost * ground)
+      weight *= carry
+      crowns = {structure: structure[last]!, reserve: reserve[last]!}
+    }
+    return worth + weight * (ground - asked.money.clear)
+  }
+}

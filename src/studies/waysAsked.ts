@@ -1,0 +1,29 @@
+import type {BestWeeks} from "./bestWeeks"
+import type {BestWeeksInput} from "./bestWeeksAsked"
+import type {WaysInput} from "./drawWays"
+import {ASSUMED_RISK} from "./lenderRisk"
+
+/**
+ * What the ways that were found, and those beside them, are drawn on: the spreads of the study of a farm's risk, which at the
+ * same seed draws the same years.
+ */
+export function waysAsked(
+  asked: BestWeeksInput,
+  {ground, plantings}: Pick<BestWeeks, "ground" | "plantings">,
+  firstYear: number,
+  seed: number,
+): WaysInput {
+  const {climate, year, values} = asked.site
+  return {
+    ...ASSUMED_RISK,
+    asked,
+    ways: plantings.map(({ways}) => ways),
+    ground,
+    firstYear,
+    climate,
+    modelYear: year,
+    values,
+    fernLoss: null,
+    seed,
+  }
+}
