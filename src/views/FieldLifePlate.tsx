@@ -6,15 +6,23 @@ import type {Region} from "../workbook/document"
 import {regionOf} from "../workbook/region"
 import type {Store} from "../editor/store"
 import type {BestWeeks, PlantingWeeks} from "../studies/bestWeeks"
+import type {WaysInput} from "../studies/drawWays"
 import {runBestWeeks} from "../studies/run"
 import type {RunningStudy} from "../studies/shareOut"
+import {waysAsked} from "../studies/waysAsked"
 import {nearWords, type WeeksStudy} from "../studies/weeksStudy"
 import {whyWeeks} from "../studies/whyWeeks"
+import {DrawnWays} from "./DrawnWays"
 import "./replant.css"
+
+const SEED = 1
 
 /** A study, and what it was run on, so that it is told when anything under it has changed. */
 interface Studied {
   readonly found: BestWeeks
+  /** What was found, to be set beside other ways. */
+  readonly ways: WaysInput
+  readonly run: number
   readonly season: number
   readonly of: string
 }
@@ -40,9 +48,17 @@ export function FieldLifePlate({store, shown}: {store: Store; shown: WeeksStudy 
     setFault("")
     setShare(0)
     try {
-      running.current = runBestWeeks({...input, plantings: asked}, setShare)
+      const own = {...input, plantings: asked}
+      running.current = runBestWeeks(own, setShare)
       const found = await running.current.result
-      if (found) setStudied({found, season, of: inputsOf(shown)})
+      if (found)
+        setStudied((before) => ({
+          found,
+          ways: waysAsked(own, found, season, SEED),
+          run: (before?.run ?? 0) + 1,
+          season,
+          of: inputsOf(shown),
+        }))
     } catch (error) {
       setFault(`The study could not be run: ${error instanceof Error ? error.message : String(error)}`)
     }
@@ -82,10 +98,10 @@ export function FieldLifePlate({store, shown}: {store: Store; shown: WeeksStudy 
       </div>
       {studied && <Found store={store} shown={shown} studied={studied} />}
       <p className="guide">
-        A general guide to judge by: the same weather every year, no loss of plants but the chance you give,
-        and a crop that follows the daily balance. One new planting, the one on Life inputs, follows on every
-        field, without a loss on old ground. Fields cut too long fell faster in trials than it says. Ask your
-        extension office before you cut longer than is usual near you.
+        A general guide to judge by: the weeks are found for the same weather every year, no loss of plants
+        but the chance you give, and a crop that follows the daily balance. One new planting, the one on Life
+        inputs, follows on every field, without a loss on old ground. Fields cut too long fell faster in
+        trials than it says. Ask your extension office before you cut longer than is usual near you.
       </p>
     </div>
   )
@@ -175,6 +191,7 @@ function Found({store, shown, studied}: {store: Store; shown: WeeksStudy; studie
             {successor.years.map(({weeks}) => weeks).join(", ")} weeks, then cleared.
           </p>
         </section>
+        <DrawnWays key={studied.run} input={studied.ways} little={shown.little} region={region} />
       </div>
       <div className="ask">
         <button

@@ -1,13 +1,14 @@
 import {useEffect, useRef, useState} from "react"
 import {numberText} from "../editor/display"
 import type {Store} from "../editor/store"
-import {ASSUMED_RISK, lenderRisk} from "../studies/lenderRisk"
+import {lenderRisk} from "../studies/lenderRisk"
 import type {PlanRisk, Risk} from "../studies/risk"
 import {runRisk} from "../studies/run"
 import type {RunningStudy} from "../studies/shareOut"
 import type {Chance} from "../studies/spreadOf"
 import type {Region} from "../workbook/document"
 import {riskWords} from "./pictures/lenderWords"
+import {SPREADS_ASSUMED, WEATHER_ASSUMED} from "./pictures/spreadsAssumed"
 
 const DRAWS = 10_000
 const SEED = 1
@@ -60,21 +61,16 @@ export function RiskPanel({store, region, stress, found, onFound}: Props) {
       {found && <RiskTable found={found} region={region} stress={stress} />}
       <p className="small q">
         {numberText(DRAWS)} draws, seed {SEED}: the same seed and plan give the same numbers. Each draw has
-        ten years of weather, {ASSUMED_RISK.airSpread} °C warmer or colder and{" "}
-        {percent(ASSUMED_RISK.sunSpread)} more or less sun about the usual; the daily balance carries the
-        crowns of each standing planting through them, cut every year as in this plan, so a poor year is felt
-        in the next. What is picked of a season under way is in every draw as it came in, at the prices of its
-        weeks: only what still comes, at the pace so far, is drawn and put under stress. Assumed, not measured
-        here, besides: yields of a year {percent(ASSUMED_RISK.yearSpread)} alike on all fields and{" "}
-        {percent(ASSUMED_RISK.fieldSpread)} on each, what is expected of a field {percent(ASSUMED_RISK.doubt)}{" "}
-        for all years, the price {percent(ASSUMED_RISK.priceVariation)}, lower in a full year. Costs, taxes
-        and living stay as planned. ± is the standard error of the draws alone.
+        ten years of weather, {WEATHER_ASSUMED}; the daily balance carries the crowns of each standing
+        planting through them, cut every year as in this plan, so a poor year is felt in the next. What is
+        picked of a season under way is in every draw as it came in, at the prices of its weeks: only what
+        still comes, at the pace so far, is drawn and put under stress. {SPREADS_ASSUMED} Costs, taxes and
+        living stay as planned. ± is the standard error of the draws alone.
       </p>
     </section>
   )
 }
 
-const percent = (share: number) => `${numberText(share * 100, 0)}\u202f%`
 const chance = ({share, error}: Chance) =>
   `${numberText(share * 100, 0)} ± ${numberText(error * 100, error < 0.01 ? 1 : 0)}`
 

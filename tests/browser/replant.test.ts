@@ -114,8 +114,8 @@ it("finds the best weeks in the background, keeps them, and asks before it moves
   expect(trouble).toEqual([])
 })
 
-it("runs one planting alone and can be stopped", async () => {
-  const {page, trouble} = await open("Field life")
+it("runs one planting alone, sets it beside other ways on drawn years, and can be stopped", async () => {
+  const {page, trouble, axe} = await open("Field life")
   await page.getByRole("combobox", {name: "Planting"}).selectOption("Long Acre")
   await page.getByRole("button", {name: "Find the best weeks"}).click()
   await page.getByText(/^Cleared ground is worth/).waitFor()
@@ -125,10 +125,23 @@ it("runs one planting alone and can be stopped", async () => {
       .locator("tbody tr")
       .count(),
   ).toBe(1)
+  // What was found is there; the draws begin by themselves.
+  await page.getByText(/^(Of those tried no other way|Better in the mean than as found)/).waitFor()
+  const drawn = page.getByRole("table", {name: "Long Acre", exact: true})
+  const ways = (await drawn.locator("tbody tr").allInnerTexts()).map(plain)
+  expect(ways.length).toBeGreaterThan(2)
+  expect(ways[0]).toMatch(/^as found\s+\d+\s+± \d+\s+-?\d+\s+± \d+\s*$/)
+  for (const way of ways.slice(1)) expect(way).toMatch(/[+-]?\d+ ± \d+\s+\d+\.\d of 10$/)
+  expect(await axe()).toEqual([])
   await page.getByRole("combobox", {name: "Planting"}).selectOption("")
   await page.getByRole("button", {name: "Find the best weeks"}).click()
   await page.getByRole("button", {name: "Stop", exact: true}).click()
-  await page.getByRole("button", {name: "Find the best weeks"}).waitFor()
+  await page.getByRole("button", {name: "Find the best weeks"}).click()
+  await page.getByRole("rowheader", {name: "Well Field"}).first().waitFor()
+  await page.getByRole("button", {name: "Stop the draws"}).click()
+  await page.getByRole("button", {name: "Draw the years"}).click()
+  await page.getByRole("button", {name: "Stop the draws"}).click()
+  expect(await page.getByRole("rowheader", {name: "Well Field"}).count()).toBe(2)
   expect(trouble).toEqual([])
 })
 

@@ -1,0 +1,14 @@
+import {numberText} from "../../editor/display"
+import {ASSUMED_RISK} from "../../studies/lenderRisk"
+
+const percent = (share: number) => `${numberText(share * 100, 0)}\u202f%`
+const {airSpread, sunSpread, yearSpread, fieldSpread, doubt, priceVariation} = ASSUMED_RISK
+
+/** How far the weather of drawn years strays, in words. */
+export const WEATHER_ASSUMED = `${airSpread} °C warmer or colder and ${percent(sunSpread)} more or less sun about the usual`
+
+/** What else is drawn, as a sentence. */
+export const SPREADS_ASSUMED =
+  `Assumed, not measured here, besides: yields of a year ${percent(yearSpread)} alike on all fields and ` +
+  `${percent(fieldSpread)} on each, what is expected of a field ${percent(doubt)} for all years, the price ` +
+  `${percent(priceVariation)}, lower in a full year.`
