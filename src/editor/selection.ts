@@ -1,5 +1,10 @@
-import {columnWith, type CellAddress, type Content, type Part} from "../workbook/document"
+import {columnWith, type CellAddress, type Content, type Document, type Part} from "../workbook/document"
+import {planSheet} from "../workbook/plan"
 import type {EditorState, Panel, Turn} from "./store"
+
+/** How many rows a sheet has on screen: those that hold something and the next one to fill; a plan grows by plantings alone. */
+export const rowsShown = (document: Document, sheet: number) =>
+  document.sheets[sheet]!.rows.length + (planSheet(document) === sheet ? 0 : 1)
 
 /** How many rows can be chosen: those that hold something and the next one to fill. */
 export const rowsToChoose = ({document, cell}: Pick<EditorState, "document" | "cell">) =>

@@ -40,7 +40,6 @@ import {reserveShown} from "./reserveShown"
 import {SamplePlate} from "./SamplePlate"
 import {samplesShown} from "./samplesShown"
 import {SeasonSpread} from "./SeasonSpread"
-import type {SheetFocus} from "./SheetGrid"
 import {SendOutPanel} from "./SendOutPanel"
 import {SheetPanel} from "./SheetPanel"
 import {HEAD_HEIGHT, ROW_HEIGHT} from "./sheetSize"
@@ -66,6 +65,7 @@ import {reserveFinding} from "./pictures/reserveLayout"
 import {sampleFinding} from "./pictures/sampleLayout"
 import {spearFinding} from "./pictures/spearLayout"
 import {useEditor} from "./useEditor"
+import {useSheetFocus} from "./useSheetFocus"
 import {Welcome} from "./Welcome"
 import "./tokens.css"
 import "./page.css"
@@ -85,11 +85,9 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
   const state = useEditor(store)
   const {document, cell, panel} = state
   const sheet = document.sheets[cell.sheet]!
-  const grid = useRef<SheetFocus>(null)
-  const wantsFocus = useRef(false) // asked for while the sheet of the chosen cell was not drawn yet
-  const focusSheet = useCallback(() => {
-    wantsFocus.current = !grid.current?.focus()
-  }, [])
+  const keepFileCopy = useCallback(() => void keeping.keepFileCopy(), [keeping])
+  const {grid, keys} = useSheetFocus(store, keepFileCopy)
+  const focusSheet = keys.focus
   const closePanel = useCallback(() => {
     store.turn(showPanel("where from"))
     focusSheet()
@@ -101,13 +99,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
     frame?.scrollIntoView({block: "nearest"})
     frame?.querySelector("h2")?.focus({preventScroll: true})
   }, [panel])
-  const showCell = useCallback(() => grid.current?.show(), [])
-  const onDrawn = useCallback(async () => {
-    showCell()
-    if (!wantsFocus.current) return
-    await new Promise<void>(onceDrawn) // the rows come after the sheet
-    focusSheet()
-  }, [focusSheet, showCell])
+  const showCell = useCallback(() => grid.current?.show(), [grid])
   const plan = planShown(store)
   const reserve = reserveShown(store)
   const week = weekShown(store)
@@ -161,11 +153,10 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
     [store],
   )
 
-  const keepFileCopy = useCallback(() => void keeping.keepFileCopy(), [keeping])
   const shown = (
     <>
       <Suspense fallback={<PlainSheet store={store} />}>
-        <SheetGrid store={store} keepFileCopy={keepFileCopy} focusRef={grid} onDrawn={onDrawn} />
+        <SheetGrid store={store} keys={keys} focusRef={grid} onDrawn={showCell} />
       </Suspense>
       <PaperSheet store={store} />
     </>

@@ -19,18 +19,16 @@ import {
 import {AgGridReact} from "ag-grid-react"
 import {useCallback, useEffect, useImperativeHandle, useMemo, useRef, type Ref} from "react"
 import {startEditing} from "../editor/editing"
-import {onlyRows} from "../editor/selection"
-import {pressKey} from "../editor/sheetKeys"
+import {choose, onlyRows, rowsShown} from "../editor/selection"
 import type {Store} from "../editor/store"
 import {keptInView, type CellAddress} from "../workbook/document"
-import {planSheet} from "../workbook/plan"
 import {regionOf} from "../workbook/region"
 import {TOTAL_ROW} from "./cellView"
-import {onceDrawn} from "./onceDrawn"
 import {sheetClipboard} from "./sheetClipboard"
 import {columnsOf, type SheetRow} from "./sheetColumns"
 import {HEAD_HEIGHT, REM, MOST_ROWS_SHOWN, ROW_HEIGHT} from "./sheetSize"
 import {useEditor, useWide} from "./useEditor"
+import type {SheetFocus, SheetKeys} from "./useSheetFocus"
 import {useSheetPointer} from "./useSheetPointer"
 import {useSheetTouch} from "./useSheetTouch"
 import "./sheet.css"
@@ -65,23 +63,15 @@ const theme = createTheme().withParams({
   autoHeightMinBodyHeight: 0,
 })
 
-/** What others may ask of the sheet on screen. */
-export interface SheetFocus {
-  /** Takes the keyboard's focus to the chosen cell; false while the sheet of that cell is not drawn yet. */
-  focus(): boolean
-  /** Scrolls the chosen cell into view; the focus stays where it is. */
-  show(): void
-}
-
 /** One sheet as a grid. Draws the store's state and asks the store for every change. */
 export function SheetGrid({
   store,
-  keepFileCopy,
+  keys,
   focusRef,
   onDrawn,
 }: {
   store: Store
-  keepFileCopy: () => void
+  keys: SheetKeys
   focusRef: Ref<SheetFocus>
   /** Told when a sheet that was opened stands there. */
   onDrawn: () => void
@@ -89,13 +79,12 @@ export function SheetGrid({
   const state = useEditor(store)
   const {document, cell, editing} = state
   const sheet = document.sheets[cell.sheet]!
-  const isPlan = planSheet(document) === cell.sheet
   const pinsName = useWide(40)
   const api = useRef<GridApi<SheetRow> | null>(null)
   const leaving = useRef(false) // Esc was pressed: the next Tab leaves the sheet
 
   const only = onlyRows(state, cell.sheet)
-  const count = only?.length ?? sheet.rows.length + (isPlan ? 0 : 1)
+  const count = only?.length ?? rowsShown(document, cell.sheet)
   const rowData = useMemo(
     () =>
       only
@@ -138,18 +127,18 @@ export function SheetGrid({
     if (cell.sheet === drawn && isDrawn(cell.row)) scrollTo(cell, "middle")
   }, [store, drawn, isDrawn, scrollTo])
   const focus = useCallback(() => {
+    const {cell: chosen, document} = store.getState()
+    const last = rowsShown(document, chosen.sheet) - 1
+    if (last < 0) return true // a plan without plantings has no cell
+    if (chosen.row > last) store.turn(choose({...chosen, row: last}))
     const {cell, reach} = store.getState()
-    if (!api.current || cell.sheet !== drawn) return false
-    if (!isDrawn(cell.row)) return true
-    scrollTo(cell) // a row that is not drawn cannot take the focus
-    const holder = window.document.activeElement
-    const take = () => api.current?.setFocusedCell(place(cell.row), String(cell.col))
-    take()
-    // Rows scrolled to are drawn a moment later: until then the focus is where it was, unless it went elsewhere.
-    const waits = () => window.document.activeElement === holder && !box.current?.contains(holder)
-    if (waits()) onceDrawn(() => waits() && take())
+    if (cell.sheet !== drawn || !api.current) return false
+    if (isDrawn(cell.row)) scrollTo(cell)
     if (reach) scrollTo(reach)
-    return true
+    // The grid draws its rows after it has heard of them, and those scrolled to later still.
+    const there = box.current?.querySelector(`[row-id="${cell.row}"] [col-id="${cell.col}"]`)
+    if (there) api.current.setFocusedCell(place(cell.row), String(cell.col))
+    return there?.contains(window.document.activeElement) ?? false
   }, [store, drawn, isDrawn, place, scrollTo])
   useImperativeHandle(focusRef, () => ({focus, show}), [focus, show])
 
@@ -170,13 +159,8 @@ export function SheetGrid({
       if (leaving.current) store.turn(() => ({awaitsCorner: false, said: "Tab now leaves the sheet."}))
       if (leaves && box.current) passOver(box.current)
       if (leaves || leaving.current) return true
-      const {asksToFind} = store.getState()
-      const used = pressKey(store, event, {page: MOST_ROWS_SHOWN - 1, keepFileCopy})
-      if (!used) return true // the grid's own keys would disagree with ours
-      event.preventDefault()
-      const {editing, asksToFind: asked} = store.getState()
-      if (!editing && asked === asksToFind) focus()
-      return true
+      keys.press(event)
+      return true // the grid's own keys would disagree with ours
     }
     return {
       resizable: true,
@@ -185,10 +169,10 @@ export function SheetGrid({
       suppressKeyboardEvent: onKey,
       suppressHeaderKeyboardEvent: () => false,
     }
-  }, [store, focus, keepFileCopy])
+  }, [store, keys])
 
-  const pointer = useSheetPointer(store, cell.sheet, focus)
-  useSheetTouch(store, cell.sheet, box, focus)
+  const pointer = useSheetPointer(store, cell.sheet, keys.focus)
+  useSheetTouch(store, cell.sheet, box, keys.focus)
   const clipboard = useMemo(() => sheetClipboard(store), [store])
 
   return (
@@ -228,11 +212,12 @@ export function SheetGrid({
           if (!finished || !byHand || !column || Number.isNaN(col)) return
           const width = Math.round((column.getActualWidth() / REM) * 10) / 10
           store.run(({cell: {sheet}}) => ({type: "changeColumn", sheet, col, change: {width}}))
-          focus() // the mouse took it to the edge of the heading, where no key reaches the sheet
+          keys.focus() // the mouse took it to the edge of the heading, where no key reaches the sheet
         }}
         onFirstDataRendered={onDrawn}
         onGridPreDestroyed={() => (api.current = null)}
-        focusGridInnerElement={focus} // Tab comes in to the chosen cell, from above and from below
+        // Tab comes in to the chosen cell, from above and from below.
+        focusGridInnerElement={() => (keys.focus(), true)}
         onCellDoubleClicked={({rowPinned}) =>
           !rowPinned && !store.getState().editing && store.turn(startEditing)
         }

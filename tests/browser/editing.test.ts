@@ -106,6 +106,61 @@ describe("typing", () => {
   })
 })
 
+describe("typing ahead of the drawing", () => {
+  /** A page so slow that keys come before a sheet is drawn, as they do under quick hands. */
+  async function openSlow() {
+    const opened = await openPlan({browser: {permissions: ["clipboard-read", "clipboard-write"]}})
+    const {page} = opened
+    const devTools = await page.context().newCDPSession(page)
+    await devTools.send("Emulation.setCPUThrottlingRate", {rate: 8})
+    const box = page.locator(".content .at")
+    const press = (keys: readonly string[]) => Promise.all(keys.map((key) => page.keyboard.press(key)))
+    /** Goes to a place by its address, with more keys right behind. */
+    const goTo = async (place: string, ...keys: string[]) => {
+      await box.focus()
+      await page.keyboard.type(place)
+      await press(["Enter", ...keys])
+    }
+    return {...opened, box, press, goTo}
+  }
+
+  it("puts all that is typed while a sheet opens into its cells", async () => {
+    const {page, trouble, sheet, box, goTo} = await openSlow()
+    await goTo("Prices!B2", ..."3.86", "Enter", ..."3.27", "Enter", "ArrowRight")
+    await expect.poll(() => box.inputValue(), {timeout: 30_000}).toBe("C4")
+    expect(await sheet.text(2, "Price")).toBe("3.86")
+    expect(await sheet.text(3, "Price")).toBe("3.27")
+    await expect.poll(() => focused(page)).toMatch(/By sizes of 4\./)
+    expect(trouble).toEqual([])
+  })
+
+  it("pastes on the sheet that opens", async () => {
+    const {trouble, sheet, goTo} = await openSlow()
+    await goTo("'Spear size'!C1", "ArrowDown", "Control+c")
+    await expect.poll(sheet.said, {timeout: 30_000}).toBe("C2 copied.")
+    await goTo("Losses!D2", "Control+v")
+    await expect.poll(() => sheet.text(2, "What it was"), {timeout: 30_000}).toBe("12.4")
+    expect(trouble).toEqual([])
+  })
+
+  it("hands the keys to the sheet when Enter has gone on to a new row", async () => {
+    const {page, trouble, box, goTo, press} = await openSlow()
+    await goTo("Prices!A99") // the farm has ten weeks: the next row is the eleventh
+    await expect.poll(() => focused(page), {timeout: 30_000}).toMatch(/next row to fill$/)
+    await press([..."11", "Enter", "ArrowUp", "Shift+F10"])
+    await page.locator(".acts-list").waitFor({timeout: 30_000})
+    expect(await box.inputValue()).toBe("A11")
+    expect(trouble).toEqual([])
+  })
+
+  it("stays on the sheet after the last row of the plan", async () => {
+    const {page, trouble, sheet} = await openPlan()
+    await sheet.type("Top Corner", "Open", "28 Apr")
+    await expect.poll(() => focused(page)).toMatch(/^28 Apr 2026\. Open of Top Corner/)
+    expect(trouble).toEqual([])
+  })
+})
+
 describe("the keyboard", () => {
   it("moves, edits and leaves the sheet without a mouse", async () => {
     const {page, trouble, sheet} = await openPlan()

@@ -1,0 +1,80 @@
+import {useEffect, useMemo, useRef, type RefObject} from "react"
+import type {KeyPress} from "../editor/keyPress"
+import {pressKey} from "../editor/sheetKeys"
+import type {Store} from "../editor/store"
+import {sheetClipboard} from "./sheetClipboard"
+import {MOST_ROWS_SHOWN} from "./sheetSize"
+
+/** What others may ask of the sheet on screen. */
+export interface SheetFocus {
+  /** Takes the keyboard's focus to the chosen cell; false while that is not drawn yet. */
+  focus(): boolean
+  /** Scrolls the chosen cell into view; the focus stays where it is. */
+  show(): void
+}
+
+export type SheetKeys = ReturnType<typeof sheetKeys>
+
+/** The keyboard's way to the sheet: `grid` is the sheet on screen, once there is one. */
+export function useSheetFocus(store: Store, keepFileCopy: () => void) {
+  const grid = useRef<SheetFocus>(null)
+  const keys = useMemo(() => sheetKeys(store, grid, keepFileCopy), [store, keepFileCopy])
+  useEffect(() => keys.stop, [keys])
+  return {grid, keys}
+}
+
+/**
+ * A sheet that opens, a new row and one that is scrolled to are drawn a moment after they are chosen. Until the cell has the
+ * focus, that stays where it was, so that nothing else is heard, and what is pressed goes to the sheet all the same.
+ */
+function sheetKeys(store: Store, grid: RefObject<SheetFocus | null>, keepFileCopy: () => void) {
+  let waits: AbortController | null = null
+  const stop = () => {
+    waits?.abort()
+    waits = null
+  }
+  /** Takes the focus to the chosen cell, as soon as that is there. */
+  const focus = () => {
+    if (grid.current?.focus()) stop()
+    else if (!waits) wait()
+  }
+  /** Handles a key pressed on the sheet; answers whether it was used. */
+  const press = (event: KeyPress & {preventDefault(): void}) => {
+    const {asksToFind} = store.getState()
+    if (!pressKey(store, event, {page: MOST_ROWS_SHOWN - 1, keepFileCopy})) return false
+    event.preventDefault()
+    const {editing, asksToFind: asked} = store.getState()
+    if (!editing && asked === asksToFind) focus()
+    return true
+  }
+  const {onCopy, onPaste} = sheetClipboard(store)
+  const wait = () => {
+    waits = new AbortController()
+    const {signal} = waits
+    const hears = {signal, capture: true}
+    const again = () => {
+      if (signal.aborted) return
+      focus()
+      requestAnimationFrame(again)
+    }
+    requestAnimationFrame(again)
+    window.addEventListener("focusin", stop, hears) // it came, or was wanted elsewhere
+    window.addEventListener(
+      "keydown",
+      (event) => {
+        if (event.key === "Escape")
+          stop() // no key may be held for good
+        else if (!event.isComposing && press(event)) event.stopPropagation()
+      },
+      hears,
+    )
+    const toSheet = (act: (event: ClipboardEvent) => void) => (event: ClipboardEvent) => {
+      act(event)
+      event.stopPropagation()
+    }
+    window.addEventListener("copy", toSheet(onCopy), hears)
+    window.addEventListener("cut", toSheet(onCopy), hears)
+    window.addEventListener("paste", toSheet(onPaste), hears)
+  }
+  return {focus, press, stop}
+}
