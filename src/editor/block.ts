@@ -143,7 +143,7 @@ function filledRound({sheets}: Document, {sheet, row, col}: CellAddress): Block 
 }
 
 /**
- * The block that a reference means, typed as in a formula: "B7", "B2:D9", "Prices!A1", "C:C", "3:5", or the name of a named
+ * The block that a reference means, typed as in a formula: "B7", "B2:D9", "Prices!A1", "Spear size!A1", "C:C", "3:5", or the name of a named
  * value or a sheet. Null when it means none.
  */
 export function blockAt(
@@ -157,7 +157,7 @@ export function blockAt(
   if (named) return {sheet: named.sheet, rows: [named.row, named.row], cols: [named.col, named.col]}
   const sheetNamed = document.sheets.findIndex(({name}) => name.toLowerCase() === typed.toLowerCase())
   if (sheetNamed >= 0) return {sheet: sheetNamed, rows: [0, 0], cols: [0, 0]}
-  const [token, ...others] = tokens(typed)
+  const [token, ...others] = tokens(typed.replace(/^([^'!]+)!/, "'$1'!")) // a formula needs the quotes, a person does not
   if (token?.kind !== "reference" || others.length) return null
   const {sheet: name, from, to} = referenceOf(token.text)
   const sheet =

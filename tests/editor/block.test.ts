@@ -131,6 +131,7 @@ describe("a typed reference", () => {
     ["C:C", "C1:C4"],
     ["2:3", "A2:E3"],
     ["'Root samples'!A1", "1 A1"],
+    ["Root samples!A1", "1 A1"],
     ["root samples", "1 A1"],
     ["Rate", "B3"],
     ["$B$2", "B2"],
