@@ -730,7 +730,7 @@ describe("a change in hollow-brook-farm.json", () => {
     const spears = at("Spear size", "Sand Piece", "Date")
     enter(
       workbook,
-      // 20 February 2025 to 25 April 2026: 429 days, with 425 allowed
+      // 20 February 2025 to 25 April 2026: 429 days, with 300 allowed
       ...samples("North Bench", "Sampled").map((at): [CellAddress, Content] => [at, "2025-02-20"]),
       [{...spears, row: spears.row + 3}, "2026-05-26"],
       [at("Plantings", "Home Strip", "Planting"), "Brook End"],

@@ -55,7 +55,8 @@ export function crownsAtStart(
   return isAutumn
     ? carriedOn(crowns, soil, day, values)
     : notYet(
-        `Sampled while growing: ${isoOf(sampled)} is before the fern's end, ${isoOf(year.first + values.Fern_end - 1)}`,
+        `Sampled on ${isoOf(sampled)}, before that year's fern ended on ${isoOf(year.first + values.Fern_end - 1)}: ` +
+          `not in the winter before the opening, ${isoOf(open)}`,
       )
 }
 

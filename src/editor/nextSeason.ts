@@ -10,10 +10,11 @@ import {
   type Part,
 } from "../workbook/document"
 import {listed} from "../workbook/extras"
-import {namesIn} from "../workbook/names"
+import {namesIn, numberNamed} from "../workbook/names"
 import {blankRow, withRowsRemoved} from "../workbook/rows"
 import {rowsOf} from "../workbook/season"
 import type {Workbook} from "../workbook/workbook"
+import {dateText} from "./display"
 
 /** What is known of one season and not of the next: the rows of these sheets go. The sheet is told by the part of a column. */
 const OF_ONE_SEASON: readonly Part[] = [
@@ -47,8 +48,8 @@ const STUDIED: readonly Part[] = [
 /**
  * The draft of the next season, begun from what really happened: each planting's crop of this year, from its pickings,
  * stands in the records with its dates and the reason of its close; openings and other typed dates lie a year later; what
- * belongs to this season alone is gone. Weather stays, and of the root samples of a planting those dug since it opened, where
- * there are some: a sample of the autumn is the next year's start, and not to be averaged with that of the spring before.
+ * belongs to this season alone is gone. Weather stays, and of the root samples those dug since the fern ended: a sample of the
+ * autumn is the next year's start; one from before says nothing of it, and is not to be averaged with it.
  * Null where the workbook names no season.
  */
 export function nextSeason(workbook: Workbook): Document | null {
@@ -109,21 +110,36 @@ function withRecords(document: Document, workbook: Workbook, year: number): Docu
   return withSheet(document, sheet, {rows: [...rows, ...made]})
 }
 
-/** Without the samples of a planting that were dug before it opened, where it was sampled again since. */
+/** Without the samples of the season that ended. */
 function withLaterSamples(document: Document, workbook: Workbook): Document {
   const sheet = sheetWith(document, "sample planting")
-  const opened = new Map(rowsOf(workbook, "open").map((row) => [row.word("planting"), row.number("open")]))
-  const samples = rowsOf(workbook, "sample planting").map((one) => {
-    const name = one.word("sample planting")
-    const [day, since] = [one.number("sample day"), opened.get(name) ?? null]
-    return {name, isLater: day !== null && since !== null && day >= since}
-  })
-  const renewed = new Set(samples.flatMap(({name, isLater}) => (isLater ? [name] : [])))
-  return samples.reduceRight(
-    (next, {name, isLater}, row) =>
-      renewed.has(name) && !isLater ? withRowsRemoved(next, sheet, row, 1) : next,
+  return samplesIn(workbook).reduceRight(
+    (next, {isLater}, row) => (isLater ? next : withRowsRemoved(next, sheet, row, 1)),
     document,
   )
+}
+
+/** The root samples row by row, and whether they were dug since the fern ended; where no day of that is named, since their planting opened. */
+function samplesIn(workbook: Workbook) {
+  const fernEnd = numberNamed(workbook, "Fern_end_date")
+  const opened = new Map(rowsOf(workbook, "open").map((row) => [row.word("planting"), row.number("open")]))
+  return rowsOf(workbook, "sample planting").map((one) => {
+    const day = one.number("sample day")
+    const since = fernEnd ?? opened.get(one.word("sample planting")) ?? null
+    return {day, isLater: day !== null && since !== null && day >= since}
+  })
+}
+
+/** The sentence on the root samples that the draft of the next season leaves behind, or "" where it leaves none. */
+export function samplesLeftBehind(workbook: Workbook): string {
+  const left = samplesIn(workbook).filter(({isLater}) => !isLater)
+  if (left.length === 0) return ""
+  const days = left.flatMap(({day}) => day ?? [])
+  const latest = days.length
+    ? `, ${left.length === 1 ? "" : "the latest "}of ${dateText(Math.max(...days))}`
+    : ""
+  const count = left.length === 1 ? "One root sample" : `${left.length} root samples`
+  return `${count} of the season before${latest}, stayed behind: sample again while the crowns are dormant.`
 }
 
 /** Dates shown as a day and a month have their year in the place of the unit. */

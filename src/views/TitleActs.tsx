@@ -3,7 +3,7 @@ import {chosenRowCount, insertRowsAbove, removeRows} from "../editor/commands/ro
 import {bringSizeTable} from "../editor/commands/sizeTable"
 import {bringValueSet} from "../editor/commands/valueSet"
 import {deleteRows} from "../editor/deletion"
-import {nextSeason} from "../editor/nextSeason"
+import {nextSeason, samplesLeftBehind} from "../editor/nextSeason"
 import {chosenWord, showPanel} from "../editor/selection"
 import type {Command, Store} from "../editor/store"
 import {agreePlan} from "../editor/commands/season"
@@ -82,6 +82,7 @@ async function beginNextSeason(store: Store, keeping: Keeping) {
   if (!next) return store.turn(() => ({said: "No season is named: type its year on Named values first."}))
   const {document} = store.getState()
   const {name, season} = document
+  const left = samplesLeftBehind(store.workbook)
   const version = {
     workbook: name,
     name: `as ${season ?? "the season"} ended`,
@@ -92,7 +93,8 @@ async function beginNextSeason(store: Store, keeping: Keeping) {
   const refused = await keeping.versions.keep(version, document)
   store.open(next)
   const kept = refused ? `${refused.refused}.` : "The season before is kept as a version."
-  store.turn(() => ({said: `The draft of the next season is open. ${kept}`}))
+  const said = ["The draft of the next season is open.", kept, left].filter(Boolean).join(" ")
+  store.turn(() => ({said}))
 }
 
 function Act({

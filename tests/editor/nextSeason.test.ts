@@ -1,7 +1,7 @@
 import {readFileSync} from "node:fs"
 import {describe, expect, it} from "vitest"
 import {closeToFern} from "../../src/editor/commands/season"
-import {nextSeason} from "../../src/editor/nextSeason"
+import {nextSeason, samplesLeftBehind} from "../../src/editor/nextSeason"
 import {createStore} from "../../src/editor/store"
 import type {Document} from "../../src/workbook/document"
 import {readFile, writeFile} from "../../src/workbook/file"
@@ -71,19 +71,33 @@ describe("the draft of the next season", () => {
     expect(rowsIn(next, "Plantings").map((row) => [row[7], row[8]])).toEqual(
       Array.from({length: 6}, () => [null, null]),
     )
-    expect(rowsIn(next, "Root samples")).toEqual(rowsIn(farm, "Root samples"))
+  })
+
+  it("leaves the samples of the spring behind and says of which day they are", () => {
+    expect(rowsIn(next, "Root samples")).toEqual([])
+    expect(samplesLeftBehind(store.workbook)).toBe(
+      "50 root samples of the season before, the latest of 5 Mar 2026, stayed behind: sample again while the crowns are dormant.",
+    )
+    const {workbook} = createStore(next)
+    const plan = next.sheets.findIndex(({name}) => name === "Season plan")
+    const sugar = next.sheets[plan]!.columns.findIndex(({heading}) => heading === "Sugar")
+    expect(workbook.valueAt({sheet: plan, row: 1, col: sugar})).toBe("none")
+    expect(samplesLeftBehind(workbook)).toBe("")
   })
 
   it("starts a planting that was sampled again from those samples alone", () => {
     const sampled = createStore(farm)
     const sheet = farm.sheets.findIndex(({name}) => name === "Root samples")
     const row = farm.sheets[sheet]!.rows.length
-    const contents = ["Long Acre", 1, "2026-11-12", null, 305]
-    const cells = contents.map((content, col) => ({at: {sheet, row, col}, content}))
+    const growing = ["Long Acre", 1, "2026-07-02", null, 190]
+    const autumn = ["Long Acre", 1, "2026-11-12", null, 305]
+    const cells = [growing, autumn].flatMap((contents, i) =>
+      contents.map((content, col) => ({at: {sheet, row: row + i, col}, content})),
+    )
     sampled.run(() => ({type: "enter", cells}))
     const after = rowsIn(nextSeason(sampled.workbook)!, "Root samples")
     expect(after.filter(([name]) => name === "Long Acre").map((one) => one[4])).toEqual([305])
-    expect(after.filter(([name]) => name === "Sand Piece")).toHaveLength(10)
+    expect(after).toHaveLength(1)
   })
 
   it("has the new year over dates shown as a day and a month", () => {

@@ -4,10 +4,13 @@ import {numberNamed} from "../names"
 import type {Checked} from "./checked"
 import type {Finding} from "./finding"
 
-/** Chosen: 14 months. The named value Sample_oldest stands instead of it where there is one. */
-const OLDEST_DAYS = 425
+/**
+ * Chosen: longer than from the end of the fern to an opening, and shorter than from one opening to the next, so that a sample
+ * that is older was dug before the last season. The named value Sample_oldest stands instead of it where there is one.
+ */
+const OLDEST_DAYS = 300
 
-/** Root samples that are older at the opening than 14 months; without an opening, on the day the plan stands on. */
+/** Root samples that are older than that at the opening; without an opening, on the day the plan stands on. */
 export function oldSamples(checked: Checked): Finding[] {
   const {document, workbook, words} = checked
   const sheet = sheetWith(document, "sampled on")
@@ -25,12 +28,9 @@ export function oldSamples(checked: Checked): Finding[] {
     if (on === null || until === null || until - on <= oldest) return []
     const at = {sheet, row, col: sampled}
     const when = opening === null ? "by now" : "at its opening"
-    return [
-      {
-        rule: "old sample",
-        cells: [at],
-        sentence: `The samples of ${keyOfRow(document, at)}, ${words.shown(at, on)}, are ${Math.round(until - on)} days old ${when}: more than ${oldest}`,
-      },
-    ]
+    const days = Math.round(until - on)
+    const season = days > OLDEST_DAYS ? ", so that a season lies between" : ""
+    const sentence = `The samples of ${keyOfRow(document, at)}, ${words.shown(at, on)}, are ${days} days old ${when}: more than ${oldest}${season}`
+    return [{rule: "old sample", cells: [at], sentence}]
   })
 }

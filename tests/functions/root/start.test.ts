@@ -101,7 +101,11 @@ describe("a sample taken while growing", () => {
   it.each([
     ["2026-04-25", "2026-04-25", "Sampled while growing: 2026-04-25 is not before the opening, 2026-04-25"],
     ["2026-07-01", "2026-04-25", "Sampled while growing: 2026-07-01 is not before the opening, 2026-04-25"],
-    ["2026-10-14", "2027-04-25", "Sampled while growing: 2026-10-14 is before the fern's end, 2026-10-15"],
+    ...["2026-10-14", "2026-03-05"].map((sampled) => [
+      sampled,
+      "2027-04-25",
+      `Sampled on ${sampled}, before that year's fern ended on 2026-10-15: not in the winter before the opening, 2027-04-25`,
+    ]),
     [
       "2026-11-01",
       "2026-04-25",

@@ -12,20 +12,23 @@ const crowns = (opens: Content, names: Content[][] = []) =>
         column("Sampled", {format: "date", part: "sampled on"}),
         column("Opens", {format: "day", part: "opens"}),
       ],
-      [["Long Acre", "2025-02-24", opens]],
+      [["Long Acre", "2026-03-05", opens]],
     ),
     sheet("Named values", [column("Name", {format: "text"}), "Value"], names, {names: true}),
   )
 
-it("tells samples older at the opening than 14 months, or than the farm's own number of days", () => {
-  // From 24 Feb 2025 to 25 Apr 2026 there are 365 + 60 = 425 days.
+it("tells samples dug before the last season, with their day, or those older than the farm's own number of days", () => {
   expect(inWords(crowns("2026-04-25"), "old sample")).toEqual([])
-  expect(inWords(crowns("2026-04-26"), "old sample")).toEqual([
-    "B1: The samples of Long Acre, 24 Feb 2025, are 426 days old at its opening: more than 425",
+  // From 5 Mar 2026 to 25 Apr 2027 there are 365 + 51 = 416 days.
+  expect(inWords(crowns("2027-04-25"), "old sample")).toEqual([
+    "B1: The samples of Long Acre, 5 Mar 2026, are 416 days old at its opening: more than 300, so that a season lies between",
   ])
-  expect(inWords(crowns("2026-04-26", [["Sample_oldest", 430]]), "old sample")).toEqual([])
+  expect(inWords(crowns("2027-04-25", [["Sample_oldest", 416]]), "old sample")).toEqual([])
+  expect(inWords(crowns("2026-04-25", [["Sample_oldest", 50]]), "old sample")).toEqual([
+    "B1: The samples of Long Acre, 5 Mar 2026, are 51 days old at its opening: more than 50",
+  ])
 })
 
 it("counts to the day the plan stands on where there is no opening", () => {
-  expect(inWords(crowns(null, [["As_of", "2026-05-25"]]), "old sample")[0]).toContain("455 days old by now")
+  expect(inWords(crowns(null, [["As_of", "2027-01-10"]]), "old sample")[0]).toContain("311 days old by now")
 })
