@@ -125,7 +125,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
           : fieldLife
             ? fieldLifeFinding(store, fieldLife)
             : lender
-              ? lenderFinding(lender.page, found)
+              ? lenderFinding(lender.page, lender.atPace, found)
               : year
                 ? reserveFinding(year)
                 : reserve

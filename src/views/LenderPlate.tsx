@@ -140,8 +140,7 @@ export const LenderPlate = memo(function LenderPlate({
       </div>
       <RiskPanel
         store={store}
-        region={page.region}
-        stress={page.stress}
+        page={page}
         found={found}
         onFound={(found) => onFound(found && {page, found})}
       />

@@ -6,8 +6,8 @@ import type {PlanRisk, Risk} from "../studies/risk"
 import {runRisk} from "../studies/run"
 import type {RunningStudy} from "../studies/shareOut"
 import type {Chance} from "../studies/spreadOf"
-import type {Region} from "../workbook/document"
-import {riskWords} from "./pictures/lenderWords"
+import type {LenderPage} from "../workbook/lender"
+import {coverText, riskWords} from "./pictures/lenderWords"
 import {SPREADS_ASSUMED, WEATHER_ASSUMED} from "./pictures/spreadsAssumed"
 
 const DRAWS = 10_000
@@ -15,14 +15,13 @@ const SEED = 1
 
 interface Props {
   store: Store
-  region: Region
-  stress: string
+  page: LenderPage
   found: Risk | null
   onFound: (found: Risk | null) => void
 }
 
 /** Runs the study of what yields and prices may do to the cover, in workers, and says what it found in plain words. */
-export function RiskPanel({store, region, stress, found, onFound}: Props) {
+export function RiskPanel({store, page, found, onFound}: Props) {
   const [share, setShare] = useState<number | null>(null)
   const [said, setSaid] = useState("")
   const running = useRef<RunningStudy<Risk> | null>(null)
@@ -58,14 +57,15 @@ export function RiskPanel({store, region, stress, found, onFound}: Props) {
         </>
       )}
       <div aria-live="polite">{said && <p>{said}</p>}</div>
-      {found && <RiskTable found={found} region={region} stress={stress} />}
+      {found && <RiskTable found={found} page={page} />}
       <p className="small q">
         {numberText(DRAWS)} draws, seed {SEED}: the same seed and plan give the same numbers. Each draw has
         ten years of weather, {WEATHER_ASSUMED}; the daily balance carries the crowns of each standing
         planting through them, cut every year as in this plan, so a poor year is felt in the next. What is
         picked of a season under way is in every draw as it came in, at the prices of its weeks: only what
-        still comes, at the pace so far, is drawn and put under stress. {SPREADS_ASSUMED} Costs, taxes and
-        living stay as planned. ± is the standard error of the draws alone.
+        still comes, at the pace so far, is drawn and put under stress, where the sheet Stress moves the whole
+        season. {SPREADS_ASSUMED} Costs, taxes and living stay as planned. ± is the standard error of the
+        draws alone.
       </p>
     </section>
   )
@@ -74,9 +74,13 @@ export function RiskPanel({store, region, stress, found, onFound}: Props) {
 const chance = ({share, error}: Chance) =>
   `${numberText(share * 100, 0)} ± ${numberText(error * 100, error < 0.01 ? 1 : 0)}`
 
-function RiskTable({found: {plans}, region, stress}: {found: Risk; region: Region; stress: string}) {
+function RiskTable({found: {plans}, page: {years, stress, region}}: {found: Risk; page: LenderPage}) {
   const [plan, other] = plans as [PlanRisk, PlanRisk?]
-  const two = (value: number) => numberText(value, 2, region.decimal)
+  const two = (value: number) => coverText(value, region)
+  const plannedIn = (year: number) => {
+    const planned = years.find((one) => one.year === year)
+    return planned ? two(planned.capacity / planned.due) : ""
+  }
   return (
     <div className="scroll" tabIndex={0} role="region" aria-label="Cover by chance, can be scrolled sideways">
       <table>
@@ -84,6 +88,7 @@ function RiskTable({found: {plans}, region, stress}: {found: Risk; region: Regio
         <thead>
           <tr>
             <th scope="col">Year</th>
+            <th scope="col">as planned</th>
             <th scope="col">1 in 10 below</th>
             <th scope="col">middle</th>
             <th scope="col">1 in 10 above</th>
@@ -102,6 +107,7 @@ function RiskTable({found: {plans}, region, stress}: {found: Risk; region: Regio
             cover && below1 ? (
               <tr key={year}>
                 <th scope="row">{year}</th>
+                <td>{plannedIn(year)}</td>
                 <td>{two(cover.at[0])}</td>
                 <td>{two(cover.at[2])}</td>
                 <td>{two(cover.at[4])}</td>

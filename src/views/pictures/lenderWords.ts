@@ -21,11 +21,12 @@ export function tightYear(years: readonly CashYear[]): CashYear | null {
 const coverOf = ({capacity, due}: CashYear) => capacity / due
 
 /**
- * What the lender's page found, in a sentence: how the plan pays, and what chance does to it. Before that was worked out the
- * sentence says that chance is not in it.
+ * What the lender's page found: how the plan pays, what its first year covers at the pace so far where that is another cover
+ * than planned, and what chance does to it. Before that was worked out the sentence says that chance is not in it.
  */
 export function lenderFinding(
   {years, region}: Pick<LenderPage, "years" | "region">,
+  atPace: number | null = null,
   risk: Risk | null = null,
 ): string {
   const tight = tightYear(years)
@@ -39,7 +40,18 @@ export function lenderFinding(
     short.length === 0
       ? `${planned} every year pays what is due; ${tight.year} is the tightest with cover ${coverText(coverOf(tight), region)}`
       : `${planned} ${owing.length - short.length} of ${owing.length} years pay what is due; ${tight.year} is short by ${money(tight.short)}`
-  return `${pays}${because}.${byChance ? ` By chance ${byChance.replace(/^In/, "in")}.` : ""}`
+  const pace = atPace === null ? null : paceWords(years[0]!, atPace, tight, region)
+  const chance = byChance && `by chance ${byChance.replace(/^In/, "in")}`
+  const besides = [pace, chance].filter((words) => words !== null).join("; ")
+  return `${pays}${because}.${besides && ` ${besides[0]!.toUpperCase()}${besides.slice(1)}.`}`
+}
+
+/** "at the pace so far 2026 covers 1.07, not the 1.51 planned"; null where that comes to the same. */
+function paceWords(first: CashYear, atPace: number, tight: CashYear, region: Region): string | null {
+  const [comes, planned] = [coverText(atPace, region), coverText(coverOf(first), region)]
+  if (comes === planned) return null
+  const nowTight = first !== tight && atPace < coverOf(tight) ? ", which makes it the tightest" : ""
+  return `at the pace so far ${first.year} covers ${comes}, not the ${planned} planned${nowTight}`
 }
 
 /** "In 52 runs of 100 the cover is below 1 in 2027, the most of all years"; null where nothing is due. */

@@ -37,12 +37,32 @@ describe("the words of the lender's page", () => {
     const found = {
       plans: [{years: years.map(({year}, i) => ({year, below1: below[i] && {share: below[i]}}))}],
     } as unknown as Risk
-    expect(lenderFinding({years, region: {}}, found)).toBe(
+    expect(lenderFinding({years, region: {}}, null, found)).toBe(
       "As planned every year pays what is due; 2027 is the tightest with cover 1.10. By chance in 52 runs of 100 the cover is below 1 in 2027, the most of all years.",
     )
     expect(lenderFinding({years, region: {}})).toMatch(/^As planned, nothing left to chance, every year pays/)
     const nothingDue = {plans: [{years: [{year: 2026, below1: null}]}]} as unknown as Risk
     expect(riskWords(nothingDue)).toBeNull()
+  })
+
+  it("say what the season covers at the pace so far, where that is another cover than planned", () => {
+    const years = [cashYear(2026, 150, 100), cashYear(2027, 110, 100)]
+    const asPlanned =
+      "As planned, nothing left to chance, every year pays what is due; 2027 is the tightest with cover 1.10."
+    expect(lenderFinding({years, region: {}}, 1.3)).toBe(
+      `${asPlanned} At the pace so far 2026 covers 1.30, not the 1.50 planned.`,
+    )
+    expect(lenderFinding({years, region: {}}, 1.07)).toBe(
+      `${asPlanned} At the pace so far 2026 covers 1.07, not the 1.50 planned, which makes it the tightest.`,
+    )
+    expect(lenderFinding({years, region: {}}, 1.5004)).toBe(asPlanned)
+    expect(lenderFinding({years: years.slice(0, 1), region: {decimal: ","}}, 1.07)).toMatch(
+      /2026 is the tightest with cover 1,50\. At the pace so far 2026 covers 1,07, not the 1,50 planned\.$/,
+    )
+    const found = {plans: [{years: [{year: 2026, below1: {share: 0.41}}]}]} as unknown as Risk
+    expect(lenderFinding({years, region: {}}, 1.3, found)).toMatch(
+      /1\.10\. At the pace so far 2026 covers 1\.30, not the 1\.50 planned; by chance in 41 runs of 100 the cover is below 1 in 2026, the most of all years\.$/,
+    )
   })
 
   it("leave a year without debt out of account, even one that loses money", () => {
