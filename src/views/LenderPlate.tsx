@@ -7,6 +7,7 @@ import type {Risk} from "../studies/risk"
 import {sheetWith, type CellAddress, type Part} from "../workbook/document"
 import type {LenderPage} from "../workbook/lender"
 import {CashAndDebt} from "./pictures/CashAndDebt"
+import {coverOf, typedOverWords} from "./pictures/lenderWords"
 import {inARow} from "./pictures/weekWords"
 import {gapText} from "./pictures/yieldLayout"
 import {YieldByAge} from "./pictures/YieldByAge"
@@ -186,7 +187,10 @@ function CashTable({page: {years, region}}: {page: LenderPage}) {
             <td>{text(one.capacity, 0)}</td>
             <td>{text(one.due, 0)}</td>
             <td>{text(one.capacity - one.due, 0)}</td>
-            <td>{number(one.cover, 2)}</td>
+            <td>
+              {number(one.cover === null ? null : coverOf(one), 2)}
+              {typedOverWords(one, region)}
+            </td>
             <td>{number(one.stressed, 2)}</td>
             <td>{number(one.price, 2)}</td>
             <td>{number(one.breakPrice, 2)}</td>

@@ -4,7 +4,7 @@ import type {Risk} from "../../studies/risk"
 import type {Region} from "../../workbook/document"
 import type {CashYear} from "../../workbook/lender"
 import {PLAIN_REGION} from "../../workbook/region"
-import {coverText} from "./lenderWords"
+import {coverOf, coverText} from "./lenderWords"
 import {coverScale} from "./coverScale"
 import {textWidth} from "./placing"
 import {niceStep} from "./steps"
@@ -110,9 +110,11 @@ export function cashLayout(
   const least = Math.min(0, ...years.map(({capacity}) => capacity))
   const money = scale(least, most, TOP + MONEY_HEIGHT, TOP)
   const bandIn = (year: number) => risk?.plans[0]?.years.find((one) => one.year === year)?.cover?.at
-  const reaches = years.map(({year, cover, stressed}) => {
+  // A cover that is typed over moves no dot; one that is emptied takes it away.
+  const planned = years.map((one) => (one.cover === null ? null : coverOf(one)))
+  const reaches = years.map(({year, stressed}, i) => {
     const [low = null, , , , high = null] = bandIn(year) ?? []
-    const all = [cover, stressed, low, high].filter((one) => one !== null)
+    const all = [planned[i]!, stressed, low, high].filter((one) => one !== null)
     return {least: Math.min(...all), most: Math.max(...all)}
   })
   const {isCut, ...ends} = coverScale(reaches, {least: 0, most: Math.max(1.2, wanted ?? 0)})
@@ -159,7 +161,7 @@ export function cashLayout(
         due: {from: x - barWidth / 2 - 5, to: x + barWidth / 2 + 5, y: money(one.due)},
         isNamed: i === named,
         short: shortOf(one, x, barWidth, step, money),
-        cover: dot(one.cover),
+        cover: dot(planned[i]!),
         stressed: dot(one.stressed),
         band: band(bandIn(one.year), x),
       }

@@ -18,7 +18,15 @@ export function tightYear(years: readonly CashYear[]): CashYear | null {
   const owing = years.filter(({due}) => due > 0)
   return owing.length ? owing.reduce((least, one) => (coverOf(one) < coverOf(least) ? one : least)) : null
 }
-const coverOf = ({capacity, due}: CashYear) => capacity / due
+/** What there is for each 1 due, whatever is typed over it. */
+export const coverOf = ({capacity, due}: CashYear) => capacity / due
+
+/** ", typed over as 1.30" where another cover stands in the cell; "" where none does. */
+export function typedOverWords(one: CashYear, region: Region): string {
+  if (one.cover === null || one.due <= 0) return ""
+  const typed = coverText(one.cover, region)
+  return typed === coverText(coverOf(one), region) ? "" : `, typed over as ${typed}`
+}
 
 /**
  * What the lender's page found: how the plan pays, what its first year covers at the pace so far where that is another cover
@@ -82,10 +90,14 @@ export function leftOutWords(years: readonly CashYear[]): string {
 
 /** The picture of cash and debt in words, year by year. */
 export function cashSentence(years: readonly CashYear[], region: Region = PLAIN_REGION): string {
-  const told = years.map(({year, capacity, due, cover, short, stressed}) => {
+  const told = years.map((one) => {
+    const {year, capacity, due, cover, short, stressed} = one
     if (due <= 0) return `${year}: nothing due.`
     const stress = stressed === null ? "" : `, under the stress ${coverText(stressed, region)}`
-    const covered = cover === null ? "no cover known" : `cover ${coverText(cover, region)}`
+    const covered =
+      cover === null
+        ? "no cover known"
+        : `cover ${coverText(coverOf(one), region)}${typedOverWords(one, region)}`
     const lacks = short >= 0.5 ? `, short by ${money(short)}` : ""
     return `${year}: ${money(capacity)} for ${money(due)} due, ${covered}${lacks}${stress}.`
   })

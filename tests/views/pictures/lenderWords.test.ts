@@ -77,6 +77,7 @@ describe("the words of the lender's page", () => {
     const years = fiveYears.map((one) => (one.year === 2027 ? {...one, cover: 1.3} : one))
     expect(lenderFinding({years, region: {}})).toBe(lenderFinding({years: fiveYears, region: {}}))
     expect(cashTitle(years)).toBe(cashTitle(fiveYears))
+    expect(cashSentence(years.slice(1, 2))).toMatch(/, cover 0\.92, typed over as 1\.30, short by/)
   })
 
   it("stay words where the cover of a year is emptied", () => {
