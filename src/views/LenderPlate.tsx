@@ -187,14 +187,13 @@ function CashTable({page: {years, region}}: {page: LenderPage}) {
             <td>{text(one.capacity, 0)}</td>
             <td>{text(one.due, 0)}</td>
             <td>{text(one.capacity - one.due, 0)}</td>
-            <td>
-              {number(one.cover === null ? null : coverOf(one), 2)}
-              {typedOverWords(one, region)}
-            </td>
+            <td>{number(one.cover === null ? null : coverOf(one), 2)}</td>
             <td>{number(one.stressed, 2)}</td>
             <td>{number(one.price, 2)}</td>
             <td>{number(one.breakPrice, 2)}</td>
-            <td className="txt">{one.cause}</td>
+            <td className="txt">
+              {[one.cause, typedOverWords(one, region).replace(", ", "cover ")].filter(Boolean).join("; ")}
+            </td>
           </tr>
         ))}
       </tbody>
