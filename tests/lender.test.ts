@@ -259,6 +259,15 @@ describe("the money of Hollow Brook Farm", () => {
     expect(workbook.valueAt({...at("Debt by year", 0, "Loan"), row: 60})).toBe("Loan 7")
   })
 
+  it("says on the page how many plantings the years ahead leave out", () => {
+    const farm = openFarm()
+    const row = farm.rowOf("Stands ahead", "Top Corner")
+    farm.workbook.revise({type: "removeRows", sheet: farm.sheetOf("Stands ahead"), first: row, count: 1})
+    expect(line(farm, "Tight year")).toContain(
+      "1 of 6 plantings not counted: Stands ahead has no row for them.",
+    )
+  })
+
   it("names the cut plantings that Sales by week has no rows for, until rows are added there", () => {
     const {workbook, sheets, sheetOf, at, rowOf, of} = openFarm()
     const row = rowOf("Checks", "Cut plantings past the end of Sales by week")
