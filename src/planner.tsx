@@ -63,6 +63,7 @@ async function sample(name: keyof typeof samples): Promise<Document> {
 export async function startPlanner(root: Root, inside: Handed | null, isFirstVisit: boolean) {
   const device = await openDevice()
   const came = inside && readFile(inside.workbook)
+  const keptThen = device.earlier() // before the newest is read: what another tab saves meanwhile is newer
   const found = came ? null : await device.latest()
   const document =
     came && "document" in came
@@ -103,7 +104,7 @@ export async function startPlanner(root: Root, inside: Handed | null, isFirstVis
   const keep = () => {
     const {document} = store.getState()
     if (document === kept) return
-    if (document.name !== kept.name) void lead.take(document.name, new Date())
+    if (document.name !== kept.name) void lead.take(document.name, device.earlier())
     kept = document
     autosave.changed(document)
     setTimeout(keepWhatIsShown) // apart from the saving, so that neither holds the page for long
@@ -116,7 +117,7 @@ export async function startPlanner(root: Root, inside: Handed | null, isFirstVis
     looked = kept
     keepLook(look())
   }
-  await lead.take(document.name, state.found && !isRefused(state.found) ? state.found.savedAt : null)
+  await lead.take(document.name, keptThen)
   if (!came) keepWhatIsShown() // what came inside the page is not this device's own
   if (state.found && !isRefused(state.found)) void isLastingNow().then((isLasting) => say({isLasting}))
   // What was done is drawn before it is kept: to keep it takes as long as to draw it.

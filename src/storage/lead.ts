@@ -1,4 +1,4 @@
-import {isRefused, type Device} from "./deviceStore"
+import {isRefused, type Device, type KeptState, type Refused} from "./deviceStore"
 
 /**
  * What this tab may do with its workbook: `leads` saves it; `follows` does not, since another tab that shows it
@@ -10,13 +10,16 @@ export interface Lead {
   place(): Place
   /** The place once what was asked last is answered. */
   settled(): Promise<Place>
-  /** Asks for the lead in the workbook of this name, whose newest state this tab has read was saved then; lets go of another. */
-  take(name: string, savedAt: Date | null): Promise<void>
+  /** Asks for the lead in the workbook of this name, of which this tab knows what was kept then; lets go of another. */
+  take(name: string, kept: Promise<Kept> | Kept): Promise<void>
 }
 
+/** What the device keeps, the newest first, or why that cannot be told. */
+type Kept = readonly KeptState[] | Refused
+
 /**
- * Of the tabs that show a workbook one leads (Web Locks, W3C); when it goes, the next in line leads if nothing was
- * saved since it read. Where the browser has no such locks, every tab leads.
+ * Of the tabs that show a workbook one leads (Web Locks, W3C); when it goes, the next in line leads if the newest state is
+ * still the one it knows, whatever the clock says. Where the browser has no such locks, every tab leads.
  */
 export function createLead(
   device: Pick<Device, "earlier">,
@@ -40,7 +43,7 @@ export function createLead(
       asked.catch(() => answer(true)) // a page that may not ask leads, as without locks
     })
 
-  async function ask(locks: Pick<LockManager, "request">, name: string, savedAt: Date | null) {
+  async function ask(locks: Pick<LockManager, "request">, name: string, kept: Promise<Kept> | Kept) {
     const gone = new AbortController()
     const {signal} = gone
     const done = new Promise<void>((free) => signal.addEventListener("abort", () => free()))
@@ -51,8 +54,8 @@ export function createLead(
     tell(leads ? "leads" : "follows")
     if (leads) return
     const inLine = locks.request(lock, {signal}, async () => {
-      const newest = await newestOf(device, name)
-      if (!signal.aborted) tell(newest <= (savedAt?.getTime() ?? 0) ? "leads" : "behind")
+      const [known, newest] = [newestOf(await kept, name), newestOf(await device.earlier(), name)]
+      if (!signal.aborted) tell(newest === null || newest === known ? "leads" : "behind")
       await done
     })
     inLine.catch(() => {}) // it was let go of while it waited
@@ -64,19 +67,16 @@ export function createLead(
       await answered
       return place
     },
-    async take(name, savedAt) {
+    async take(name, kept) {
       letGo()
-      if (locks) await (answered = ask(locks, name, savedAt))
+      if (locks) await (answered = ask(locks, name, kept))
     },
   }
 }
 
-/** When the newest state of a workbook was saved, ms; 0 where none is kept or that cannot be told. */
-async function newestOf(device: Pick<Device, "earlier">, name: string): Promise<number> {
-  const kept = await device.earlier()
-  if (isRefused(kept)) return 0
-  return kept.find((state) => state.name === name)?.savedAt.getTime() ?? 0
-}
+/** Which state of a workbook is the newest; null where none is kept or that cannot be told. */
+const newestOf = (kept: Kept, name: string) =>
+  isRefused(kept) ? null : (kept.find((state) => state.name === name)?.id ?? null)
 
 /** Saves only what the tab that leads has to save; to the others it says why it does not. */
 export const savedByLeader = (

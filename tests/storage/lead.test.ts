@@ -48,7 +48,8 @@ function browser() {
   const kept: KeptState[] = []
   const device = {earlier: async () => [...kept].reverse()}
   return {
-    keep: (name: string, savedAt: Date) => void kept.push({id: kept.length, name, savedAt}),
+    keep: (name: string, savedAt: Date) => void kept.push({id: kept.length + 1, name, savedAt}),
+    kept: device.earlier,
     tab() {
       const told: Place[] = []
       return {lead: createLead(device, (place) => told.push(place), locks), told}
@@ -59,38 +60,42 @@ function browser() {
 it("lets the first tab lead and the second follow", async () => {
   const {tab} = browser()
   const [first, second] = [tab(), tab()]
-  await first.lead.take("Hollow Brook", null)
-  await second.lead.take("Hollow Brook", null)
+  await first.lead.take("Hollow Brook", [])
+  await second.lead.take("Hollow Brook", [])
   expect([first.told, second.told]).toEqual([["leads"], ["follows"]])
 })
 
 it("lets both lead in workbooks of different names", async () => {
   const {tab} = browser()
   const [first, second] = [tab(), tab()]
-  await first.lead.take("Hollow Brook", null)
-  await second.lead.take("Blank", null)
+  await first.lead.take("Hollow Brook", [])
+  await second.lead.take("Blank", [])
   expect(second.told).toEqual(["leads"])
 })
 
 it("hands the lead on when the first goes to another workbook and saved nothing", async () => {
-  const {keep, tab} = browser()
+  const {keep, kept, tab} = browser()
   keep("Hollow Brook", at(1))
   const [first, second] = [tab(), tab()]
-  await first.lead.take("Hollow Brook", at(1))
-  await second.lead.take("Hollow Brook", at(1))
-  await first.lead.take("Blank", null)
+  await first.lead.take("Hollow Brook", kept())
+  await second.lead.take("Hollow Brook", kept())
+  await first.lead.take("Blank", kept())
   await vi.waitUntil(() => second.told.length === 2)
   expect(second.told).toEqual(["follows", "leads"])
 })
 
-it("leaves the second behind when the first saved something before it went", async () => {
-  const {keep, tab} = browser()
+it.each([
+  ["", at(2)],
+  [", with the clock put back meanwhile too", at(0)],
+])("leaves the second behind when the first saved something before it went%s", async (_, then) => {
+  const {keep, kept, tab} = browser()
+  keep("Hollow Brook", at(1))
   const [first, second] = [tab(), tab()]
-  await first.lead.take("Hollow Brook", null)
-  await second.lead.take("Hollow Brook", null)
-  keep("Hollow Brook", at(2))
+  await first.lead.take("Hollow Brook", kept())
+  await second.lead.take("Hollow Brook", kept())
+  keep("Hollow Brook", then)
   keep("Blank", at(3))
-  await first.lead.take("Blank", null)
+  await first.lead.take("Blank", kept())
   await vi.waitUntil(() => second.told.length === 2)
   expect(second.told).toEqual(["follows", "behind"])
 })
@@ -98,11 +103,11 @@ it("leaves the second behind when the first saved something before it went", asy
 it("does not come back to a workbook that it let go of while it waited", async () => {
   const {tab} = browser()
   const [first, second, third] = [tab(), tab(), tab()]
-  await first.lead.take("Hollow Brook", null)
-  await second.lead.take("Hollow Brook", null)
-  await second.lead.take("Blank", null)
-  await third.lead.take("Hollow Brook", null)
-  await first.lead.take("Another", null)
+  await first.lead.take("Hollow Brook", [])
+  await second.lead.take("Hollow Brook", [])
+  await second.lead.take("Blank", [])
+  await third.lead.take("Hollow Brook", [])
+  await first.lead.take("Another", [])
   await vi.waitUntil(() => third.told.length === 2)
   expect(third.told).toEqual(["follows", "leads"])
   expect(second.told).toEqual(["follows", "leads"])
@@ -117,7 +122,7 @@ it.each([
     () => {},
     locks as Pick<LockManager, "request"> | undefined,
   )
-  await lead.take("Hollow Brook", null)
+  await lead.take("Hollow Brook", [])
   expect(lead.place()).toBe("leads")
 })
 
@@ -135,10 +140,10 @@ it("saves what the leader has, and says why it does not save for the others", as
 it("does not save into a workbook before it is known who leads there", async () => {
   const {tab} = browser()
   const [first, second] = [tab(), tab()]
-  await first.lead.take("Hollow Brook", null)
-  await second.lead.take("Blank", null)
+  await first.lead.take("Hollow Brook", [])
+  await second.lead.take("Blank", [])
   const save = vi.fn<() => Promise<null>>(async () => null)
-  void second.lead.take("Hollow Brook", null)
+  void second.lead.take("Hollow Brook", [])
   await savedByLeader({save}, second.lead).save(farm("Hollow Brook", 1), at(1))
   expect(save).not.toHaveBeenCalled()
 })
