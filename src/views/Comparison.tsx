@@ -23,8 +23,16 @@ export interface Compared {
   /** "Kept 25 May 2026 by RT", as far as it is known. */
   readonly kept: string
   /** The state that a file copy and this workbook both began from, where it is at hand. */
-  readonly began: {readonly words: string; readonly document: Document} | null
+  readonly began: Began | null
   readonly isCopy: boolean
+}
+
+export interface Began {
+  readonly words: string
+  readonly document: Document
+  /** Who changed each side since, and until when: "until now, by RT". */
+  readonly there: string
+  readonly here: string
 }
 
 /** What changed since another state, and what it moved: the change that moves most first. */
@@ -96,7 +104,9 @@ export function Comparison({
                   </button>
                   : {contentWords(store, one.now!, one.before)} <span aria-hidden="true">→</span>
                   <span className="hide">became</span> {contentWords(store, one.now!, one.after)}
-                  {sideOf && <span className="q">; {sideWords(store, one, sideOf(one))}.</span>}
+                  {sideOf && other.began && (
+                    <span className="q">; {sideWords(store, one, sideOf(one), other.began)}.</span>
+                  )}
                   <EffectWords store={store} found={found} difference={one} />
                 </span>
               </li>
@@ -142,8 +152,9 @@ function Wholes({words, names}: {words: string; names: readonly string[]}) {
 /** What the other side did comes first, then what has to be decided. */
 const SIDES: readonly Side["side"][] = ["there", "both", "here"]
 
-function sideWords(store: Store, {now}: Difference, {side, began}: Side): string {
-  if (side === "both") return `changed on both sides, both began from ${contentWords(store, now!, began)}`
+function sideWords(store: Store, {now}: Difference, {side, began}: Side, {there, here}: Began): string {
+  if (side === "both")
+    return `changed on both sides: there ${there}; here ${here}; both began from ${contentWords(store, now!, began)}`
   return side === "here" ? "changed here alone" : "changed there alone"
 }
 

@@ -7,7 +7,7 @@ import type {Store} from "../editor/store"
 import {isoDate, isoTime} from "../workbook/clock"
 import {sharedCopy} from "../workbook/copies"
 import type {Document} from "../workbook/document"
-import {Comparison, type Compared} from "./Comparison"
+import {Comparison, type Began, type Compared} from "./Comparison"
 import type {KeptVersion, Keeping} from "./keeping"
 import {PanelFrame} from "./PanelFrame"
 import {useEditor} from "./useEditor"
@@ -72,12 +72,20 @@ export function VersionsPanel({store, keeping, onClose, onGo}: Props) {
       setOther({words, document: there, kept: copyWords(there), began: await begunFrom(there), isCopy: true})
     }
   }
-  const begunFrom = async (there: Document) => {
+  const begunFrom = async (there: Document): Promise<Began | null> => {
     const found = await keeping.versions.of(name)
     const shared = sharedCopy(there, new Set(found.flatMap(({copy}) => copy ?? [])))
     const version = shared === null ? undefined : found.find(({copy}) => copy === shared)
     const taken = version && (await keeping.versions.take(version.id))
-    return taken && "document" in taken ? {words: version.name, document: taken.document} : null
+    if (!taken || "refused" in taken) return null
+    const {by, kept} = there.copy!
+    const own = found.find((one) => one.by !== "")?.by // the latest is the first
+    return {
+      words: version.name,
+      document: taken.document,
+      there: `until ${atWords(new Date(kept))}, ${byWords(by)}`,
+      here: `until now, ${byWords(own)}`,
+    }
   }
   return (
     <PanelFrame title="Versions" holds="versions-panel" onClose={onClose}>
@@ -175,8 +183,12 @@ function KeepForm({
 const BY_ITSELF = {reason: "kept by itself", byItself: true} as const
 
 /** "Kept 25 May 2026, 14:02, by RT." */
-const keptWords = (at: Date, by: string) =>
-  `Kept ${dateText(dayOf(isoDate(at))!)}, ${isoTime(at)}, by ${by || "whom is not known"}.`
+const keptWords = (at: Date, by: string) => `Kept ${atWords(at)}, ${byWords(by)}.`
+
+/** "25 May 2026, 14:02" */
+const atWords = (at: Date) => `${dateText(dayOf(isoDate(at))!)}, ${isoTime(at)}`
+
+const byWords = (by = "") => `by ${by || "whom is not known"}`
 
 const copyWords = ({copy}: Document) =>
   copy ? keptWords(new Date(copy.kept), copy.by ?? "") : "When it was kept, and by whom, is not known."

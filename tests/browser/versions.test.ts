@@ -160,7 +160,9 @@ it("tells what another copy changed from what was changed here, and takes that a
   expect(await region.locator("li", {hasText: "changed here alone"}).getByRole("checkbox").count()).toBe(0)
   const text = (await region.innerText()).replaceAll(/\s+/g, " ")
   expect(text).toMatch(/Kept .* by whom is not known\. Both began from file copy hollow-brook-farm-/)
-  expect(text).toMatch(/450 mg\/g .* 440 mg\/g; changed on both sides, both began from 441 mg\/g/)
+  expect(text).toMatch(
+    /450 mg\/g .* 440 mg\/g; changed on both sides: there until .*, by whom is not known; here until now, by whom is not known; both began from 441 mg\/g/,
+  )
   await region.getByRole("button", {name: "Take all 1 changed there alone"}).click()
   await expect.poll(() => sheet.text(15, "Sugar")).toBe("372")
   expect(await sheet.text(16, "Sugar")).toBe("440")
