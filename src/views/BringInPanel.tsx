@@ -99,8 +99,8 @@ function WorkbookFound({name, taken, onOpen}: {name: string; taken: Taken; onOpe
       </div>
       <p>
         {formulas} of its formulas are read as formulas
-        {asValues ? `, ${asValues} as the values they had` : ""}. It has no plan, limits or cases: those are
-        in file copies alone.
+        {asValues ? `, ${asValues} as the values they had` : ""}. It has no plan or cases: those are in file
+        copies alone.
       </p>
       {left.length > 0 && (
         <>

@@ -23,7 +23,14 @@ export interface BookSheet {
   readonly keeps: {readonly rows: number; readonly columns: number}
   /** Whether cells that are locked are guarded against typing. */
   readonly isGuarded: boolean
+  /** What stops an entry, by column, for all rows below the heading; nothing where a column has none. */
+  readonly rules: readonly (BookRule | null | undefined)[]
 }
+
+/** The words that a column takes, or the limits of its numbers; of its days where `isDay`. */
+export type BookRule =
+  | {readonly words: readonly string[]}
+  | {readonly least: number | null; readonly most: number | null; readonly isDay: boolean}
 
 export interface BookCell {
   /** What it shows: a day is a number, as in functions/calendar.ts. */

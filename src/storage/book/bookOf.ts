@@ -1,6 +1,6 @@
 import {LAST_DAY} from "../../../functions/calendar"
 import {formulaIn} from "../../workbook/cells"
-import {keptInView, type CellAddress, type Document} from "../../workbook/document"
+import {keptInView, type CellAddress, type Column, type Document} from "../../workbook/document"
 import {columnAt, extraAt} from "../../workbook/extras"
 import {sentenceOf} from "../../workbook/faults"
 import {columnLetters} from "../../workbook/formula"
@@ -9,8 +9,9 @@ import {originOf} from "../../workbook/trace"
 import {isFault, type Value} from "../../workbook/value"
 import type {Workbook} from "../../workbook/workbook"
 import {LIMITS} from "./limits"
-import type {Book, BookCell, BookNote, BookSheet, BookValue, Look, OutForm} from "./book"
+import type {Book, BookCell, BookNote, BookRule, BookSheet, BookValue, Look, OutForm} from "./book"
 import {inFile, type Counterpart} from "./bookFormula"
+import {bookRule} from "./bookRule"
 import {leftBehind} from "./leftBehind"
 
 /** What goes out, and what of it a file of another program cannot hold, in sentences without a full stop. */
@@ -49,6 +50,7 @@ export function fullCopy(workbook: Workbook, form: OutForm = "xlsx"): Sent {
       },
       unit: (unit) => unit,
       moreDecimals: () => 0,
+      rule: (column) => bookRule(column, form),
     }),
   )
   const named = namesIn(document).flatMap(({name, expression}) => {
@@ -74,6 +76,7 @@ export function valuesCopy(workbook: Workbook, shown: AsShown, form: OutForm = "
       formula: () => null,
       unit: shown.unit,
       moreDecimals: shown.moreDecimals,
+      rule: () => null, // nothing is worked out from what would be typed there
     }),
   )
   const how = howSheet(workbook, names, shown)
@@ -134,6 +137,7 @@ interface Filling {
   formula(at: CellAddress): string | null
   unit(stored: string): string
   moreDecimals(at: CellAddress): number
+  rule(column: Column): BookRule | null
 }
 
 function sheetOf(workbook: Workbook, index: number, name: string, filling: Filling): BookSheet {
@@ -165,6 +169,7 @@ function sheetOf(workbook: Workbook, index: number, name: string, filling: Filli
     rows: [headings, ...cells],
     keeps: {rows: HEADS, columns: keptInView(sheet)},
     isGuarded: columns.some(({formula}) => formula !== undefined),
+    rules: columns.map(filling.rule),
   }
 }
 
@@ -236,5 +241,6 @@ function howSheet(workbook: Workbook, names: readonly string[], shown: AsShown):
     rows: [HOW_HEADINGS.map((heading) => plain(heading, "heading")), ...lines],
     keeps: {rows: HEADS, columns: 2},
     isGuarded: true,
+    rules: [],
   }
 }

@@ -20,6 +20,7 @@ import {
   type Reference,
 } from "../../workbook/formula"
 import {isUsableName} from "../../workbook/names"
+import {columnRule} from "./bookRule"
 import {isError, type Book, type BookCell, type BookSheet, type Look} from "./book"
 import {namedHere} from "./formulaNames"
 import {fromFile, type Counterpart} from "./bookFormula"
@@ -200,7 +201,12 @@ interface Reading {
 function sheetOf(sheet: BookSheet, name: string, heads: number, reading: Reading): Sheet {
   const {rows} = sheet
   const width = Math.max(1, ...rows.map((row) => row.length))
-  const columns = Array.from({length: width}, (_, col) => columnOf(sheet, heads, col))
+  const columns = Array.from({length: width}, (_, col) => {
+    const [column, rule] = [columnOf(sheet, heads, col), sheet.rules[col]]
+    const own = rule && columnRule(rule, column.format)
+    if (rule && !own) reading.why(0, col, "the rule for entry of its column is left out")
+    return own ? {...column, rule: own} : column
+  })
   const extras: Extra[] = []
   const contents = rows.slice(heads).map((cells, row) =>
     Array.from({length: width}, (_, col): Content => {

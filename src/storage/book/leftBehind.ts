@@ -2,6 +2,7 @@ import type {Document} from "../../workbook/document"
 import {cellsWith, notesIn} from "../../workbook/extras"
 import {namesIn} from "../../workbook/names"
 import type {OutForm} from "./book"
+import {bookRule} from "./bookRule"
 import {LIMITS} from "./limits"
 
 /**
@@ -15,6 +16,8 @@ export function leftBehind(document: Document, form: OutForm, holds: "formulas" 
   const said =
     count(({about}) => about !== undefined) + sheets.filter(({about}) => about !== undefined).length
   const limits = count(({rule}) => rule !== undefined)
+  const asked = count(({rule}) => rule?.usual !== undefined || rule?.nearOthers !== undefined)
+  const listed = count((column) => column.rule?.words !== undefined && !bookRule(column, form))
   const kinds = count(({kind}) => kind === "measured" || kind === "carried over")
   const notes = notesIn(document)
   const settled = notes.filter(({found}) => found.settled).length
@@ -34,7 +37,22 @@ export function leftBehind(document: Document, form: OutForm, holds: "formulas" 
       count(({part}) => part !== undefined),
       "What columns stand for in the plan and its pictures is not in it",
     ],
-    [limits, `The limits on what is typed into ${counted(limits, "column")} are not in it`],
+    [
+      holds === "values" && limits,
+      `The limits on what is typed into ${counted(limits, "column")} are not in it`,
+    ],
+    [
+      holds === "formulas" && asked,
+      `What is questioned when it is typed into ${counted(asked, "column")} is not in it`,
+    ],
+    [
+      holds === "formulas" && listed,
+      `The words that ${counted(listed, "column")} may hold are not in it: they are too long for a list there, or have commas`,
+    ],
+    [
+      holds === "formulas" && form === "ods" && limits,
+      "Limits on what is typed into rows that are added there are not in it",
+    ],
     [kinds, `That ${counted(kinds, "column")} hold what is measured or carried over is not in it`],
     [said, `What is said of ${counted(said, "sheet or column", "sheets and columns")} is not in it`],
     [new Set(sheets.map(({group}) => group)).size > 1, "The groups of the sheets are not in it"],

@@ -10,7 +10,8 @@ import {
 } from "./book"
 import {LIMITS, Unreadable} from "./limits"
 import {fromOpenFormula} from "./openFormula"
-import {checkPlace, dayIn, filledTo, propertiesIn} from "./reading"
+import {odsRulesReader} from "./odsRules"
+import {checkPlace, dayIn, filledTo, namesTaken, OF_ONE_SHEET, propertiesIn, type NameLeft} from "./reading"
 import {readXml} from "./xml"
 import {openZip} from "./zip"
 
@@ -109,6 +110,8 @@ interface Cell {
   repeats: number
   words: string[]
   note: BookNote | null
+  /** The name of its rule for entry. */
+  rule: string | null
 }
 
 function contentIn(bytes: Uint8Array, looks: Map<string, Look>, left: string[]) {
@@ -132,6 +135,8 @@ function contentIn(bytes: Uint8Array, looks: Map<string, Look>, left: string[]) 
   let noteField: "by" | "date" | null = null
   let hasForeign = 0
   const told = new Set<string>()
+  const otherNames: NameLeft[] = []
+  const entry = odsRulesReader()
 
   const textLines = () => (note ? note.words : cell?.words)
   const add = (text: string) => {
@@ -143,6 +148,7 @@ function contentIn(bytes: Uint8Array, looks: Map<string, Look>, left: string[]) 
   readXml(bytes, {
     open(element, attribute) {
       styles.open(element, attribute)
+      entry.open(element, attribute)
       switch (element) {
         case "table":
           if (++depth > 1) return
@@ -211,11 +217,12 @@ function contentIn(bytes: Uint8Array, looks: Map<string, Look>, left: string[]) 
           add("\n")
           return
         case "named-range":
-          addName(attribute("table:name"), attribute("table:cell-range-address"))
+        case "named-expression": {
+          const address = attribute("table:cell-range-address")
+          const cells = address && `=[${address.includes(".") ? address : `.${address}`}]`
+          addName(attribute("table:name") ?? "", cells ?? attribute("table:expression") ?? "")
           return
-        case "content-validations":
-          told.add("rules for entry")
-          return
+        }
         case "frame":
         case "shapes":
           hasForeign++
@@ -230,7 +237,9 @@ function contentIn(bytes: Uint8Array, looks: Map<string, Look>, left: string[]) 
       switch (element) {
         case "table":
           if (--depth > 0 || !sheet) return
-          if (told.size) left.push(`${sheet.name}: ${[...told].join(", ")} are left out`)
+          const {rules, left: rulesLeft} = entry.ofSheet()
+          if (told.size + rulesLeft.size)
+            left.push(`${sheet.name}: ${[...rulesLeft, ...told].join(", ")} are left out`)
           told.clear()
           sheets.push({
             name: sheet.name,
@@ -238,6 +247,7 @@ function contentIn(bytes: Uint8Array, looks: Map<string, Look>, left: string[]) 
             rows: filledTo(sheet.rows, []),
             keeps: sheet.keeps,
             isGuarded: sheet.isGuarded,
+            rules,
           })
           sheet = null
           return
@@ -266,12 +276,15 @@ function contentIn(bytes: Uint8Array, looks: Map<string, Look>, left: string[]) 
     },
   })
   if (hasForeign) left.push("Its pictures and charts are left out")
-  return {sheets, names}
+  const taken = namesTaken(names, otherNames)
+  left.unshift(...taken.left)
+  return {sheets, names: taken.names}
 
-  function addName(name: string | null, address: string | null) {
-    const formula =
-      address === null ? null : fromOpenFormula(`=[${address.includes(".") ? address : `.${address}`}]`)
-    if (name !== null && formula !== null && names.length < MOST_NAMES) names.push({name, formula})
+  function addName(name: string, written: string) {
+    const formula = fromOpenFormula(written.replace(/^(?:[a-z]+:)?=?/, "="))
+    if (depth > 0) otherNames.push({name, why: OF_ONE_SHEET})
+    else if (formula === null) otherNames.push({name, why: "cannot be read"})
+    else names.push({name, formula})
   }
 
   function cellOf(attribute: (name: string) => string | null, byColumn: Look | undefined): Cell {
@@ -291,14 +304,16 @@ function contentIn(bytes: Uint8Array, looks: Map<string, Look>, left: string[]) 
       repeats: repeats(attribute("table:number-columns-repeated")),
       words: [],
       note: null,
+      rule: attribute("table:content-validation-name"),
     }
   }
 
-  function putCell({value, formula, look, isLocked, repeats: count, words, note: its}: Cell) {
+  function putCell({value, formula, look, isLocked, repeats: count, words, note: its, rule}: Cell) {
     const text = value === WORDS ? words.join("\n").slice(0, LIMITS.text) : value
     const known =
       formula !== null && typeof text === "string" && /^#[A-Z/0!?]+[!?A]$/.test(text) ? {error: text} : text
     const isBlank = (known === null || known === "") && formula === null && !its
+    if (row > 0) entry.cells(col, count, rule, isBlank)
     if (isBlank) {
       col += count
       return
@@ -326,7 +341,6 @@ function contentIn(bytes: Uint8Array, looks: Map<string, Look>, left: string[]) 
 }
 
 const MOST_LINES = 2000
-const MOST_NAMES = 5000
 
 /** Stands for words that are still to come. */
 const WORDS = {error: "words"}

@@ -1,6 +1,16 @@
 import {isoOf} from "../../../functions/calendar"
 import {sheetText} from "../../workbook/formula"
-import {CHARACTER, isError, type Book, type BookCell, type BookNote, type BookSheet, type Look} from "./book"
+import {
+  CHARACTER,
+  isError,
+  type Book,
+  type BookCell,
+  type BookNote,
+  type BookRule,
+  type BookSheet,
+  type Look,
+} from "./book"
+import {odsRules} from "./odsRules"
 import {toOpenFormula} from "./openFormula"
 import {XML_HEAD, xmlAttribute, xmlText} from "./xml"
 import {zipOf} from "./zip"
@@ -64,7 +74,9 @@ function contentPart({sheets, names}: Book): string {
         ]
   })
   const named = ranges.length ? `<table:named-expressions>${ranges.join("")}</table:named-expressions>` : ""
-  return `${XML_HEAD}<office:document-content ${NAMESPACES}><office:automatic-styles>${styles}</office:automatic-styles><office:body><office:spreadsheet>${sheets.map(tablePart).join("")}${named}</office:spreadsheet></office:body></office:document-content>`
+  const rules = odsRules(sheets)
+  const tables = sheets.map((sheet) => tablePart(sheet, rules.nameOf))
+  return `${XML_HEAD}<office:document-content ${NAMESPACES}><office:automatic-styles>${styles}</office:automatic-styles><office:body><office:spreadsheet>${rules.part}${tables.join("")}${named}</office:spreadsheet></office:body></office:document-content>`
 }
 
 const quoted = (sheet: string) => sheetText(sheet).replace(/^(?!')(.*)$/, "'$1'")
@@ -96,16 +108,21 @@ function formatPart(look: Look, name: string): string {
   return ""
 }
 
-function tablePart({name, widths, rows, keeps, isGuarded}: BookSheet): string {
+function tablePart(
+  {name, widths, rows, keeps, isGuarded, rules}: BookSheet,
+  nameOf: (rule: BookRule) => string,
+): string {
   const width = Math.max(1, ...rows.map((row) => row.length))
   const columns = Array.from({length: width}, (_, i) => {
     const known = widths[i] ?? null
     return `<table:table-column${known === null ? "" : ` table:style-name="w${known}"`}/>`
   })
-  const lines = rows.map((row) => {
-    const cells = Array.from({length: width}, (_, col) =>
-      row[col] ? cellPart(row[col]) : "<table:table-cell/>",
-    )
+  const follows = Array.from({length: width}, (_, col) => {
+    const rule = rules[col]
+    return rule ? ` table:content-validation-name="${nameOf(rule)}"` : ""
+  })
+  const lines = rows.map((row, r) => {
+    const cells = follows.map((rule, col) => cellPart(row[col] ?? null, r < keeps.rows ? "" : rule))
     return `<table:table-row>${cells.join("")}</table:table-row>`
   })
   const kept = (list: readonly string[], count: number, head: string) =>
@@ -113,11 +130,12 @@ function tablePart({name, widths, rows, keeps, isGuarded}: BookSheet): string {
   return `<table:table table:name="${xmlAttribute(name)}"${isGuarded ? ' table:protected="true"' : ""}>${kept(columns, Math.min(keeps.columns, width), "table:table-header-columns")}${kept(lines, Math.min(keeps.rows, lines.length), "table:table-header-rows")}</table:table>`
 }
 
-function cellPart(cell: BookCell): string {
+function cellPart(cell: BookCell | null, rule: string): string {
+  if (!cell) return `<table:table-cell${rule}/>`
   const {value, formula, look, note} = cell
   const f = formula === null ? "" : ` table:formula="${xmlAttribute(toOpenFormula(formula))}"`
   const {attributes, words} = valuePart(value, look)
-  return `<table:table-cell table:style-name="${styleName(cell)}"${f}${attributes}>${note ? notePart(note) : ""}${words}</table:table-cell>`
+  return `<table:table-cell table:style-name="${styleName(cell)}"${rule}${f}${attributes}>${note ? notePart(note) : ""}${words}</table:table-cell>`
 }
 
 function valuePart(value: BookCell["value"], look: Look): {attributes: string; words: string} {

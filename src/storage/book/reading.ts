@@ -1,4 +1,4 @@
-import type {Book} from "./book"
+import type {Book, BookName} from "./book"
 import {LIMITS, Unreadable} from "./limits"
 import {readXml} from "./xml"
 
@@ -12,6 +12,34 @@ export function checkPlace(sheet: string, row: number, col: number, room: {cells
     throw new Unreadable(`${sheet} has more than ${LIMITS.columns} columns that hold something`)
   if (--room.cells < 0) throw new Unreadable(`It has more than ${LIMITS.cells} cells that hold something`)
 }
+
+/** Rules for entry that are left out, in words that go on with "are left out". */
+export const OTHER_RULES = "rules for entry that are not limits or words for a whole column"
+export const WHOLE_NUMBERS = "rules that numbers be whole"
+
+/** A limit of a rule for entry, where it is a number and not a formula; else null. */
+export const limitIn = (text = "") =>
+  /^\s*[-+]?\d{1,15}(\.\d+)?([eE][-+]?\d{1,2})?\s*$/.test(text) ? Number(text) : null
+
+const MOST_NAMES = 5000
+
+/** A name that cannot be taken, and why: "belongs to one sheet alone". */
+export interface NameLeft {
+  readonly name: string
+  readonly why: string
+}
+
+/** The names of a book that are taken, and in sentences those that are not. */
+export function namesTaken(names: readonly BookName[], others: readonly NameLeft[]) {
+  const left = others
+    .slice(0, MOST_NAMES)
+    .map(({name, why}) => `The name ${name.slice(0, 60)} ${why}, so it is left out`)
+  const more = [names, others].reduce((sum, {length}) => sum + Math.max(0, length - MOST_NAMES), 0)
+  if (more) left.push(`${more} more of its names are left out: ${MOST_NAMES} are the most`)
+  return {names: names.slice(0, MOST_NAMES), left}
+}
+
+export const OF_ONE_SHEET = "belongs to one sheet alone"
 
 /** Gaps of an array that was filled here and there, filled. */
 export const filledTo = <T>(holed: readonly T[], blank: T): T[] => Array.from(holed, (one) => one ?? blank)

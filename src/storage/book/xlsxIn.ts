@@ -10,8 +10,9 @@ import {
   type Look,
 } from "./book"
 import {LIMITS, Unreadable} from "./limits"
-import {checkPlace, dayIn, filledTo, propertiesIn} from "./reading"
+import {checkPlace, dayIn, filledTo, namesTaken, OF_ONE_SHEET, propertiesIn, type NameLeft} from "./reading"
 import {readXml} from "./xml"
+import {xlsxRulesReader} from "./xlsxRules"
 import {openZip, type Zip} from "./zip"
 
 /** Days from 1899-12-30 to 1904-01-01, where a book counts from that. */
@@ -23,12 +24,12 @@ const FROM_1904 = 1462
  */
 export function readXlsx(bytes: Uint8Array): {readonly book: Book; readonly left: readonly string[]} {
   const zip = openZip(bytes)
-  const left: string[] = []
   const main = targetOf(zip, "", /\/officeDocument$/) ?? "xl/workbook.xml"
   const workbook = workbookIn(part(zip, main))
   if (!workbook.sheets.length) throw new Unreadable("It has no sheets")
   if (workbook.sheets.length > LIMITS.sheets)
     throw new Unreadable(`It has ${workbook.sheets.length} sheets, and ${LIMITS.sheets} are the most`)
+  const left = [...workbook.left]
   const relations = relationsOf(zip, main)
   const shared = wordsIn(zip, find(relations, /\/sharedStrings$/))
   const looks = looksIn(zip, find(relations, /\/styles$/))
@@ -103,6 +104,7 @@ function within(folder: string, target: string): string {
 function workbookIn(bytes: Uint8Array) {
   const sheets: {name: string; id: string}[] = []
   const names: BookName[] = []
+  const others: NameLeft[] = []
   let is1904 = false
   let name: string | null = null
   let words = ""
@@ -112,10 +114,10 @@ function workbookIn(bytes: Uint8Array) {
       if (element === "sheet")
         sheets.push({name: attribute("name") ?? "", id: attribute("r:id") ?? attribute("id") ?? ""})
       if (element === "definedName") {
-        name =
-          attribute("localSheetId") === null && !attribute("name")?.startsWith("_xlnm.")
-            ? attribute("name")
-            : null
+        const written = attribute("name") ?? ""
+        const [isOfForm, isOfSheet] = [written.startsWith("_xlnm."), attribute("localSheetId") !== null]
+        name = isOfForm || isOfSheet ? null : written
+        if (isOfSheet && !isOfForm) others.push({name: written, why: OF_ONE_SHEET})
         words = ""
       }
     },
@@ -128,10 +130,8 @@ function workbookIn(bytes: Uint8Array) {
       name = null
     },
   })
-  return {sheets, names: names.slice(0, MOST_NAMES), is1904}
+  return {sheets, ...namesTaken(names, others), is1904}
 }
-
-const MOST_NAMES = 5000
 
 function wordsIn(zip: Zip, name: string | undefined): readonly string[] {
   const bytes = name === undefined ? null : zip.part(name)
@@ -282,6 +282,7 @@ function sheetIn(bytes: Uint8Array, name: string, about: About): BookSheet {
   const keeps = {rows: 0, columns: 0}
   const sharedFormulas = new Map<string, {formula: string; row: number; col: number}>()
   const told = new Set<string>()
+  const entry = xlsxRulesReader()
   let isGuarded = false
   let row = -1
   let col = -1
@@ -290,6 +291,7 @@ function sheetIn(bytes: Uint8Array, name: string, about: About): BookSheet {
   let sound = 0 // within how a word is spoken
   readXml(bytes, {
     open(element, attribute) {
+      entry.open(element, attribute)
       switch (element) {
         case "row":
           row = numberOf(attribute("r"), row + 2, LAST_ROW + 1) - 1
@@ -343,9 +345,8 @@ function sheetIn(bytes: Uint8Array, name: string, about: About): BookSheet {
         case "sheetProtection":
           isGuarded = /^(1|true)$/.test(attribute("sheet") ?? "")
           break
-        case "dataValidations":
         case "conditionalFormatting":
-          told.add("rules for entry and looks that depend on values")
+          told.add("looks that depend on values")
           break
         case "mergeCells":
           told.add("cells that are drawn as one")
@@ -359,12 +360,14 @@ function sheetIn(bytes: Uint8Array, name: string, about: About): BookSheet {
       }
     },
     words(text) {
+      entry.words(text)
       if (!cell || reads === null) return
       if (reads === "formula") {
         if (cell.formula.length <= LIMITS.text) cell.formula += text
       } else if (cell.value.length <= LIMITS.text) cell.value += text
     },
     close(element) {
+      entry.close(element)
       if (element === "v" || element === "f" || element === "t") reads = null
       if (element === "rPh") sound--
       if (element !== "c" || !cell) return
@@ -382,13 +385,16 @@ function sheetIn(bytes: Uint8Array, name: string, about: About): BookSheet {
       found ? {...found, note} : {value: null, formula: null, look: "plain", isLocked: false, note},
     )
   }
-  if (told.size) about.left.push(`${name}: ${[...told].join(", ")} are left out`)
+  const filled = filledTo(rows, []).map((one) => filledTo(one, null))
+  const {rules, left} = entry.of(filled, about.is1904 ? FROM_1904 : 0)
+  if (told.size + left.size) about.left.push(`${name}: ${[...left, ...told].join(", ")} are left out`)
   return {
     name,
     widths: filledTo(widths, null),
-    rows: filledTo(rows, []).map((one) => filledTo(one, null)),
+    rows: filled,
     keeps,
     isGuarded,
+    rules,
   }
 
   function put(read: Reading) {

@@ -2,6 +2,7 @@ import {cellText, columnLetters, sheetText} from "../../workbook/formula"
 import {isError, type Book, type BookCell, type BookSheet, type Look} from "./book"
 import {namedForXlsx} from "./formulaNames"
 import {NO_XML, XML_HEAD, xmlAttribute, xmlText} from "./xml"
+import {xlsxRules} from "./xlsxRules"
 import {zipOf} from "./zip"
 
 const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main"
@@ -151,7 +152,11 @@ function lookIn(key: string): Look {
   return /^\d$/.test(look) ? (Number(look) as Look) : (look as Look)
 }
 
-function sheetPart({widths, rows, keeps, isGuarded}: BookSheet, looks: Looks, hasNotes: boolean): string {
+function sheetPart(
+  {widths, rows, keeps, isGuarded, rules}: BookSheet,
+  looks: Looks,
+  hasNotes: boolean,
+): string {
   const width = Math.max(1, ...rows.map((row) => row.length))
   const area = `A1:${cellText(Math.max(0, rows.length - 1), width - 1)}`
   const columns = widths.map((one, i) =>
@@ -165,7 +170,7 @@ function sheetPart({widths, rows, keeps, isGuarded}: BookSheet, looks: Looks, ha
   return xml(
     `<worksheet xmlns="${MAIN}" xmlns:r="${RELATIONS}"><dimension ref="${area}"/><sheetViews><sheetView workbookViewId="0">${pane(keeps)}</sheetView></sheetViews>${
       columns.some(Boolean) ? `<cols>${columns.join("")}</cols>` : ""
-    }<sheetData>${cells.join("")}</sheetData>${isGuarded ? guard : ""}<pageSetup orientation="landscape" fitToHeight="0"/>${hasNotes ? '<legacyDrawing r:id="rId2"/>' : ""}</worksheet>`,
+    }<sheetData>${cells.join("")}</sheetData>${isGuarded ? guard : ""}${xlsxRules(rules)}<pageSetup orientation="landscape" fitToHeight="0"/>${hasNotes ? '<legacyDrawing r:id="rId2"/>' : ""}</worksheet>`,
   )
 }
 

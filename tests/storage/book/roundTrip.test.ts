@@ -124,6 +124,39 @@ describe.each(forms)("a workbook sent out as .%s and brought in again", (form, w
     expect(found).toEqual(own)
   })
 
+  it("has the same limits and words for entry, without what is only questioned", () => {
+    const day = 46_137 // 2026-04-25 (functions/calendar.ts)
+    const ruled = documentOf(
+      sheet(
+        "Plan",
+        [
+          column("Crop", {rule: {words: ["green", 'wh"i;te & <b>']}}),
+          column("Area", {format: 1, rule: {least: 0.25, most: 400, usual: [1, 40]}}),
+          column("Count", {rule: {least: -3}}),
+          column("Share", {format: "share", rule: {most: 1}}),
+          column("Day", {format: "date", rule: {least: day, most: day + 60}}),
+          column("Free"),
+        ],
+        [
+          ["green", 2.5, 4, 0.5, "2026-05-01", 1],
+          [null, null, null, null, null, 2],
+        ],
+      ),
+    )
+    const {document, left} = back(write(fullCopy(new Workbook(ruled), form).book, on))
+    expect(document.sheets[0]!.columns.map(({rule}) => rule)).toEqual([
+      {words: ["green", 'wh"i;te & <b>']},
+      {least: 0.25, most: 400},
+      {least: -3},
+      {most: 1},
+      {least: day, most: day + 60},
+      undefined,
+    ])
+    expect(left).toEqual([])
+    const values = back(write(valuesCopy(new Workbook(ruled), asIs, form).book, on))
+    expect(values.document.sheets[0]!.columns.some(({rule}) => rule)).toBe(false)
+  })
+
   it("keeps each number and formula of the demonstration farm, from one form to the other and back", () => {
     const reading = readFile(
       readFileSync(`${import.meta.dirname}/../../../workbooks/hollow-brook-farm.json`, "utf8"),

@@ -101,6 +101,91 @@ describe("readBook of .xlsx", () => {
     expect(left).toEqual(["The name Areas is put as what it stands for, Yields!$A$2:$A$3"])
   })
 
+  it("lists names of one sheet alone and names beyond the most, which are left out", () => {
+    const many = Array.from({length: 5003}, (_, i) => `<definedName name="N_${i}">1</definedName>`).join("")
+    const own = `<definedName name="Beds" localSheetId="0">Yields!$A$2</definedName><definedName name="_xlnm.Print_Area" localSheetId="0">Yields!$A$1</definedName>`
+    const {left} = taken(
+      xlsxOf(
+        {Yields: `<sheetData>${head}</sheetData>`},
+        {workbook: `<definedNames>${own}${many}</definedNames>`},
+      ),
+    )
+    expect(left.slice(0, 3)).toEqual([
+      "The name Beds belongs to one sheet alone, so it is left out",
+      "3 more of its names are left out: 5000 are the most",
+      "The name N_0 does not stand for cells alone, so it is left out",
+    ])
+    expect(left.join()).not.toContain("Print_Area")
+  })
+
+  const cells = `<sheetData>${head}<row r="2">${words("A2", "x")}<c r="B2"><v>4</v></c></row><row r="9"><c r="B9"><v>5</v></c></row></sheetData>`
+  it.each([
+    [
+      "takes limits of a column",
+      `type="decimal" showErrorMessage="1" sqref="B2:B50"`,
+      ["1", "9"],
+      {least: 1, most: 9},
+      null,
+    ],
+    [
+      "says that numbers need not be whole",
+      `type="whole" showErrorMessage="1" sqref="B1:B9"`,
+      ["1", "9"],
+      {least: 1, most: 9},
+      "rules that numbers be whole",
+    ],
+    [
+      "leaves out what only warns",
+      `type="decimal" errorStyle="warning" showErrorMessage="1" sqref="B2:B50"`,
+      ["1", "9"],
+      undefined,
+      "other",
+    ],
+    ["leaves out what only offers words", `type="list" sqref="B2:B50"`, ['"a,b"'], undefined, "other"],
+    [
+      "leaves out a part of a column",
+      `type="decimal" showErrorMessage="1" sqref="B2:B8"`,
+      ["1", "9"],
+      undefined,
+      "other",
+    ],
+    [
+      "leaves out limits that are worked out",
+      `type="decimal" showErrorMessage="1" sqref="B2:B50"`,
+      ["A1", "9"],
+      undefined,
+      "other",
+    ],
+    [
+      "leaves out limits that let nothing through",
+      `type="decimal" showErrorMessage="1" sqref="B2:B50"`,
+      ["9", "1"],
+      undefined,
+      "column",
+    ],
+    [
+      "leaves out days for a column without",
+      `type="date" showErrorMessage="1" sqref="B2:B50"`,
+      ["46137", "46150"],
+      undefined,
+      "column",
+    ],
+  ] as const)("%s, of the rules for entry", (_, kind, limits, rule, told) => {
+    const formulas = limits.map((limit, i) => `<formula${i + 1}>${limit}</formula${i + 1}>`).join("")
+    const {document, left} = taken(
+      xlsxOf({
+        Yields: `${cells}<dataValidations><dataValidation ${kind}>${formulas}</dataValidation></dataValidations>`,
+      }),
+    )
+    expect(document.sheets[0]!.columns.map((column) => column.rule)).toEqual([undefined, rule])
+    const sentences = {
+      other: "Yields: rules for entry that are not limits or words for a whole column are left out",
+      column: "Yields, B1: the rule for entry of its column is left out",
+      "rules that numbers be whole": "Yields: rules that numbers be whole are left out",
+    }
+    expect(left).toEqual(told === null ? [] : [sentences[told]])
+  })
+
   it("leaves out a name that grows, and formulas that lie too deep in themselves or are too long", () => {
     const grows = Array.from(
       {length: 30},
