@@ -31,6 +31,65 @@ it("opens from the disk without a network, follows an edit and finds it again", 
   expect(trouble).toEqual([])
 })
 
+it("keeps five pickings of the field through a new start, without a network (GR2)", async () => {
+  const browser = {offline: true, hasTouch: true}
+  const {page, trouble} = await openPlanner({at: `${at}#field`, width: 390, height: 844, browser})
+  for (const kg of ["405", "61", "88", "120", "352"]) {
+    for (const key of kg) await page.getByRole("button", {name: key, exact: true}).tap()
+    await page.locator(".field-do").tap()
+    // Run after the close of the plan, the day of the test is asked about.
+    const sure = page.getByRole("button", {name: "Add it all the same"})
+    if (await sure.isVisible()) await sure.tap()
+  }
+  await page.getByText(/^Saved on this device \d\d:\d\d/).waitFor()
+  await page.reload()
+  await page.getByText(/^As saved on this device \d\d:\d\d/).waitFor()
+  await page.getByRole("button", {name: "Back", exact: true}).tap()
+  await page.locator("nav summary").first().tap()
+  await page.getByRole("button", {name: /^Pickings\s*72/}).waitFor() // 67 of the farm
+  expect(trouble).toEqual([])
+})
+
+it("answers a lender's questions (LE2-LE8)", async () => {
+  const {page, trouble} = await open()
+  await page.locator(".ag-cell").first().waitFor()
+  const sheet = sheetOn(page)
+  await sheet.open("Yield evidence")
+  // LE2: Long Acre's three years are typed on Records; their mean is a third of their sum.
+  const years = await Promise.all(
+    ["Three years ago", "Two years ago", "Last year"].map((heading) => sheet.text("Long Acre", heading)),
+  )
+  const number = (text: string) => Number(text.replace(/[^\d.-]/g, ""))
+  const mean = years.reduce((sum, one) => sum + number(one), 0) / 3
+  expect(Math.abs(number(await sheet.text("Long Acre", "Three-year mean")) - mean)).toBeLessThanOrEqual(1)
+
+  await sheet.open("Cash and debt")
+  const [capacity, due, cover] = await Promise.all(
+    ["Capacity", "Due", "Cover"].map(async (heading) => number(await sheet.text(2, heading))),
+  )
+  expect(Math.abs(capacity! / due! - cover!)).toBeLessThanOrEqual(0.005) // LE3, as printed
+  expect(await sheet.text(2, "Cause")).toContain("North Bench") // LE4
+  await sheet.choose(2, "Cover")
+  await expect.poll(() => sheet.whereFrom().innerText()).toMatch(/Capacity[^]*Principal/) // LE7
+
+  // LE6: a set of one's own changes what is under stress, and no number of the plan.
+  await sheet.open("Stress")
+  const plan = await sheet.text("yours", "Capacity in plan")
+  const stressed = await sheet.text("yours", "Capacity")
+  await sheet.type("yours", "Price", "-25 %")
+  await expect.poll(() => sheet.text("yours", "Capacity")).not.toBe(stressed)
+  expect(await sheet.text("yours", "Capacity in plan")).toBe(plan)
+
+  await sheet.open("Cash and debt")
+  // LE5: at the break price, typed as the price to a hundredth as it is shown, capacity pays what is due.
+  await sheet.type(2, "Price", await sheet.text(2, "Break price"))
+  const off = (0.005 * 1000 * number(await sheet.text(2, "Sold"))) / due! + 0.005
+  await expect.poll(async () => Math.abs(number(await sheet.text(2, "Cover")) - 1)).toBeLessThanOrEqual(off)
+  await sheet.open("Lender's page")
+  await expect.poll(() => page.locator("#typed-over").innerText()).toBe("1 number typed over") // LE8
+  expect(trouble).toEqual([])
+})
+
 it("runs its studies in workers, those of draws and those that calculate a workbook", async () => {
   const {page, trouble} = await open()
   await page.locator(".ag-cell").first().waitFor()
