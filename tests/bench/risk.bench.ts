@@ -70,8 +70,21 @@ describe("20 fields over 10 years, each with a season and a table of its own", (
     }))
     return () => void drawRisk({...rest, plans: [{...plans[0]!, fields}]}, 0, draws)
   }
-  bench("the tables alone", twenty(1))
-  bench("with 1 000 draws", twenty(1000))
+  const few = {time: 0, iterations: 3, warmupTime: 0, warmupIterations: 0}
+  bench("the tables alone", twenty(1), few)
+  bench("with 10 000 draws", twenty(10_000), few)
+  const course = emptyCourse(365)
+  const whole = new Float64Array(365).fill(1)
+  const drivers = driversOf(sites.generic, modelYear, balanceDefaults)
+  const season = {open: 114, stop: 160, fernEnd: 287}
+  bench(
+    "a fiftieth of their 2 000 000 years day by day",
+    () => {
+      for (let run = 0; run < 40_000; run++)
+        dailyBalance(crowns, drivers, season, whole, balanceDefaults, course)
+    },
+    few,
+  )
 })
 
 describe("10 000 draws", () => {
