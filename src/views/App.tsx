@@ -86,8 +86,8 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
   const {document, cell, panel} = state
   const sheet = document.sheets[cell.sheet]!
   const keepFileCopy = useCallback(() => void keeping.keepFileCopy(), [keeping])
-  const {grid, keys} = useSheetFocus(store, keepFileCopy)
-  const focusSheet = keys.focus
+  const keys = useSheetFocus(store, keepFileCopy)
+  const {grid, focus: focusSheet} = keys
   const closePanel = useCallback(() => {
     store.turn(showPanel("where from"))
     focusSheet()

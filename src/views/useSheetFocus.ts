@@ -1,4 +1,4 @@
-import {useEffect, useMemo, useRef, type RefObject} from "react"
+import {createRef, useEffect, useMemo} from "react"
 import type {KeyPress} from "../editor/keyPress"
 import {pressKey} from "../editor/sheetKeys"
 import type {Store} from "../editor/store"
@@ -17,17 +17,17 @@ export type SheetKeys = ReturnType<typeof sheetKeys>
 
 /** The keyboard's way to the sheet: `grid` is the sheet on screen, once there is one. */
 export function useSheetFocus(store: Store, keepFileCopy: () => void) {
-  const grid = useRef<SheetFocus>(null)
-  const keys = useMemo(() => sheetKeys(store, grid, keepFileCopy), [store, keepFileCopy])
+  const keys = useMemo(() => sheetKeys(store, keepFileCopy), [store, keepFileCopy])
   useEffect(() => keys.stop, [keys])
-  return {grid, keys}
+  return keys
 }
 
 /**
  * A sheet that opens, a new row and one that is scrolled to are drawn a moment after they are chosen. Until the cell has the
  * focus, that stays where it was, so that nothing else is heard, and what is pressed goes to the sheet all the same.
  */
-function sheetKeys(store: Store, grid: RefObject<SheetFocus | null>, keepFileCopy: () => void) {
+function sheetKeys(store: Store, keepFileCopy: () => void) {
+  const grid = createRef<SheetFocus>()
   let waits: AbortController | null = null
   const stop = () => {
     waits?.abort()
@@ -76,5 +76,5 @@ function sheetKeys(store: Store, grid: RefObject<SheetFocus | null>, keepFileCop
     window.addEventListener("cut", toSheet(onCopy), hears)
     window.addEventListener("paste", toSheet(onPaste), hears)
   }
-  return {focus, press, stop}
+  return {grid, focus, press, stop}
 }
