@@ -47,7 +47,7 @@ it.each([
   [
     "Replant",
     /^This field and a new planting, 13 marks/,
-    /^2026: this field brings 2\s705 \(.* must bring 2\s137\./,
+    /^2026: this field brings 2\s705 \(.* must bring 1\s541\./,
   ],
   [
     "Replant",
