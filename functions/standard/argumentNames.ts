@@ -3,7 +3,7 @@
  * be left out, names with "*" may be given again and again. How many there are is the engine's.
  *
  * Where OpenFormula has the function, named after the parameters of its syntax (OASIS, OpenDocument 1.2, part 2, 2011,
- * section 6); from memory, in part held against a transcription of that text. The others are named likewise.
+ * section 6; from memory). The others are named likewise.
  */
 const names: Readonly<Record<string, string>> = {
   // Sums, counts and means
