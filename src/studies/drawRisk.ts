@@ -108,20 +108,29 @@ export function drawRisk(
       : null,
   )
   const prices = plans.map((plan) => plan.years.map(({price}) => drawn(price)))
+  // A field of several plans has the same chances in all of them.
+  const chances = [...new Map(fields.map((field) => [`${field.key} ${field.doubt}`, field])).values()]
+  const chancesOf = fields.map(
+    ({key, doubt}) => years * chances.findIndex((one) => one.key === key && one.doubt === doubt),
+  )
+  const times = new Float64Array(years * chances.length)
   for (let row = 0; row < count; row++) {
     const draw = from + row
     const shared = sharedIn(draw)
     const cropOf = crops(shared)
     const place = (plan: number, year: number) => (plan * years + year) * count + row
-    for (const [number, field] of fields.entries()) {
-      const off = logEffect(field.doubt, normalOf(input.seed, draw, field.key))
-      for (const [year, planned] of field.years.entries()) {
-        const perHectare = "kg" in planned ? planned.kg : planned.factor * cropOf[ofFields[number]![year]!]!
-        if (perHectare === 0) continue
-        const own = logEffect(input.fieldSpread, normalOf(input.seed, draw, field.yearKeys[year]!))
-        kg[place(field.plan, year)]! += field.area * perHectare * Math.exp(shared.yields[year]! + own + off)
+    for (const [number, {doubt, key, yearKeys}] of chances.entries()) {
+      const off = logEffect(doubt, normalOf(input.seed, draw, key))
+      for (let year = 0; year < years; year++) {
+        const own = logEffect(input.fieldSpread, normalOf(input.seed, draw, yearKeys[year]!))
+        times[years * number + year] = Math.exp(shared.yields[year]! + own + off)
       }
     }
+    for (const [number, field] of fields.entries())
+      for (const [year, planned] of field.years.entries()) {
+        const perHectare = "kg" in planned ? planned.kg : planned.factor * cropOf[ofFields[number]![year]!]!
+        kg[place(field.plan, year)]! += field.area * perHectare * times[chancesOf[number]! + year]!
+      }
     for (const [plan, ofYears] of prices.entries())
       for (const [year, price] of ofYears.entries()) {
         const at = place(plan, year)

@@ -37,7 +37,7 @@ export interface TableAsked {
 // thousandth: see the test.
 const SUGAR: Axis = {low: 80, high: 680, nodes: 21}
 const WARMTH: Axis = {low: -3, high: 3, nodes: 7}
-const SUN: Axis = {low: -3, high: 3, nodes: 5}
+const SUN: Axis = {low: -3, high: 3, nodes: 3}
 /** Structural roots stand at equal distances of their logarithms, no further apart than this. */
 const ROOT_STEP = 0.16
 const CROP_SUGAR: Axis = {...SUGAR, nodes: 61}
@@ -53,29 +53,42 @@ export function weatherTable({open, close, structures, values, driversAt, hurt}:
     Math.log(1.1 * Math.max(...structures, values.Root_most)),
   )
   const cutting = {open, stop: close + 1, fernEnd: values.Fern_end - 1}
+  const {stop, fernEnd} = cutting
+  const untilStop = emptyCourse(stop)
+  const noFern = new Float64Array(stop)
+  /** Up to the stop, for a kg of structure: nothing in it depends on the sun, and all of it grows with the structure. */
+  const cut = (sugar: number, drivers: Drivers) =>
+    dailyBalance(crownsOf(1, sugar), between(0, stop, drivers), cutting, noFern, values, untilStop)
   const crops = table([CROP_WARMTH, CROP_SUGAR], 1, (fill) => {
-    const course = emptyCourse(cutting.stop)
-    const whole = new Float64Array(cutting.stop)
     for (const warmth of nodesOf(CROP_WARMTH)) {
-      const drivers = upTo(cutting.stop, driversAt({warmth, sun: 0}))
-      for (const sugar of nodesOf(CROP_SUGAR))
-        fill(dailyBalance(crownsOf(1, sugar), drivers, cutting, whole, values, course).picked[close]!)
+      const drivers = driversAt({warmth, sun: 0})
+      for (const sugar of nodesOf(CROP_SUGAR)) fill(cut(sugar, drivers).picked[close]!)
     }
   })
   const endsWith = (healthy: (days: number) => Float64Array) =>
     table([WARMTH, SUN, roots, SUGAR], 2, (fill) => {
-      for (const warmth of nodesOf(WARMTH))
+      const green = emptyCourse(fernEnd - stop)
+      const ofFern = {open: 0, stop: 0, fernEnd: fernEnd - stop}
+      for (const warmth of nodesOf(WARMTH)) {
+        const usual = driversAt({warmth, sun: 0})
+        const stops = nodesOf(SUGAR).map((sugar): Crowns => {
+          const {structure, reserve} = cut(sugar, usual)
+          return {structure: structure[close]!, reserve: reserve[close]!}
+        })
+        const rest = dormancy(between(fernEnd, usual.breath.length, usual), values)
         for (const sun of nodesOf(SUN)) {
           const drivers = driversAt({warmth, sun})
-          const days = drivers.breath.length
-          const course = emptyCourse(days)
-          const fern = healthy(days)
+          const fern = healthy(drivers.breath.length).subarray(stop, fernEnd)
+          const light = between(stop, fernEnd, drivers)
           for (const root of nodesOf(roots))
-            for (const sugar of nodesOf(SUGAR)) {
-              dailyBalance(crownsOf(Math.exp(root), sugar), drivers, cutting, fern, values, course)
-              fill(course.structure[days - 1]!, course.reserve[days - 1]!)
+            for (const {structure, reserve} of stops) {
+              const kg = Math.exp(root)
+              const begins = {structure: kg * structure, reserve: kg * reserve}
+              dailyBalance(begins, light, ofFern, fern, values, green)
+              rest(green.structure[fernEnd - stop - 1]!, green.reserve[fernEnd - stop - 1]!, fill)
             }
         }
+      }
     })
   const whole = endsWith((days) => new Float64Array(days).fill(1))
   const lost = hurt ? endsWith(() => hurt) : whole
@@ -109,12 +122,32 @@ const crownsOf = (structure: number, sugar: number): Crowns => ({
   reserve: (structure * sugar) / (1000 - sugar),
 })
 
-const upTo = (days: number, {spears, fern, breath, light}: Drivers): Drivers => ({
-  spears: spears.subarray(0, days),
-  fern: fern.subarray(0, days),
-  breath: breath.subarray(0, days),
-  light: light.subarray(0, days),
+const between = (from: number, to: number, {spears, fern, breath, light}: Drivers): Drivers => ({
+  spears: spears.subarray(from, to),
+  fern: fern.subarray(from, to),
+  breath: breath.subarray(from, to),
+  light: light.subarray(from, to),
 })
+
+/**
+ * What days without fern leave of crowns. Each takes a share of the structure, and of the store what the structure breathes, so
+ * that they are run once for a kg of it. A store that comes to nothing stays there.
+ */
+function dormancy(drivers: Drivers, values: BalanceValues) {
+  const days = drivers.breath.length
+  const none = {open: 0, stop: 0, fernEnd: 0}
+  const {structure, reserve} = dailyBalance(
+    {structure: 1, reserve: 1},
+    drivers,
+    none,
+    new Float64Array(days),
+    values,
+    emptyCourse(days),
+  )
+  const [left, breathed] = [structure[days - 1]!, 1 - reserve[days - 1]!]
+  return (root: number, store: number, fill: (...values: number[]) => void) =>
+    fill(root * left, Math.max(0, store - root * breathed))
+}
 
 const nodesOf = ({low, high, nodes}: Axis): number[] =>
   Array.from({length: nodes}, (_, i) => low + ((high - low) * i) / (nodes - 1))

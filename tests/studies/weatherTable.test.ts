@@ -102,10 +102,10 @@ describe("years read from a table", () => {
     })
     const crowns = {structure: 3000, reserve: (3000 * 440) / 560} // the first node of structure, 440 mg/g
     const end = {crop: 0, structure: 0, reserve: 0}
-    expect(table.read(crowns, {warmth: 1, sun: -1.5}, false, end)).toBe(true)
+    expect(table.read(crowns, {warmth: 1, sun: -3}, false, end)).toBe(true)
     const course = emptyCourse(365)
     const cutting = {open: 114, stop: 170, fernEnd}
-    dailyBalance(crowns, drivers({warmth: 1, sun: -1.5}), cutting, whole, balanceDefaults, course)
+    dailyBalance(crowns, drivers({warmth: 1, sun: -3}), cutting, whole, balanceDefaults, course)
     expect(end.crop).toBeCloseTo(course.picked[364]!, 6)
     expect(end.structure).toBeCloseTo(course.structure[364]!, 6)
     expect(end.reserve).toBeCloseTo(course.reserve[364]!, 6)
