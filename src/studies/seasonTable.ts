@@ -9,6 +9,7 @@ import {
   type Drivers,
 } from "../../functions/root/dailyBalance"
 import {placeAmong, type Acts} from "../../functions/stand/dynamicProgram"
+import {fromStop} from "./fromStop"
 
 /** A site on which seasons of any length are run by the daily balance, all with the same climate. */
 export interface Site {
@@ -24,26 +25,39 @@ export interface Seasons {
   picked(crowns: Crowns, days: number): Float64Array
   /** Crowns at the start of the next model year after so many days of cutting. */
   after(crowns: Crowns, days: number, healthy?: Float64Array): Crowns
+  /** The same for 0, 1, 2, ... whole weeks, which have their days of cutting in common. */
+  byWeek(crowns: Crowns, weeks: number): {readonly picked: Float64Array; readonly after: readonly Crowns[]}
 }
 
 /** Seasons that open on that day of the model year, counted from 0. */
 export function seasonsFrom({climate, year, values}: Site, open: number): Seasons {
   const drivers: Drivers = driversOf(climate, year, values)
   const course = emptyCourse(year.days)
-  const fernEnd = values.Fern_end - 1
+  const fernEnd = Math.min(values.Fern_end - 1, year.days)
   const whole = new Float64Array(year.days).fill(1)
   const last = year.days - 1
   const run = (crowns: Crowns, days: number, healthy: Float64Array) =>
     dailyBalance(crowns, drivers, {open, stop: open + days, fernEnd}, healthy, values, course)
+  const pickedBy = (days: number) =>
+    Float64Array.from({length: days + 1}, (_, day) => (day === 0 ? 0 : course.picked[open + day - 1]!))
   return {
-    most: Math.max(0, Math.min(fernEnd, year.days) - open),
+    most: Math.max(0, fernEnd - open),
     picked(crowns, days) {
-      const {picked} = run(crowns, days, whole)
-      return Float64Array.from({length: days + 1}, (_, day) => (day === 0 ? 0 : picked[open + day - 1]!))
+      run(crowns, days, whole)
+      return pickedBy(days)
     },
     after(crowns, days, healthy = whole) {
       const {structure, reserve} = run(crowns, days, healthy)
       return {structure: structure[last]!, reserve: reserve[last]!}
+    },
+    byWeek(crowns, weeks) {
+      const {structure, reserve} = run(crowns, 7 * weeks, whole)
+      const after = Array.from({length: weeks + 1}, (_, week) => {
+        const stop = open + 7 * week
+        const then = stop === 0 ? crowns : {structure: structure[stop - 1]!, reserve: reserve[stop - 1]!}
+        return fromStop(drivers, stop, whole, values)(then)
+      })
+      return {picked: pickedBy(7 * weeks), after}
     },
   }
 }
@@ -127,11 +141,12 @@ export function tabulate(
   }
   const income = new Float64Array(count)
   for (const [node, crowns] of nodes.entries()) {
-    const sums = incomes(seasons.picked(crowns, 7 * weeks), perKg)
+    const {picked, after} = seasons.byWeek(crowns, weeks)
+    const sums = incomes(picked, perKg)
     for (let week = 0; week <= weeks; week++) {
       const act = node * (weeks + 1) + week
       income[act] = sums[7 * week]!
-      const {to, weight} = around(seasons.after(crowns, 7 * week), grid)
+      const {to, weight} = around(after[week]!, grid)
       acts.to.set(to, act * 4)
       acts.weight.set(weight, act * 4)
     }

@@ -1,5 +1,6 @@
 import type {BalanceValues} from "../../functions/root/balanceValues"
 import {dailyBalance, emptyCourse, type Crowns, type Drivers} from "../../functions/root/dailyBalance"
+import {driversBetween, fromStop} from "./fromStop"
 import type {Axis} from "./seasonTable"
 
 /** The weather of one year, as normal scores. */
@@ -52,13 +53,13 @@ export function weatherTable({open, close, structures, values, driversAt, hurt}:
     Math.log(0.5 * Math.min(...structures)),
     Math.log(1.1 * Math.max(...structures, values.Root_most)),
   )
-  const cutting = {open, stop: close + 1, fernEnd: values.Fern_end - 1}
-  const {stop, fernEnd} = cutting
-  const untilStop = emptyCourse(stop)
+  const stop = close + 1
+  const cutting = {open, stop, fernEnd: values.Fern_end - 1}
+  const course = emptyCourse(stop)
   const noFern = new Float64Array(stop)
   /** Up to the stop, for a kg of structure: nothing in it depends on the sun, and all of it grows with the structure. */
   const cut = (sugar: number, drivers: Drivers) =>
-    dailyBalance(crownsOf(1, sugar), between(0, stop, drivers), cutting, noFern, values, untilStop)
+    dailyBalance(crownsOf(1, sugar), driversBetween(0, stop, drivers), cutting, noFern, values, course)
   const crops = table([CROP_WARMTH, CROP_SUGAR], 1, (fill) => {
     for (const warmth of nodesOf(CROP_WARMTH)) {
       const drivers = driversAt({warmth, sun: 0})
@@ -67,25 +68,19 @@ export function weatherTable({open, close, structures, values, driversAt, hurt}:
   })
   const endsWith = (healthy: (days: number) => Float64Array) =>
     table([WARMTH, SUN, roots, SUGAR], 2, (fill) => {
-      const green = emptyCourse(fernEnd - stop)
-      const ofFern = {open: 0, stop: 0, fernEnd: fernEnd - stop}
       for (const warmth of nodesOf(WARMTH)) {
         const usual = driversAt({warmth, sun: 0})
         const stops = nodesOf(SUGAR).map((sugar): Crowns => {
           const {structure, reserve} = cut(sugar, usual)
           return {structure: structure[close]!, reserve: reserve[close]!}
         })
-        const rest = dormancy(between(fernEnd, usual.breath.length, usual), values)
         for (const sun of nodesOf(SUN)) {
           const drivers = driversAt({warmth, sun})
-          const fern = healthy(drivers.breath.length).subarray(stop, fernEnd)
-          const light = between(stop, fernEnd, drivers)
-          for (const root of nodesOf(roots))
+          const toSpring = fromStop(drivers, stop, healthy(drivers.breath.length), values)
+          for (const kg of nodesOf(roots).map(Math.exp))
             for (const {structure, reserve} of stops) {
-              const kg = Math.exp(root)
-              const begins = {structure: kg * structure, reserve: kg * reserve}
-              dailyBalance(begins, light, ofFern, fern, values, green)
-              rest(green.structure[fernEnd - stop - 1]!, green.reserve[fernEnd - stop - 1]!, fill)
+              const end = toSpring({structure: kg * structure, reserve: kg * reserve})
+              fill(end.structure, end.reserve)
             }
         }
       }
@@ -121,33 +116,6 @@ const crownsOf = (structure: number, sugar: number): Crowns => ({
   structure,
   reserve: (structure * sugar) / (1000 - sugar),
 })
-
-const between = (from: number, to: number, {spears, fern, breath, light}: Drivers): Drivers => ({
-  spears: spears.subarray(from, to),
-  fern: fern.subarray(from, to),
-  breath: breath.subarray(from, to),
-  light: light.subarray(from, to),
-})
-
-/**
- * What days without fern leave of crowns. Each takes a share of the structure, and of the store what the structure breathes, so
- * that they are run once for a kg of it. A store that comes to nothing stays there.
- */
-function dormancy(drivers: Drivers, values: BalanceValues) {
-  const days = drivers.breath.length
-  const none = {open: 0, stop: 0, fernEnd: 0}
-  const {structure, reserve} = dailyBalance(
-    {structure: 1, reserve: 1},
-    drivers,
-    none,
-    new Float64Array(days),
-    values,
-    emptyCourse(days),
-  )
-  const [left, breathed] = [structure[days - 1]!, 1 - reserve[days - 1]!]
-  return (root: number, store: number, fill: (...values: number[]) => void) =>
-    fill(root * left, Math.max(0, store - root * breathed))
-}
 
 const nodesOf = ({low, high, nodes}: Axis): number[] =>
   Array.from({length: nodes}, (_, i) => low + ((high - low) * i) / (nodes - 1))

@@ -63,6 +63,21 @@ describe("seasons", () => {
     const left = [0, 14, 28, 42, 56, 70].map((days) => seasons.after(crowns, days).reserve)
     for (let i = 1; i < left.length; i++) expect(left[i]).toBeLessThan(left[i - 1]!)
   })
+  it.each([seasons, seasonsFrom(sixPlantings.site, 0)])(
+    "are the same week by week as each by itself",
+    (any) => {
+      for (const start of [crowns, {structure: 2000, reserve: 90}]) {
+        const weeks = Math.floor(any.most / 7)
+        const {picked, after} = any.byWeek(start, weeks)
+        expect(picked).toEqual(any.picked(start, 7 * weeks))
+        for (const [week, {structure, reserve}] of after.entries()) {
+          const alone = any.after(start, 7 * week)
+          expect(structure).toBeCloseTo(alone.structure, 8)
+          expect(reserve).toBeCloseTo(alone.reserve, 8)
+        }
+      }
+    },
+  )
   it("can be no longer than up to the fern's end", () => {
     expect(seasons.most).toBe(sixPlantings.site.values.Fern_end - 1 - 114)
   })
