@@ -36,6 +36,8 @@ export function seasonsFrom({climate, year, values}: Site, open: number): Season
   const fernEnd = Math.min(values.Fern_end - 1, year.days)
   const whole = new Float64Array(year.days).fill(1)
   const last = year.days - 1
+  const springs: ((crowns: Crowns) => Crowns)[] = []
+  const springFrom = (stop: number) => (springs[stop] ??= fromStop(drivers, stop, whole, values))
   const run = (crowns: Crowns, days: number, healthy: Float64Array) =>
     dailyBalance(crowns, drivers, {open, stop: open + days, fernEnd}, healthy, values, course)
   const pickedBy = (days: number) =>
@@ -55,7 +57,7 @@ export function seasonsFrom({climate, year, values}: Site, open: number): Season
       const after = Array.from({length: weeks + 1}, (_, week) => {
         const stop = open + 7 * week
         const then = stop === 0 ? crowns : {structure: structure[stop - 1]!, reserve: reserve[stop - 1]!}
-        return fromStop(drivers, stop, whole, values)(then)
+        return springFrom(stop)(then)
       })
       return {picked: pickedBy(7 * weeks), after}
     },
