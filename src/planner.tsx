@@ -33,10 +33,17 @@ import type {Document} from "./workbook/document"
 import {markedCopy} from "./workbook/copies"
 import {newId} from "./workbook/fieldActs"
 import {readFile, writeFile} from "./workbook/file"
+import {cellsIn} from "./workbook/size"
 import {planOf} from "./workbook/plan"
 
 /** The program's files are kept once the sheet has come, ms; chosen. */
 const AFTER_THE_SHEET = 2000
+
+/**
+ * Up to so many cells an act is kept before it is drawn, which takes some 5 ms: what comes between is not lost. More are kept
+ * after the drawing, since to keep them takes as long as to draw them. Chosen.
+ */
+const KEPT_AT_ONCE = 50_000
 
 /** Steps that follow each other have ended once none comes for this long, ms; chosen. */
 const STEPS_REST = 200
@@ -107,7 +114,7 @@ export async function startPlanner(root: Root, inside: Handed | null, isFirstVis
     if (document.name !== kept.name) void lead.take(document.name, device.earlier())
     kept = document
     autosave.changed(document)
-    setTimeout(keepWhatIsShown) // apart from the saving, so that neither holds the page for long
+    onceDrawn(keepWhatIsShown)
   }
   let looked: Document | null = null
   const keepWhatIsShown = () => {
@@ -120,9 +127,11 @@ export async function startPlanner(root: Root, inside: Handed | null, isFirstVis
   await lead.take(document.name, keptThen)
   if (!came) keepWhatIsShown() // what came inside the page is not this device's own
   if (state.found && !isRefused(state.found)) void isLastingNow().then((isLasting) => say({isLasting}))
-  // What was done is drawn before it is kept: to keep it takes as long as to draw it.
   store.subscribe(() => {
-    if (store.getState().document !== kept) onceDrawn(keep)
+    const {document} = store.getState()
+    if (document === kept) return
+    if (cellsIn(document) <= KEPT_AT_ONCE) keep()
+    else onceDrawn(keep)
   })
   window.document.addEventListener("visibilitychange", () => {
     if (window.document.visibilityState !== "hidden") return

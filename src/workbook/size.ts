@@ -14,3 +14,7 @@ export function tooLarge({sheets}: Document): string | null {
   }
   return null
 }
+
+/** How many cells its sheets have. */
+export const cellsIn = ({sheets}: Document): number =>
+  sheets.reduce((sum, {rows, columns}) => sum + rows.length * columns.length, 0)
