@@ -36,7 +36,7 @@ import {readFile, writeFile} from "./workbook/file"
 import {cellsIn} from "./workbook/size"
 import {planOf} from "./workbook/plan"
 
-/** The program's files are kept once the sheet has come, ms; chosen. */
+/** The program's files are kept, and the last file copy looked for, once the sheet has come, ms; chosen. */
 const AFTER_THE_SHEET = 2000
 
 /**
@@ -83,7 +83,14 @@ export async function startPlanner(root: Root, inside: Handed | null, isFirstVis
 
   // All through a first visit: were it to go with the first act, the sheet would move under the hand.
   let greets = isFirstVisit && !found ? document.name : null
-  let state: KeepingState = {found, saving: null, place: "leads", isLasting: undefined, hasNewer: false}
+  let state: KeepingState = {
+    found,
+    saving: null,
+    place: "leads",
+    isLasting: undefined,
+    copies: null,
+    hasNewer: false,
+  }
   let words = keepingWords(state, new Date())
   const listeners = new Set<() => void>()
   const say = (told: Partial<KeepingState>) => {
@@ -107,11 +114,15 @@ export async function startPlanner(root: Root, inside: Handed | null, isFirstVis
     const plan = planOf(store.workbook)
     return plan && {name: document.name, season: document.season, plan}
   }
+  const versions = openVersions()
   let kept = store.getState().document
   const keep = () => {
     const {document} = store.getState()
     if (document === kept) return
-    if (document.name !== kept.name) void lead.take(document.name, device.earlier())
+    if (document.name !== kept.name) {
+      void lead.take(document.name, device.earlier())
+      void sayCopies()
+    }
     kept = document
     autosave.changed(document)
     onceDrawn(keepWhatIsShown)
@@ -123,6 +134,14 @@ export async function startPlanner(root: Root, inside: Handed | null, isFirstVis
     if (isWaiting) return void setTimeout(keepWhatIsShown, STEPS_REST)
     looked = kept
     keepLook(look())
+  }
+  /** Says when a file copy of what is open was last kept. */
+  const sayCopies = async () => {
+    const {name} = store.getState().document
+    const last = await versions.lastCopy(name)
+    const states = await device.earlier()
+    const first = isRefused(states) ? undefined : states.findLast((state) => state.name === name)
+    say({copies: last ? {last} : first ? {noneSince: first.savedAt} : null})
   }
   await lead.take(document.name, keptThen)
   if (!came) keepWhatIsShown() // what came inside the page is not this device's own
@@ -149,7 +168,6 @@ export async function startPlanner(root: Root, inside: Handed | null, isFirstVis
     }
   }
 
-  const versions = openVersions()
   /**
    * Keeps a file copy that was written or opened as a version too: from it another copy may have gone on. Gives what is to be
    * said of it.
@@ -168,6 +186,7 @@ export async function startPlanner(root: Root, inside: Handed | null, isFirstVis
       copy: id,
     }
     const refused = await versions.keep(version, document)
+    void sayCopies()
     return refused ? ` ${refused.refused}, so another copy cannot be compared with this one.` : ""
   }
 
@@ -295,6 +314,7 @@ export async function startPlanner(root: Root, inside: Handed | null, isFirstVis
   if (found && !isRefused(found) && found.notice) tell(`${found.notice}.`)
   if (came && "refused" in came) tell(`The workbook inside this page was not opened. ${came.refused}.`)
   root.render(<App store={store} keeping={keeping} />)
+  setTimeout(() => void sayCopies(), AFTER_THE_SHEET)
   if (import.meta.env.PROD && location.protocol !== "file:") setTimeout(keepForOffline, AFTER_THE_SHEET)
 
   function keepForOffline() {

@@ -12,13 +12,15 @@ export interface KeepingState {
   readonly place: Place
   /** Whether the browser said it will keep the storage; null where it cannot be asked, undefined before it was. */
   readonly isLasting: boolean | null | undefined
+  /** When a file copy was last kept, or since when the workbook is kept without one; null before that is known. */
+  readonly copies: {readonly last: Date} | {readonly noneSince: Date} | null
   /** A newer version of the program waits for the next start. */
   readonly hasNewer: boolean
 }
 
 /** How the workbook is kept, in words without a full stop at the end. */
 export function keepingWords(state: KeepingState, now: Date): string {
-  return [savingWords(state, now), lastingWords(state), state.hasNewer ? NEWER : ""]
+  return [savingWords(state, now), lastingWords(state, now), state.hasNewer ? NEWER : ""]
     .filter(Boolean)
     .join(". ")
 }
@@ -38,16 +40,37 @@ function savingWords({found, saving, place}: KeepingState, now: Date): string {
 }
 
 /** How long what is saved stays, or what to do with what is not. */
-function lastingWords({found, saving, place, isLasting}: KeepingState): string {
+function lastingWords(state: KeepingState, now: Date): string {
+  const {found, saving, place, isLasting} = state
   if (place !== "leads") return ""
   const isRefusedSaving = saving ? saving.kind === "not saved" : isRefused(found)
   if (isRefusedSaving) return "Keep a file copy"
   const isSaved = saving ? saving.kind === "saved" : found !== null
   if (!isSaved || isLasting === undefined) return ""
-  if (isLasting) return "The browser keeps it until you clear it"
-  return isLasting === null
-    ? "This browser does not say how long it keeps it: keep a file copy too"
-    : "The browser may clear it, as private windows do: keep a file copy too"
+  const due = copyDue(state, now)
+  const advice = due ? `. ${due}` : isLasting ? "" : ": keep a file copy too"
+  return `${HOW_LONG[`${isLasting}`]}${advice}`
+}
+
+const HOW_LONG = {
+  true: "The browser keeps it until you clear it",
+  false: "The browser may clear it, as private windows do",
+  null: "This browser does not say how long it keeps it",
+} as const
+
+const WEEK = 7
+const DAY = 86_400_000
+
+/** Reminds of a file copy each week that the workbook goes on without one; "" before that. */
+function copyDue({copies, saving, found}: KeepingState, now: Date): string {
+  if (copies === null) return ""
+  const from = "last" in copies ? copies.last : copies.noneSince
+  const changed = saving?.kind === "saved" ? saving.at : isRefused(found) ? null : found?.savedAt
+  const days = Math.floor((now.getTime() - from.getTime()) / DAY)
+  if (days < WEEK || !changed || changed <= from) return ""
+  return "last" in copies
+    ? `The last file copy is ${days} days old: keep another`
+    : `No file copy was kept in ${days} days: keep one`
 }
 
 const lowered = (sentence: string) => sentence.replace(/^./, (letter) => letter.toLowerCase())

@@ -27,6 +27,8 @@ export interface Versions {
   keep(version: Omit<Version, "id">, document: Document): Promise<Refused | null>
   /** The versions of a workbook, the newest first. */
   of(workbook: string): Promise<readonly Version[]>
+  /** When a file copy of a workbook was last kept or opened here; null where none was. */
+  lastCopy(workbook: string): Promise<Date | null>
   take(id: number): Promise<{readonly document: Document} | Refused>
   /** Null when it is dropped. */
   drop(id: number): Promise<Refused | null>
@@ -74,6 +76,16 @@ export function openVersions(): Versions {
         return versionsOf(store, workbook)
       })
       return "refused" in found ? [] : found // no storage here: then there are no versions either
+    },
+    async lastCopy(workbook) {
+      const found = await withReason("The versions cannot be read", async (held) => {
+        const {store} = held.transaction("versions")
+        // One by one from the newest on, since each comes with its document.
+        for await (const {value} of store.index("by workbook").iterate(workbook, "prev"))
+          if (value.copy !== undefined) return value.at
+        return null
+      })
+      return found instanceof Date ? found : null
     },
     take: (id) =>
       withReason("This version cannot be read on this device", async (held) => {

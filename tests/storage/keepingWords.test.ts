@@ -2,7 +2,14 @@ import {expect, it} from "vitest"
 import {keepingWords, type KeepingState} from "../../src/storage/keepingWords"
 
 const now = new Date(2026, 4, 25, 14, 2)
-const start: KeepingState = {found: null, saving: null, place: "leads", isLasting: undefined, hasNewer: false}
+const start: KeepingState = {
+  found: null,
+  saving: null,
+  place: "leads",
+  isLasting: undefined,
+  copies: null,
+  hasNewer: false,
+}
 const words = (told: Partial<KeepingState>) => keepingWords({...start, ...told}, now)
 const saved = {kind: "saved", at: now} as const
 const found = (savedAt: Date) => ({document: {} as never, savedAt, notice: null})
@@ -29,6 +36,23 @@ it("says what the browser answered when it was asked to keep the storage", () =>
   expect(told(null)).toBe(
     "Saved on this device 14:02. This browser does not say how long it keeps it: keep a file copy too",
   )
+})
+
+it("reminds of a file copy once a week has passed without one", () => {
+  const ago = (days: number) => new Date(now.getTime() - days * 86_400_000)
+  const told = (copies: KeepingState["copies"], more: Partial<KeepingState> = {}) =>
+    words({saving: saved, isLasting: true, copies, ...more}).replace("Saved on this device 14:02. ", "")
+  const without = "The browser keeps it until you clear it"
+  expect(told({last: ago(6.9)})).toBe(without)
+  expect(told({last: ago(7)})).toBe(`${without}. The last file copy is 7 days old: keep another`)
+  expect(told({noneSince: ago(6.9)})).toBe(without)
+  expect(told({noneSince: ago(30)})).toBe(`${without}. No file copy was kept in 30 days: keep one`)
+  expect(told({last: ago(9)}, {isLasting: false})).toBe(
+    "The browser may clear it, as private windows do. The last file copy is 9 days old: keep another",
+  )
+  // Nothing has changed since the last copy.
+  const unchanged = words({found: found(ago(10)), isLasting: true, copies: {last: ago(9)}})
+  expect(unchanged).toBe(`As saved on this device 15/05/2026 14:02. ${without}`)
 })
 
 it("does not speak of keeping what is not saved", () => {

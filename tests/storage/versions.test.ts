@@ -33,6 +33,18 @@ it("gives back what was kept, the newest first, and drops what is dropped", asyn
   expect(await versions.of("Another")).toEqual([])
 })
 
+it("tells when a file copy was last kept, whatever was kept after it", async () => {
+  const versions = openVersions()
+  expect(await versions.lastCopy("Hollow Brook")).toBeNull()
+  const at = (day: number) => new Date(2026, 4, day, 8, 0)
+  const copy = (day: number) => ({...own("copy"), copy: `c${day}`, at: at(day)})
+  await versions.keep(copy(3), farm("Hollow Brook", 1))
+  await versions.keep(copy(11), farm("Hollow Brook", 2))
+  await versions.keep({...version("For the bank"), at: at(20)}, farm("Hollow Brook", 3))
+  await versions.keep({...copy(25), workbook: "Sand Piece"}, farm("Sand Piece", 1))
+  expect(await versions.lastCopy("Hollow Brook")).toEqual(at(11))
+})
+
 it("lets go of the oldest that it kept by itself, and of none that a person kept or another workbook has", async () => {
   const versions = openVersions()
   await versions.keep(version("For the bank"), farm("Hollow Brook", 0))
