@@ -135,6 +135,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                     : samples
                       ? sampleFinding(samples)
                       : null
+  const answers = [week, needs, replant, fieldLife, lender, reserve].some((shown) => shown !== null)
   const goTo = useCallback(
     (at: CellAddress) => {
       store.turn(choose(at))
@@ -173,7 +174,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
           {!lender && <EachPage plan={edition} />}
           <div className="title">
             <h1>{sheet.name}</h1>
-            <TitleActs store={store} keeping={keeping} onDone={focusSheet} />
+            <TitleActs store={store} keeping={keeping} rowsLead={!answers} onDone={focusSheet} />
             <p className="finding">{finding ?? sheet.about}</p>
             <ReadingLine store={store} />
             {plan && keeping.greets(document) && <Welcome onBegin={() => void keeping.openSample("blank")} />}

@@ -1,8 +1,10 @@
 import {useEffect, useId, useRef, useState} from "react"
 import {awaitCorner, chooseColumns, chooseRows, chosenBlock} from "../editor/block"
 import {copyChosen, pasteTable, readTable} from "../editor/clipboard"
+import {insertRowsAbove, rowActs} from "../editor/commands/rows"
 import {fillDown, fillRight, fillSeries, seriesBegins, STEPS, type Step} from "../editor/commands/fill"
 import {emptied, filled} from "../editor/blockActs"
+import {deleteRows} from "../editor/deletion"
 import {openChoices} from "../editor/editing"
 import {showPanel} from "../editor/selection"
 import {sortRows} from "../editor/sortRows"
@@ -17,7 +19,9 @@ interface Props {
 
 /** Acts on the chosen cells that have a key too, or need more to be said. Opened by its button, Shift+F10 or the menu key. */
 export function MoreActs({store, onDone}: Props) {
-  const {showsActs: isOpen, only} = useEditor(store)
+  const state = useEditor(store)
+  const {showsActs: isOpen, only} = state
+  const {above, removal} = rowActs(state)
   const onOpen = (showsActs: boolean) => store.turn(() => ({showsActs}))
   const id = useId()
   const list = useRef<HTMLDivElement>(null)
@@ -91,6 +95,16 @@ export function MoreActs({store, onDone}: Props) {
           </Item>
           <Item onClick={does(() => sortRows(store, false))}>Sort rows, lowest first</Item>
           <Item onClick={does(() => sortRows(store, true))}>Sort rows, highest first</Item>
+          <Item onClick={does(() => void store.run(insertRowsAbove))}>{above}</Item>
+          <Item
+            onClick={() => {
+              onOpen(false)
+              deleteRows(store)
+              if (!store.getState().question) onDone()
+            }}
+          >
+            {removal}
+          </Item>
           {only ? (
             <Item onClick={does(() => showAllRows(store))}>Show all rows</Item>
           ) : (

@@ -1,5 +1,5 @@
 import {putFormulaBack} from "../editor/commands/cells"
-import {chosenRowCount, insertRowsAbove, removeRows} from "../editor/commands/rows"
+import {insertRowsAbove, removeRows, rowActs} from "../editor/commands/rows"
 import {bringSizeTable} from "../editor/commands/sizeTable"
 import {bringValueSet} from "../editor/commands/valueSet"
 import {deleteRows} from "../editor/deletion"
@@ -14,13 +14,20 @@ import type {Keeping} from "./keeping"
 import {MoreActs} from "./MoreActs"
 import {useEditor} from "./useEditor"
 
-/** The acts beside the sheet's title: those of its rows, and those that only this sheet has. */
-export function TitleActs({store, keeping, onDone}: {store: Store; keeping: Keeping; onDone: () => void}) {
+interface Props {
+  store: Store
+  keeping: Keeping
+  /** The page is there for its rows; on one that answers a question their acts are among the others alone. */
+  rowsLead: boolean
+  onDone: () => void
+}
+
+/** The acts beside the sheet's title: those that only this sheet has, and those of its rows. */
+export function TitleActs({store, keeping, rowsLead, onDone}: Props) {
   const state = useEditor(store)
   const {document, cell} = state
   const set = chosenWord(state, "set")
   const table = chosenWord(state, "size table")
-  const rowCount = chosenRowCount(state)
   return (
     <div className="acts">
       {sheetWith(document, "record day") === cell.sheet && (
@@ -59,8 +66,19 @@ export function TitleActs({store, keeping, onDone}: {store: Store; keeping: Keep
           Put formula back
         </Act>
       )}
+      {rowsLead && <RowActs store={store} onDone={onDone} />}
+      <MoreActs store={store} onDone={onDone} />
+    </div>
+  )
+}
+
+/** On a narrow page they are in the list of acts alone, so that what the page says comes first. */
+function RowActs({store, onDone}: {store: Store; onDone: () => void}) {
+  const {above, removal} = rowActs(useEditor(store))
+  return (
+    <span className="row-acts">
       <Act store={store} command={insertRowsAbove} onDone={onDone}>
-        {rowCount > 1 ? `Put ${rowCount} rows in above` : "Put a row in above"}
+        {above}
       </Act>
       <button
         disabled={!store.canRun(removeRows)}
@@ -69,10 +87,9 @@ export function TitleActs({store, keeping, onDone}: {store: Store; keeping: Keep
           if (!store.getState().question) onDone()
         }}
       >
-        {rowCount > 1 ? `Delete ${rowCount} rows` : "Delete row"}
+        {removal}
       </button>
-      <MoreActs store={store} onDone={onDone} />
-    </div>
+    </span>
   )
 }
 

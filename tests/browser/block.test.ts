@@ -218,6 +218,27 @@ it("shows the whole list of acts on a phone, and puts it away for a tap elsewher
   expect(trouble).toEqual([])
 })
 
+it("has the acts of rows in the list alone on a phone and on a page that answers, so that the answer stands first", async () => {
+  const {page, trouble, sheet} = await openPrices()
+  const act = (name: string) => page.getByRole("button", {name, exact: true})
+  await act("Delete row").waitFor()
+  await page.setViewportSize({width: 390, height: 844})
+  expect(await act("Delete row").count()).toBe(0)
+  const rows = async () => (await page.getByRole("grid").getAttribute("aria-label"))!.match(/\d+ rows/)![0]
+  const before = await rows()
+  await act("More acts").click()
+  await act("Put a row in above").click()
+  await expect.poll(rows).toBe(`${Number.parseInt(before) + 1} rows`)
+  await act("More acts").click()
+  await act("Delete row").click()
+  await expect.poll(rows).toBe(before)
+  await page.setViewportSize({width: 1440, height: 900})
+  await sheet.open("Replant")
+  await act("More acts").waitFor()
+  expect(await act("Delete row").count()).toBe(0)
+  expect(trouble).toEqual([])
+})
+
 it("opens the line by a second tap, and chooses a block by two taps and no drag", async () => {
   const {page, trouble} = await openPlanner({width: 390, height: 844, browser: {hasTouch: true}})
   await page.locator(".ag-cell").first().waitFor()

@@ -3,10 +3,18 @@ import {onlyRows} from "../selection"
 import type {Command, EditorState} from "../store"
 
 /** How many rows are chosen, of those that are shown. */
-export function chosenRowCount(state: EditorState): number {
+function chosenRowCount(state: EditorState): number {
   const {sheet, rows} = chosenBlock(state)
   const shown = onlyRows(state, sheet)
   return shown?.filter((row) => rows[0] <= row && row <= rows[1]).length ?? rows[1] - rows[0] + 1
+}
+
+/** What the acts on the chosen rows are called. */
+export function rowActs(state: EditorState): {readonly above: string; readonly removal: string} {
+  const count = chosenRowCount(state)
+  return count > 1
+    ? {above: `Put ${count} rows in above`, removal: `Delete ${count} rows`}
+    : {above: "Put a row in above", removal: "Delete row"}
 }
 
 /** Puts blank rows above the chosen ones, as many as are chosen. */
