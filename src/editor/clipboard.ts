@@ -15,6 +15,7 @@ import {entryColumn, fitting, yearOf} from "./editing"
 import {readEntry, type TwoDays} from "./entry"
 import {namesMet} from "./namesInUse"
 import {doubtsIn, doubtWords} from "./pickingDoubts"
+import {askToOwn} from "./reading"
 import {onlyRows} from "./selection"
 import {dateText, textOf, textWithUnit, withDecimal} from "./display"
 import {shownNumber} from "./measures"
@@ -294,9 +295,10 @@ export function otherDecimal(rows: readonly (readonly string[])[], own: Decimal)
 
 /** Pastes a table; where some of it cannot be taken, tells which and asks first. */
 export function pasteTable(store: Store, table: Table, options: {valuesOnly?: boolean} = {}) {
+  const {document} = store.getState()
+  if (document.reading) return store.turn(() => askToOwn) // before any question of the table, which it could not answer
   const pasting = pastingOf(store, table, options)
   const {edit, failed, guarded, twoDays} = pasting
-  const {document} = store.getState()
   if (twoDays) {
     const question = whichDay(document, twoDays, (store) => pasteTable(store, table, options))
     store.turn(() => ({question, said: question.asks}))

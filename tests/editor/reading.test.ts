@@ -1,5 +1,6 @@
 import {describe, expect, it} from "vitest"
 import {clearCells} from "../../src/editor/commands/cells"
+import {pasteTable} from "../../src/editor/clipboard"
 import {answerYes, startEditing, startTyping} from "../../src/editor/editing"
 import {createStore} from "../../src/editor/store"
 import type {Document} from "../../src/workbook/document"
@@ -9,13 +10,25 @@ const mark = {madeBy: "R.T.", on: "2026-05-25", digest: "0".repeat(64), results:
 const plan: Document = {
   name: "Plan",
   reading: mark,
-  sheets: [{name: "Cost", group: "g", columns: [{heading: "Money", kind: "typed"}], rows: [[100]]}],
+  sheets: [
+    {
+      name: "Cost",
+      group: "g",
+      columns: [{heading: "Paid", kind: "typed", format: "date"}],
+      rows: [["2026-05-01"]],
+    },
+  ],
 }
 
 describe("a reading copy (LE12)", () => {
   it.each([
     ["typing", (store: ReturnType<typeof createStore>) => store.turn(startTyping("5"))],
     ["opening a cell", (store: ReturnType<typeof createStore>) => store.turn(startEditing)],
+    // Of 3/4 the question would be which day it is, and no answer could be kept.
+    [
+      "pasting a day that could be two",
+      (store: ReturnType<typeof createStore>) => pasteTable(store, {from: "elsewhere", rows: [["3/4"]]}),
+    ],
     ["clearing", (store: ReturnType<typeof createStore>) => void store.run(clearCells)],
     [
       "any other act",
