@@ -9,6 +9,7 @@ import {plantingStudy, sugarErrorOf} from "../studies/plantingStudy"
 import {runHowSure, type Running} from "../studies/run"
 import {regionOf} from "../workbook/region"
 import {storeWords} from "./pictures/reserveLayout"
+import {warmthAssumed} from "./pictures/spreadsAssumed"
 import {planOf} from "../workbook/plan"
 import type {CrownYears, PlantingCrowns} from "../workbook/crowns"
 
@@ -59,7 +60,8 @@ export function HowSurePanel({store, crowns, planting, found, onFound}: Props) {
   const running = useRef<Running | null>(null)
   useEffect(() => () => running.current?.stop(), [])
 
-  const {unit, text: kg} = storeWords(regionOf(store.getState().document))
+  const region = regionOf(store.getState().document)
+  const {unit, text: kg} = storeWords(region)
   const {first} = modelYearOf(planting.open, crowns.values.Year_start)
   const next = found ? measureNext(found, sugarErrorOf(planting), planting.samplesUsed) : ""
   const start = async () => {
@@ -105,9 +107,10 @@ export function HowSurePanel({store, crowns, planting, found, onFound}: Props) {
             <p>To narrow it: {next}</p>
             <p className="small q">
               {numberText(found.draws, 0)} draws of the sample’s error, root mass (10 %, assumed), the year’s
-              warmth (1 °C) and sun (5 %), the record’s factor and each crop value (its likely range on the
-              sheet Crop values, or else 20 % either way, assumed). Shares are squared correlations: how
-              inputs work on each other is left out. Kept on the sheet How sure, and in the plan’s range.
+              warmth ({warmthAssumed(region)}) and sun (5 %), the record’s factor and each crop value (its
+              likely range on the sheet Crop values, or else 20 % either way, assumed). Shares are squared
+              correlations: how inputs work on each other is left out. Kept on the sheet How sure, and in the
+              plan’s range.
             </p>
           </>
         )}

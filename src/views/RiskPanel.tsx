@@ -7,8 +7,8 @@ import {runRisk} from "../studies/run"
 import type {RunningStudy} from "../studies/shareOut"
 import type {Chance} from "../studies/spreadOf"
 import type {LenderPage} from "../workbook/lender"
-import {coverText, riskWords} from "./pictures/lenderWords"
-import {SPREADS_ASSUMED, WEATHER_ASSUMED} from "./pictures/spreadsAssumed"
+import {coverOf, coverText, riskWords} from "./pictures/lenderWords"
+import {SPREADS_ASSUMED, weatherAssumed} from "./pictures/spreadsAssumed"
 
 const DRAWS = 10_000
 const SEED = 1
@@ -60,12 +60,12 @@ export function RiskPanel({store, page, found, onFound}: Props) {
       {found && <RiskTable found={found} page={page} />}
       <p className="small q">
         {numberText(DRAWS)} draws, seed {SEED}: the same seed and plan give the same numbers. Each draw has
-        ten years of weather, {WEATHER_ASSUMED}; the daily balance carries the crowns of each standing
-        planting through them, cut every year as in this plan, so a poor year is felt in the next. What is
-        picked of a season under way is in every draw as it came in, at the prices of its weeks: only what
-        still comes, at the pace so far, is drawn and put under stress, where the sheet Stress moves the whole
-        season. {SPREADS_ASSUMED} Costs, taxes and living stay as planned. ± is the standard error of the
-        draws alone.
+        ten years of weather, {weatherAssumed(page.region)}; the daily balance carries the crowns of each
+        standing planting through them, cut every year as in this plan, so a poor year is felt in the next.
+        What is picked of a season under way is in every draw as it came in, at the prices of its weeks: only
+        what still comes, at the pace so far, is drawn and put under stress, where the sheet Stress moves the
+        whole season. {SPREADS_ASSUMED} Costs, taxes and living stay as planned. ± is the standard error of
+        the draws alone.
       </p>
     </section>
   )
@@ -79,7 +79,7 @@ function RiskTable({found: {plans}, page: {years, stress, region}}: {found: Risk
   const two = (value: number) => coverText(value, region)
   const plannedIn = (year: number) => {
     const planned = years.find((one) => one.year === year)
-    return planned ? two(planned.capacity / planned.due) : ""
+    return planned ? two(coverOf(planned)) : ""
   }
   return (
     <div className="scroll" tabIndex={0} role="region" aria-label="Cover by chance, can be scrolled sideways">

@@ -1,11 +1,17 @@
-import {numberText} from "../../editor/display"
+import {differenceText, numberText} from "../../editor/display"
 import {ASSUMED_RISK} from "../../studies/lenderRisk"
+import type {Region} from "../../workbook/document"
 
 const percent = (share: number) => `${numberText(share * 100, 0)}\u202f%`
 const {airSpread, sunSpread, yearSpread, fieldSpread, doubt, priceVariation} = ASSUMED_RISK
 
+/** How far the air of a year strays from the usual: "1 °C", "1.8 °F". */
+export const warmthAssumed = (region: Region) =>
+  differenceText(airSpread, {heading: "Air", kind: "typed", unit: "°C"}, region)
+
 /** How far the weather of drawn years strays, in words. */
-export const WEATHER_ASSUMED = `${airSpread} °C warmer or colder and ${percent(sunSpread)} more or less sun about the usual`
+export const weatherAssumed = (region: Region) =>
+  `${warmthAssumed(region)} warmer or colder and ${percent(sunSpread)} more or less sun about the usual`
 
 /** What else is drawn, as a sentence. */
 export const SPREADS_ASSUMED =
