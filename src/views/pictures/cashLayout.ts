@@ -112,10 +112,10 @@ export function cashLayout(
   const bandIn = (year: number) => risk?.plans[0]?.years.find((one) => one.year === year)?.cover?.at
   // A cover that is typed over moves no dot; one that is emptied takes it away.
   const planned = years.map((one) => (one.cover === null ? null : coverOf(one)))
-  const reaches = years.map(({year, stressed}, i) => {
+  const reaches = years.flatMap(({year, stressed}, i) => {
     const [low = null, , , , high = null] = bandIn(year) ?? []
     const all = [planned[i]!, stressed, low, high].filter((one) => one !== null)
-    return {least: Math.min(...all), most: Math.max(...all)}
+    return all.length ? [{least: Math.min(...all), most: Math.max(...all)}] : []
   })
   const {isCut, ...ends} = coverScale(reaches, {least: 0, most: Math.max(1.2, wanted ?? 0)})
   const beyondHighY = COVER_TITLE + LETTERS + 4

@@ -131,6 +131,15 @@ describe("the picture of cash and debt", () => {
     expect(cashLayout([cashYear(2026, 300, 200)], 358, null).inThousands).toBe(false)
   })
 
+  it("sets the scale by the years that show a cover, where those of others are emptied", () => {
+    const covers = [3, 3.2, 3.1, null, null].map((cover, i) =>
+      cashYear(2026 + i, 100 * (cover ?? 1), 100, {cover}),
+    )
+    const {columns, isCut} = cashLayout(covers, 620, null)
+    expect(isCut).toBe(false)
+    expect(columns.map(({cover}) => cover?.beyond)).toEqual([null, null, null, undefined, undefined])
+  })
+
   it("draws the cover of eight draws of ten as a band on the same scale", () => {
     const years = [cashYear(2026, 150, 100)]
     expect(cashLayout(years, 620, null).columns[0]!.band).toBeNull()
