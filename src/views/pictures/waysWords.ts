@@ -15,14 +15,14 @@ export const WAY_WORDS: Readonly<Record<WayName, string>> = {
 /** Chosen: a gain of fewer standard errors than this may come from the draws. */
 const ERRORS = 2
 
-/** Whether a way other than the one found comes out better on drawn years by more than a sum that matters, money/ha. */
+/** Whether a way other than the one found comes out better on drawn years by more than a sum that matters, money/ha, and than the draws may be off. */
 export function waysWords(plantings: readonly PlantingRisk[], little: number, region: Region): string {
   const {unit, text} = shownIn("money/ha", region)
   const better = plantings.flatMap(({planting, ways}) => {
     const way = bestOther(ways, little)
     return way ? [`${planting} ${WAY_WORDS[way.name]}, by ${text(way.against!.more.mean, 0)} ${unit}`] : []
   })
-  const none = `no other way comes out more than ${text(little, 0)} ${unit} better in the mean`
+  const none = `no other way comes out clearly more than ${text(little, 0)} ${unit} better in the mean`
   if (better.length === 0) return `Of those tried ${none}.`
   const rest = better.length < plantings.length ? ` Elsewhere ${none}.` : ""
   return `Better in the mean than as found: ${inARow(better)}.${rest}`
