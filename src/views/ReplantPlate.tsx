@@ -16,7 +16,7 @@ import {
   type Supposed,
   type Weighed,
 } from "../studies/replantWhatIf"
-import type {CellAddress} from "../workbook/document"
+import type {CellAddress, Region} from "../workbook/document"
 import type {ReplantField, Replanting} from "../workbook/replant"
 import type {ReplantShown} from "./replantShown"
 import {NewPlantingYears} from "./pictures/NewPlantingYears"
@@ -99,7 +99,8 @@ function pictureOf(replanting: Replanting, field: ReplantField, {level, keepYear
 }
 
 const whole = (value: number) => numberText(Math.round(value), 0)
-const percent = (share: number) => `${numberText(Math.round(share * 1000) / 10)}\u202f%`
+const percent = (share: number, {decimal}: Region) =>
+  `${numberText(Math.round(share * 1000) / 10, undefined, decimal)}\u202f%`
 const yearOrLater = (weighed: Weighed | null, {first, seasons}: ReplantField) =>
   weighed === null ? "" : (weighed.replantIn ?? `after ${first + seasons.length - 1}`)
 
@@ -177,7 +178,7 @@ function WhatIf({replanting, field}: Props) {
         corner="Rate"
         field={field}
         columns={shares.map((price) => [priceWords(price), {price}])}
-        rows={rates.map((rate) => [percent(rate), {rate}])}
+        rows={rates.map((rate) => [percent(rate, replanting.region), {rate}])}
         isNow={({rate, price = 1}) => rate === replanting.money.rate && price === 1}
         replanting={replanting}
         mustBring
@@ -366,8 +367,8 @@ function WhatKeeps({replanting, field, now}: Props & {now: Weighed}) {
 /** "+12 % (3.47 money/kg)", "9.1 %" */
 function neededWords({input, from}: Needed, {region}: Replanting, {price}: ReplantField): string {
   if (from === null) return "not by this alone"
-  if (input === "Rate a year") return percent(from)
-  const change = `${from >= 1 ? "+" : "\u2212"}${numberText(Math.abs(Math.round((from - 1) * 1000)) / 10)}\u202f%`
+  if (input === "Rate a year") return percent(from, region)
+  const change = `${from >= 1 ? "+" : "\u2212"}${percent(Math.abs(from - 1), region)}`
   if (input !== "Prices" || price === null) return change
   const {unit, text} = shownIn("money/kg", region)
   return `${change} (${text(from * price, 2)} ${unit})`
