@@ -4,8 +4,8 @@ import {openSheetKeeping} from "../editor/editing"
 import {choose} from "../editor/selection"
 import type {Store} from "../editor/store"
 import type {Risk} from "../studies/risk"
-import {sheetWith, type CellAddress, type Part} from "../workbook/document"
-import type {LenderPage} from "../workbook/lender"
+import {sheetWith, type CellAddress, type Part, type Region} from "../workbook/document"
+import type {CashYear, LenderPage} from "../workbook/lender"
 import {CashAndDebt} from "./pictures/CashAndDebt"
 import {coverOf, typedOverWords} from "./pictures/lenderWords"
 import {inARow} from "./pictures/weekWords"
@@ -158,6 +158,12 @@ export const LenderPlate = memo(function LenderPlate({
   )
 })
 
+/** "replanting North Bench; cover typed over as 1.30" */
+function causeWords(one: CashYear, region: Region): string {
+  const typed = typedOverWords(one, region)
+  return [one.cause, typed && `cover ${typed}`].filter(Boolean).join("; ")
+}
+
 /** The years of cash and debt as a table, on paper only: on the screen the sheet of that name has them. */
 function CashTable({page: {years, region}}: {page: LenderPage}) {
   const {unit, text} = shownIn("money", region)
@@ -191,9 +197,7 @@ function CashTable({page: {years, region}}: {page: LenderPage}) {
             <td>{number(one.stressed, 2)}</td>
             <td>{number(one.price, 2)}</td>
             <td>{number(one.breakPrice, 2)}</td>
-            <td className="txt">
-              {[one.cause, typedOverWords(one, region).replace(", ", "cover ")].filter(Boolean).join("; ")}
-            </td>
+            <td className="txt">{causeWords(one, region)}</td>
           </tr>
         ))}
       </tbody>

@@ -129,7 +129,7 @@ function scales(shown: readonly PlantingWeek[], each: number, region: Region | u
   const most = (1000 * tonnes) / number(1)
   return {
     most,
-    words: `${numberText(tonnes)} ${unit}`,
+    words: `${tonnes} ${unit}`,
     x: (day: number) => ((day - first) / Math.max(1, last - first)) * (each - 22) + 2,
     y: (kgHa: number) => BASE - (kgHa / most) * (BASE - TOP),
   }

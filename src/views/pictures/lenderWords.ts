@@ -21,11 +21,11 @@ export function tightYear(years: readonly CashYear[]): CashYear | null {
 /** What there is for each 1 due, whatever is typed over it. */
 export const coverOf = ({capacity, due}: CashYear) => capacity / due
 
-/** ", typed over as 1.30" where another cover stands in the cell; "" where none does. */
+/** "typed over as 1.30" where another cover stands in the cell; "" where none does. */
 export function typedOverWords(one: CashYear, region: Region): string {
   if (one.cover === null || one.due <= 0) return ""
   const typed = coverText(one.cover, region)
-  return typed === coverText(coverOf(one), region) ? "" : `, typed over as ${typed}`
+  return typed === coverText(coverOf(one), region) ? "" : `typed over as ${typed}`
 }
 
 /**
@@ -94,10 +94,9 @@ export function cashSentence(years: readonly CashYear[], region: Region = PLAIN_
     const {year, capacity, due, cover, short, stressed} = one
     if (due <= 0) return `${year}: nothing due.`
     const stress = stressed === null ? "" : `, under the stress ${coverText(stressed, region)}`
+    const typed = typedOverWords(one, region)
     const covered =
-      cover === null
-        ? "no cover known"
-        : `cover ${coverText(coverOf(one), region)}${typedOverWords(one, region)}`
+      cover === null ? "no cover known" : `cover ${coverText(coverOf(one), region)}${typed && `, ${typed}`}`
     const lacks = short >= 0.5 ? `, short by ${money(short)}` : ""
     return `${year}: ${money(capacity)} for ${money(due)} due, ${covered}${lacks}${stress}.`
   })
