@@ -13,7 +13,6 @@ import {PastePreview} from "./AskedQuestion"
 import type {Foreign, Keeping} from "./keeping"
 import {LeftList} from "./LeftList"
 import {PanelFrame} from "./PanelFrame"
-
 import {useEditor} from "./useEditor"
 
 interface Props {

@@ -3,7 +3,7 @@ import {cellColumn} from "../editor/cellColumn"
 import {shiftText, textWithUnit} from "../editor/display"
 import {readsAs} from "../editor/entry"
 import type {Store} from "../editor/store"
-import {cellName, rowNames} from "../editor/words"
+import {cellName, loweredName, rowNames} from "../editor/words"
 import type {Effects, Moved} from "../studies/effects"
 import type {EffectsInput} from "../studies/effectsWorker"
 import {startWorker} from "../studies/startWorker"
@@ -142,7 +142,7 @@ function Wholes({words, names}: {words: string; names: readonly string[]}) {
     <>
       <p>
         {words}: {listed.join(", ")}
-        {more ? " …" : "."}
+        {listed.length < names.length ? " …" : "."}
       </p>
       {more}
     </>
@@ -254,11 +254,7 @@ function EffectWords({
     const by = effect.by[i]
     if (by === null || by === undefined) return []
     const shift = shiftText(by, one.isDate, cellColumn(document, one.at), regionOf(document))
-    return shift === null
-      ? []
-      : [
-          `${cellName(document, one.at, rowNames(store.workbook)).replace(/^./, (letter) => letter.toLowerCase())} ${shift}`,
-        ]
+    return shift === null ? [] : [`${loweredName(document, one.at, rowNames(store.workbook))} ${shift}`]
   })
   return (
     <span className="q"> {told.length ? `moves ${told.slice(0, 4).join(", ")}` : "moves none of them"}</span>

@@ -3,7 +3,7 @@ import {canBeNamed, namesWithUse, nameRefused, nameValue} from "../editor/comman
 import {textWithUnit} from "../editor/display"
 import {chooseKeeping} from "../editor/editing"
 import type {Store} from "../editor/store"
-import {cellName} from "../editor/words"
+import {loweredName} from "../editor/words"
 import type {CellAddress} from "../workbook/document"
 import {regionOf} from "../workbook/region"
 import {PanelFrame} from "./PanelFrame"
@@ -78,7 +78,7 @@ function Naming({store, at}: {store: Store; at: CellAddress}) {
   return (
     <form onSubmit={keep}>
       <label>
-        Name for {cellName(document, at).replace(/^./, (letter) => letter.toLowerCase())}{" "}
+        Name for {loweredName(document, at)}{" "}
         <input value={name} size={16} onChange={({currentTarget}) => setName(currentTarget.value)} />
       </label>{" "}
       <button>Name this value</button>

@@ -4,7 +4,7 @@ import type {PlantingWeek} from "../../workbook/season"
 import {movedLayout} from "./movedLayout"
 import {PictureWalk} from "./PictureWalk"
 import {useWidth} from "./useWidth"
-import {movedSentence} from "./weekWords"
+import {heldWords, movedSentence} from "./weekWords"
 import "./pictures.css"
 
 const FIRST_WIDTH = 440 // before the place is measured; chosen
@@ -89,12 +89,5 @@ export function WhatMoved({
   )
 }
 
-const wordsOf = ({planting, closeLastWeek, close, heldBy, heldByLastWeek}: PlantingWeek) =>
-  [
-    `${planting}: ${dayText(closeLastWeek!)} to ${dayText(close!)}`,
-    heldByLastWeek === ""
-      ? heldBy
-      : heldBy === heldByLastWeek
-        ? `${heldBy}, last week and now`
-        : `last week ${heldByLastWeek}, now ${heldBy}`,
-  ] as const
+const wordsOf = (one: PlantingWeek) =>
+  [`${one.planting}: ${dayText(one.closeLastWeek!)} to ${dayText(one.close!)}`, heldWords(one)] as const

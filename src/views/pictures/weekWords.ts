@@ -43,7 +43,7 @@ export function cameInWords({plantings, asOf, region}: SeasonWeek): string {
 }
 
 /** What held a close last week and what holds it now: "price last week, now by reserve". */
-const heldWords = ({heldBy, heldByLastWeek}: PlantingWeek) =>
+export const heldWords = ({heldBy, heldByLastWeek}: PlantingWeek) =>
   heldByLastWeek === ""
     ? heldBy
     : heldBy === heldByLastWeek
