@@ -51,13 +51,14 @@ export function openVersions(): Versions {
       },
     })
   const withReason = async <T>(what: string, action: (held: IDBPDatabase<Schema>) => Promise<T>) => {
+    let held: IDBPDatabase<Schema> | undefined
     try {
-      const held = await database()
-      const done = await action(held)
-      held.close()
-      return done
+      held = await database()
+      return await action(held)
     } catch (fault) {
       return {refused: `${what}: ${reasonOf(fault).replace(/^./, (letter) => letter.toLowerCase())}`}
+    } finally {
+      held?.close()
     }
   }
   return {

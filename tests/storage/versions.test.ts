@@ -68,6 +68,13 @@ it("says in a sentence why a version cannot be kept or dropped", async () => {
   expect(await versions.keep(version("For the bank"), farm("Hollow Brook", 1))).toEqual({
     refused: "The version was not kept: storage is full",
   })
+  // What failed holds the store no longer: else it could not be brought up to a newer form in another tab.
+  const isBlocked = await new Promise((answer) => {
+    const asked = globalThis.indexedDB.deleteDatabase("fernledger-versions")
+    asked.addEventListener("blocked", () => answer(true))
+    asked.addEventListener("success", () => answer(false))
+  })
+  expect(isBlocked).toBe(false)
   vi.spyOn(globalThis.indexedDB, "open").mockImplementation(() => {
     throw new DOMException("", "SecurityError")
   })
