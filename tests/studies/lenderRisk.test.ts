@@ -6,6 +6,7 @@ import {risk, type PlanRisk} from "../../src/studies/risk"
 import {seasonUnderWay} from "../../src/studies/seasonUnderWay"
 import {readFile} from "../../src/workbook/file"
 import {lenderOf} from "../../src/workbook/lender"
+import {valueNamed} from "../../src/workbook/names"
 import {rowsOf} from "../../src/workbook/season"
 import {Workbook} from "../../src/workbook/workbook"
 
@@ -94,6 +95,24 @@ describe("a lender's study of risk", () => {
       sold.sales + 0.8 * toCome * priceUnderStress - 1.367 * (picked + 0.8 * toCome) - other,
       4,
     )
+  })
+
+  it("puts the stress of costs on what is to come alone: what is picked has been paid for", () => {
+    const dear = new Workbook(workbook.document)
+    const shown = valueNamed(dear, "Stress_shown")
+    const at = rowsOf(dear, "stress set").find((row) => row.word("stress set") === shown)!.cells[
+      "stress costs"
+    ]!
+    const capacityAt = (costs: number) => {
+      dear.revise({type: "enter", cells: [{at, content: costs}]})
+      const input = lenderRisk(dear, 1, certain)!
+      return risk(input, [drawRisk(input, 0, 2)]).plans[1]!.years[0]!.capacity.mean
+    }
+    const toCome = rowsOf(dear, "pick planting").reduce((sum, row) => sum + row.number("pick to come")!, 0)
+    const [row] = rowsOf(dear, "cash year")
+    // A tenth more of field and fixed costs, and of 1.367 a kg (see above) of the 80 % that still come.
+    const own = row!.number("cash field")! + row!.number("cash fixed")!
+    expect(capacityAt(0) - capacityAt(0.1)).toBeCloseTo(0.1 * (own + 1.367 * 0.8 * toCome), 4)
   })
 
   it("finds the stress below the plan in every draw, since both are on the same draws", () => {
