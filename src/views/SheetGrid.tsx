@@ -18,7 +18,7 @@ import {
 } from "ag-grid-community"
 import {AgGridReact} from "ag-grid-react"
 import {useCallback, useEffect, useImperativeHandle, useMemo, useRef, type Ref} from "react"
-import {startEditing} from "../editor/editing"
+import {dropEditing, startEditing} from "../editor/editing"
 import {choose, onlyRows, rowsShown} from "../editor/selection"
 import type {Store} from "../editor/store"
 import {keptInView, type CellAddress} from "../workbook/document"
@@ -154,6 +154,10 @@ export function SheetGrid({
   const defaultColDef = useMemo((): ColDef<SheetRow> => {
     const onKey = ({event}: SuppressKeyboardEventParams<SheetRow>) => {
       if (event.key === "Shift") return true // it comes before the Tab that goes back
+      if (event.key === "Escape" && store.getState().editing) {
+        store.turn(dropEditing) // the focus may be here after a refusal
+        return true
+      }
       const leaves = event.key === "Tab" && leaving.current
       leaving.current = event.key === "Escape"
       if (leaving.current) store.turn(() => ({awaitsCorner: false, said: "Tab now leaves the sheet."}))

@@ -65,9 +65,12 @@ export function useSheetPointer(store: Store, sheet: number, focus: () => void) 
       event.preventDefault()
       if (keepEditing(store, 0, 0)) store.turn(reachTo(at.row, at.col))
     } else if (at) {
-      const {cell: now, reach} = store.getState()
-      if (reach || !isSameCell(at, now)) chooseKeeping(store, at)
-    } else if (keepEditing(store, 0, 0)) {
+      const {cell: now, reach, editing} = store.getState()
+      const isOther = reach || !isSameCell(at, now)
+      // What is being typed there, or was refused, is gone on with: the line keeps the keyboard's focus.
+      if (isOther ? !chooseKeeping(store, at) : editing) leaveFocus(event)
+    } else if (!keepEditing(store, 0, 0)) leaveFocus(event)
+    else {
       const {cell: now} = store.getState()
       if (!shiftKey) store.turn(choose({sheet: sheet, row: row ?? 0, col: col ?? 0}))
       else store.turn(reachTo(row ?? now.row, col ?? now.col))
@@ -101,6 +104,11 @@ export function useSheetPointer(store: Store, sheet: number, focus: () => void) 
     onMouseMove,
     onClick,
   }
+}
+
+function leaveFocus(event: MouseEvent) {
+  event.preventDefault()
+  event.stopPropagation()
 }
 
 /** The cell that a part of the page belongs to: none for row numbers, headings and the row of totals. */

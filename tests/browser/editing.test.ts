@@ -39,8 +39,17 @@ describe("typing", () => {
     expect(await page.locator(".hint").innerText()).toContain("“31/31” is not a date")
     expect(await page.getByRole("textbox", {name: /^Content of/}).inputValue()).toBe("31/31")
     expect(await page.getByRole("textbox", {name: /^Content of/}).getAttribute("aria-invalid")).toBe("true")
+    // A press on the sheet does not take the keyboard away from what is to be mended; Esc drops it.
+    for (const [row, heading] of [
+      ["Long Acre", "Open"],
+      ["Sand Piece", "Area"],
+    ] as const) {
+      await sheet.choose(row, heading)
+      expect(await focused(page)).toMatch(/^Content of E2, Open/)
+    }
     await page.keyboard.press("Escape")
     expect(await sheet.text("Long Acre", "Open")).toBe("25 Apr")
+    expect(await focused(page)).toMatch(/^25 Apr 2026\. Open of Long Acre/)
   })
 
   it("asks once which day a date is, and opens the list of words of a cell", async () => {
