@@ -1,3 +1,4 @@
+import {useId} from "react"
 import {dayText, quantityText} from "../../editor/display"
 import type {CellAddress} from "../../workbook/document"
 import type {PlantingSpears, SpearSizes} from "../../workbook/spears"
@@ -27,8 +28,9 @@ export function SpearSize({
   onGo?: (at: CellAddress) => void
 }) {
   const [place, measured] = useWidth()
+  const plot = useId()
   const layout = spearLayout(one, sizes, measured ?? FIRST_WIDTH)
-  const {width, height, left, right, base, limit, latest, meets, band} = layout
+  const {width, height, left, right, top, base, limit, latest, meets, band} = layout
   const sentence = spearSentence(one, sizes)
   const stops = layout.dots.map(({x, y}, i) => {
     const {day, mean, counted, at} = one.days[i]!
@@ -65,11 +67,14 @@ export function SpearSize({
         {layout.asOf !== null && <path className="as-of" d={`M${layout.asOf} 22V${base}`} />}
         {limit && <path className="axis" d={`M${left} ${limit.y}H${right}`} />}
         {band && (
-          <>
+          <g clipPath={`url(#${plot})`}>
+            <clipPath id={plot}>
+              <rect x={left} y={top} width={right - left} height={base - top} />
+            </clipPath>
             <path className="band bare" d={band.area} />
             <path className="band-edge" d={band.past} />
             <path className="band-edge to-be" d={band.toCome} />
-          </>
+          </g>
         )}
         <path className="course" d={layout.fitted} />
         <path className="course to-be" d={layout.toCome} />

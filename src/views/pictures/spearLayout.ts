@@ -1,4 +1,5 @@
 import {lineEdge} from "../../../functions/spear/lineEdge"
+import type {LineSpread} from "../../../functions/spear/lineSpread"
 import {dayText, numberText, shownIn} from "../../editor/display"
 import type {Region} from "../../workbook/document"
 import type {PlantingSpears, SpearSizes} from "../../workbook/spears"
@@ -21,6 +22,7 @@ export interface SpearLayout {
   readonly height: number
   readonly left: number
   readonly right: number
+  readonly top: number
   readonly base: number
   /** The unit of the scale. */
   readonly unit: string
@@ -30,7 +32,10 @@ export interface SpearLayout {
   /** The line through the means, as far as was measured, and from there on; empty where there is none. */
   readonly fitted: string
   readonly toCome: string
-  /** In which the true line lies, at the confidence of the edges; null with too few means. Its edges likewise in two parts. */
+  /**
+   * In which the true line lies, at the confidence of the edges; null with too few means. Its edges likewise in two parts. Where
+   * the means scatter it reaches beyond `top` and `base`.
+   */
   readonly band: {
     readonly area: string
     readonly past: string
@@ -48,7 +53,7 @@ const HEIGHT = 210
 const LEFT = 44
 const RIGHT = 12
 const TOP = 26
-const BELOW = 24
+const BASE = HEIGHT - 24
 const LETTERS = 17
 /** Days after the last measuring that the picture reaches at the most; a line that meets the limit later leaves it. Chosen. */
 const AHEAD = 60
@@ -57,35 +62,13 @@ const AHEAD = 60
 const STEPS = 24
 
 /** The means of one planting by day with their line; the scales are those of all the plantings that were measured. */
-export function spearLayout(
-  one: PlantingSpears,
-  {plantings, limit, confidence, asOf, region}: SpearSizes,
-  width: number,
-): SpearLayout {
-  const base = HEIGHT - BELOW
+export function spearLayout(one: PlantingSpears, sizes: SpearSizes, width: number): SpearLayout {
+  const {limit, confidence, asOf, region} = sizes
   const right = width - RIGHT
-  const {unit, number: shown, text} = shownIn("mm", region)
-
-  const days = plantings.flatMap((each) => each.days.map(({day}) => day))
-  const [first, latest] = [Math.min(...days), Math.max(...days)]
-  const ends = plantings.flatMap(({lastDay, lastDays}) =>
-    [lastDay, lastDays?.[1] ?? null].flatMap((day) => (day === null ? [] : [day + 1])),
-  )
-  const last = Math.max(latest, ...ends.filter((day) => day <= latest + AHEAD), asOf ?? latest)
-  const until = Math.min(last, latest + AHEAD) + 1
-  const x = (day: number) => LEFT + 8 + ((day - first) / Math.max(1, until - first)) * (right - LEFT - 8)
-
-  const means = plantings.flatMap((each) => each.days.map(({mean}) => shown(mean)))
-  const marks = limit === null ? means : [...means, shown(limit)]
-  const step = niceStep(Math.max(Math.max(...marks) - Math.min(...marks), shown(1)) * 1.2)
-  // Half a step of room below, for the words of the limit.
-  const least = Math.max(0, Math.floor(Math.min(...marks) / step - 0.5) * step)
-  const most = Math.ceil(Math.max(...marks) / step + 0.1) * step
-  const heightOf = (mark: number) => base - ((mark - least) / (most - least)) * (base - TOP)
-  const y = (mm: number) => heightOf(shown(mm))
-
+  const {first, until, x, y, rules} = scalesOf(sizes, right)
+  const {unit, text} = shownIn("mm", region)
   const dots = one.days.map(({day, mean}) => ({x: x(day), y: y(mean)}))
-  const {line} = one
+  const {line, spread} = one
   const [from, to] = [one.days[0]!.day, one.days.at(-1)!.day]
   const on = (day: number) => line!.mean + line!.slope * (day - line!.day)
   const crossing =
@@ -94,20 +77,104 @@ export function spearLayout(
   // Drawn on to the day on which even the upper edge has met the limit.
   const end = line && isAhead ? Math.min(Math.max(crossing, one.lastDays?.[1] ?? 0), until) : to
   const stretch = (a: number, b: number) => `M${px(x(a))} ${px(y(on(a)))}L${px(x(b))} ${px(y(on(b)))}`
+  const lineBoxes = line ? boxesAlong({x: x(from), y: y(on(from))}, {x: x(end), y: y(on(end))}) : []
+  const level = limit === null ? [] : [{left: LEFT, right, top: y(limit) - 1, bottom: y(limit) + 1}]
+  const place = placeClear(right, [
+    ...lineBoxes,
+    ...dots.map((dot) => boxAround(dot.x, dot.y, 6, 6)),
+    ...level,
+  ])
 
-  const {spread} = one
+  // In the order in which words take their places.
+  const limitWords = limit === null ? "" : `limit ${limitText(limit, region)}`
+  const limitSpots = [LEFT + 4, right - textWidth(limitWords)].flatMap((at) =>
+    [LETTERS, -6].map((down) => ({x: at, y: y(limit ?? 0) + down})),
+  )
+  const limitAt = limit === null ? null : {y: y(limit), words: place(limitWords, limitSpots)}
+  const lastWords = `${text(one.days.at(-1)!.mean, 1)}, ${dayText(to)}`
+  const latest = place(lastWords, around(dots.at(-1)!, lastWords))
+  const meetsAt = isAhead && crossing <= until ? {x: x(crossing), y: y(limit!)} : null
+  const meetsWords = one.lastDay === null ? "" : `about ${dayText(one.lastDay)}`
+  const meets = meetsAt && {...meetsAt, words: place(meetsWords, around(meetsAt, meetsWords))}
+  const bandWords = `the line, ${numberText(confidence * 100, 0)}\u202f%`
+  const bandSpots = () =>
+    [end, (from + end) / 2, from].flatMap((day) => around({x: x(day), y: y(on(day))}, bandWords))
+  return {
+    width,
+    height: HEIGHT,
+    left: LEFT,
+    right,
+    top: TOP,
+    base: BASE,
+    unit,
+    rules,
+    weeks: weeksIn(first, until, (right - LEFT) / Math.max(1, until - first)).map((day) => ({
+      x: x(day),
+      text: dayText(day),
+    })),
+    limit: limitAt,
+    fitted: line ? stretch(from, to) : "",
+    toCome: line && isAhead ? stretch(to, end) : "",
+    band: spread && {...bandOf(spread, {from, to, end}, {x, y}), words: place(bandWords, bandSpots())},
+    asOf: asOf !== null && asOf >= first && asOf <= until ? x(asOf) : null,
+    dots,
+    latest,
+    meets,
+  }
+}
+
+/** Days along and means upwards, on scales that hold every planting that was measured, and the limit. */
+function scalesOf({plantings, limit, asOf, region}: SpearSizes, right: number) {
+  const days = plantings.flatMap((each) => each.days.map(({day}) => day))
+  const [first, latest] = [Math.min(...days), Math.max(...days)]
+  const ends = plantings.flatMap(({lastDay, lastDays}) =>
+    [lastDay, lastDays?.[1] ?? null].flatMap((day) => (day === null ? [] : [day + 1])),
+  )
+  const last = Math.max(latest, ...ends.filter((day) => day <= latest + AHEAD), asOf ?? latest)
+  const until = Math.min(last, latest + AHEAD) + 1
+
+  const {number: shown} = shownIn("mm", region)
+  const means = plantings.flatMap((each) => each.days.map(({mean}) => shown(mean)))
+  const marks = limit === null ? means : [...means, shown(limit)]
+  const step = niceStep(Math.max(Math.max(...marks) - Math.min(...marks), shown(1)) * 1.2)
+  // Half a step of room below, for the words of the limit.
+  const least = Math.max(0, Math.floor(Math.min(...marks) / step - 0.5) * step)
+  const most = Math.ceil(Math.max(...marks) / step + 0.1) * step
+  const heightOf = (mark: number) => BASE - ((mark - least) / (most - least)) * (BASE - TOP)
+  return {
+    first,
+    until,
+    x: (day: number) => LEFT + 8 + ((day - first) / Math.max(1, until - first)) * (right - LEFT - 8),
+    y: (mm: number) => heightOf(shown(mm)),
+    rules: Array.from({length: Math.round((most - least) / step) + 1}, (_, i) => least + i * step).map(
+      (mark) => ({y: heightOf(mark), text: numberText(mark, decimalsOf(step), region.decimal)}),
+    ),
+  }
+}
+
+/** The band about a line from its first day, and its edges up to the last day measured and from there on. */
+function bandOf(
+  spread: LineSpread,
+  {from, to, end}: {readonly from: number; readonly to: number; readonly end: number},
+  {x, y}: Pick<ReturnType<typeof scalesOf>, "x" | "y">,
+) {
   const edge = (side: -1 | 1, a: number, b: number) =>
     Array.from({length: STEPS + 1}, (_, i) => a + ((b - a) * i) / STEPS).map(
-      (day) => `${px(x(day))} ${px(y(lineEdge(spread!, day, side)))}`,
+      (day) => `${px(x(day))} ${px(y(lineEdge(spread, day, side)))}`,
     )
   const both = (a: number, b: number) =>
     ([-1, 1] as const).map((side) => `M${edge(side, a, b).join("L")}`).join("")
-  const lineBoxes = line ? boxesAlong({x: x(from), y: y(on(from))}, {x: x(end), y: y(on(end))}) : []
-  const dotBoxes = dots.map((dot) => boxAround(dot.x, dot.y, 6, 6))
-  const level = limit === null ? [] : [{left: LEFT, right, top: y(limit) - 1, bottom: y(limit) + 1}]
-  const placed: Box[] = []
-  /** The words where they stand clearest of the line, the dots and the words before them. */
-  const place = (said: string, spots: readonly Spot[]): Words => {
+  return {
+    area: `M${[...edge(1, from, end), ...edge(-1, from, end).toReversed()].join("L")}Z`,
+    past: both(from, to),
+    toCome: end > to ? both(to, end) : "",
+  }
+}
+
+/** Puts words where they stand clearest of the marks and of the words before them. */
+function placeClear(right: number, marks: readonly Box[]) {
+  const taken = [...marks]
+  return (said: string, spots: readonly Spot[]): Words => {
     const candidates = spots.map((spot) => ({
       text: said,
       x: Math.max(LEFT + 2, Math.min(spot.x, right - textWidth(said))),
@@ -115,64 +182,10 @@ export function spearLayout(
     }))
     const best = clearest(
       candidates.map((words) => ({...words, box: boxOf(words)})),
-      [...lineBoxes, ...dotBoxes, ...level, ...placed],
+      taken,
     )!
-    placed.push(best.box)
+    taken.push(best.box)
     return {text: said, x: best.x, y: best.y}
-  }
-  const limitWords = limit === null ? "" : `limit ${limitText(limit, region)}`
-  const limitPlace =
-    limit === null
-      ? null
-      : {
-          y: y(limit),
-          words: place(
-            limitWords,
-            [LEFT + 4, right - textWidth(limitWords)].flatMap((at) =>
-              [LETTERS, -6].map((down) => ({x: at, y: y(limit) + down})),
-            ),
-          ),
-        }
-  const lastDot = dots.at(-1)!
-  const lastWords = `${text(one.days.at(-1)!.mean, 1)}, ${dayText(to)}`
-  const latestPlace = place(lastWords, around(lastDot, lastWords))
-  const meetsAt = isAhead && crossing <= until ? {x: x(crossing), y: y(limit!)} : null
-  const meetsWords = one.lastDay === null ? "" : `about ${dayText(one.lastDay)}`
-  const meetsPlace = meetsAt && place(meetsWords, around(meetsAt, meetsWords))
-  const bandWords = `the line, ${numberText(confidence * 100, 0)}\u202f%`
-  const bandPlace =
-    spread &&
-    place(
-      bandWords,
-      [end, (from + end) / 2, from].flatMap((day) => around({x: x(day), y: y(on(day))}, bandWords)),
-    )
-  return {
-    width,
-    height: HEIGHT,
-    left: LEFT,
-    right,
-    base,
-    unit,
-    rules: Array.from({length: Math.round((most - least) / step) + 1}, (_, i) => least + i * step).map(
-      (mark) => ({y: heightOf(mark), text: numberText(mark, decimalsOf(step), region.decimal)}),
-    ),
-    weeks: weeksIn(first, until, (right - LEFT) / Math.max(1, until - first)).map((day) => ({
-      x: x(day),
-      text: dayText(day),
-    })),
-    limit: limitPlace,
-    fitted: line ? stretch(from, to) : "",
-    toCome: line && isAhead ? stretch(to, end) : "",
-    band: spread && {
-      area: `M${[...edge(1, from, end), ...edge(-1, from, end).toReversed()].join("L")}Z`,
-      past: both(from, to),
-      toCome: isAhead ? both(to, end) : "",
-      words: bandPlace!,
-    },
-    asOf: asOf !== null && asOf >= first && asOf <= until ? x(asOf) : null,
-    dots,
-    latest: latestPlace,
-    meets: meetsAt && {...meetsAt, words: meetsPlace!},
   }
 }
 
