@@ -25,6 +25,6 @@ export function culpritsOf(
   if (reason !== "Value cannot be coerced to number.") return []
   return single.filter((one) => {
     const value = valueOf(one)
-    return typeof value === "string" && value !== "" && !Number.isFinite(Number(value))
+    return typeof value === "string" && !Number.isFinite(Number(value)) // "" counts as 0
   })
 }

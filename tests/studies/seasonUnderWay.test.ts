@@ -3,7 +3,7 @@ import {describe, expect, it} from "vitest"
 import {seasonUnderWay} from "../../src/studies/seasonUnderWay"
 import type {Content} from "../../src/workbook/document"
 import {readFile} from "../../src/workbook/file"
-import {namesIn} from "../../src/workbook/names"
+import {namesIn, numberNamed} from "../../src/workbook/names"
 import {rowsOf} from "../../src/workbook/season"
 import {Workbook} from "../../src/workbook/workbook"
 
@@ -54,6 +54,26 @@ describe("the season under way", () => {
     const {sold, price} = seasonUnderWay(farm, mean)!
     expect(price).toBeLessThan(mean)
     expect(sold.sales / sold.kg).toBeGreaterThan(mean)
+  })
+
+  it("has to come, of the week that runs, the days from As_of on", () => {
+    const asOf = numberNamed(farm, "As_of")!
+    let [crop, left, planned, sold] = [0, 0, 0, 0]
+    for (const row of rowsOf(farm, "sale planting")) {
+      const [from, price] = [row.number("sale from"), row.number("sale price")]
+      if (from === null || price === null) continue
+      const kg = row.number("sale crop") ?? 0
+      crop += kg
+      planned += kg * price
+      for (let day = from; day < from + 7; day++)
+        if (day >= asOf) {
+          left += kg / 7
+          sold += (kg / 7) * price
+        }
+    }
+    expect(left).toBeGreaterThan(0)
+    const mean = meanPrice(farm)
+    expect(seasonUnderWay(farm, mean)!.price).toBeCloseTo((sold / left / (planned / crop)) * mean, 9)
   })
 
   it("moves the prices of its weeks with a price that was typed over", () => {

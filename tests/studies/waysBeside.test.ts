@@ -13,6 +13,10 @@ it("sets every season a week shorter or longer, within the weeks allowed", () =>
     {name: "a week more", weeks: [5, 4, 1, 7]},
   ])
   expect(ways([3, 4], [], 4)[2]).toEqual({name: "a week more", weeks: [4, 4]})
+  // At most 3 weeks at age 8 and 6 at age 9: each season has the most of its own age.
+  const caps = [...Array.from({length: 8}, () => 0), 3, 6]
+  const found = {years: [{weeks: 3}, {weeks: 4}, {weeks: 7}]}
+  expect(waysBeside({...smallCase, caps}, 8, {room: 20}, found, [])[2]!.weeks).toEqual([3, 5, 7])
 })
 
 it("clears a year sooner or later with the weeks that are best for it", () => {
