@@ -647,6 +647,9 @@ describe("a change in hollow-brook-farm.json", () => {
     const grown = number("Season plan", "Crop") * 1000
     const farmOf = () => planOf(workbook)!.rows.reduce((sum, {crop}) => sum + (crop ?? 0), 0)
     const farm = farmOf()
+    const lostByOthers = () =>
+      planOf(workbook)!.rows.flatMap((one) => (one.planting === "Well Field" ? [] : [one.lostInWaits]))
+    const others = lostByOthers()
     const sprayed = at("Spray waits", "Sand Piece", "Planting")
     const wait = (row: number, from: string, days: number) =>
       enter(
@@ -678,6 +681,7 @@ describe("a change in hollow-brook-farm.json", () => {
     const {daily, rows: planned} = planOf(workbook)!
     expect(daily.reduce((sum, one) => sum + one.kg, 0)).toBeCloseTo(farm - lost, 6)
     expect(planned.find(({planting}) => planting === "Well Field")!.lostInWaits).toBeCloseTo(lost, 6)
+    expect(lostByOthers()).toEqual(others)
     // Agreed with the waits known: what was planned by a day is what it was before it was agreed.
     workbook.revise(agreePlan(planOf(workbook)!, "2026-05-25")({document: workbook.document} as never)!)
     expect(number("Agreed plan", "Lost in waits")).toBeCloseTo(lost / 1000, 3)

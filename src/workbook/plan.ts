@@ -67,6 +67,7 @@ function readPlan(workbook: Workbook): Plan | null {
   if (sheet < 0) return null
   const {columns, rows} = document.sheets[sheet]!
   const closed = closedIn(workbook)
+  const saleable = saleableIn(workbook)
   const read = (row: number): PlanRow => {
     const cells: Partial<Record<Part, CellAddress>> = {}
     const limits: Limit[] = []
@@ -82,34 +83,39 @@ function readPlan(workbook: Workbook): Plan | null {
       const inTonnes = cells[part] && columns[cells[part].col]?.unit === "t"
       return crop === null ? null : inTonnes ? crop * 1000 : crop
     }
-    return {
-      row,
+    const cut = {
       planting: wordOf(value("planting")),
-      age: number("age"),
       opens: number("open"),
       closes: number("close"),
+      crop: kg("crop"),
+    }
+    return {
+      row,
+      ...cut,
+      age: number("age"),
       heldBy: wordOf(value("held by")),
-      isClosed: closed.has(wordOf(value("planting"))),
+      isClosed: closed.has(cut.planting),
       slack: number("slack"),
       weeks: number("weeks"),
-      crop: kg("crop"),
       cropLow: kg("crop low"),
       cropHigh: kg("crop high"),
-      lostInWaits: 0,
+      lostInWaits: lostIn(cut, saleable),
       limits,
       cells,
     }
   }
   const plan = rows.map((_, row) => read(row)).filter(({planting}) => planting !== "")
-  const saleable = saleableIn(workbook)
   return {
     sheet,
-    rows: plan.map((one) => ({...one, lostInWaits: lostIn(one, saleable)})),
+    rows: plan,
     asOf: numberNamed(workbook, "As_of"),
     daily: dailyCrop(plan, saleable),
     ...(document.region ? {region: document.region} : {}),
   }
 }
+
+/** What a row says of its cutting. */
+type Cut = Pick<PlanRow, "planting" | "opens" | "closes" | "crop">
 
 /** The plantings whose sheet has the day on which cutting really ended. */
 function closedIn(workbook: Workbook): ReadonlySet<string> {
@@ -125,7 +131,7 @@ function closedIn(workbook: Workbook): ReadonlySet<string> {
 }
 
 /** The crop of each row by day: what waits after spraying lose stands on no day, and the days come to the row's crop. */
-function dailyCrop(rows: readonly PlanRow[], saleable: Saleable): Plan["daily"] {
+function dailyCrop(rows: readonly Cut[], saleable: Saleable): Plan["daily"] {
   const byDay = new Map<number, number>()
   for (const {planting, opens, closes, crop} of rows) {
     if (opens === null || closes === null || crop === null || closes < opens) continue
@@ -142,7 +148,7 @@ function dailyCrop(rows: readonly PlanRow[], saleable: Saleable): Plan["daily"] 
 }
 
 /** What waits after spraying lose of a row, kg, beside its crop. */
-function lostIn({planting, opens, closes, crop}: PlanRow, saleable: Saleable): number {
+function lostIn({planting, opens, closes, crop}: Cut, saleable: Saleable): number {
   if (opens === null || closes === null || crop === null || closes < opens) return 0
   const share = saleable(planting, opens, closes)(closes)
   return share > 0 ? crop * (1 / share - 1) : 0
