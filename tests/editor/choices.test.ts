@@ -72,6 +72,8 @@ describe("the open list", () => {
     store.turn(typeText("H", 1))
     expect(choicesNow(store.getState())).toEqual(["hail"])
     expect(content(store, "D1")).toBe("frost")
+    store.turn(typeText("Hx", 2)) // none begins so: all can be chosen from
+    expect(choicesNow(store.getState())).toEqual(KINDS)
     store.turn(dropEditing)
     expect(choicesNow(store.getState())).toEqual([])
   })

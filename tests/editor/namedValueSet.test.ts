@@ -4,6 +4,7 @@ import {enterContent} from "../../src/editor/commands/cells"
 import {fillDown} from "../../src/editor/commands/fill"
 import {nameValue} from "../../src/editor/commands/names"
 import {pasteTable} from "../../src/editor/clipboard"
+import {withDaysOfNames} from "../../src/editor/namedValueSet"
 import {findIn} from "../../src/editor/find"
 import {replaceEdit, replacementsOf} from "../../src/editor/replace"
 import {reachTo} from "../../src/editor/block"
@@ -53,6 +54,14 @@ it("dates a named value that is set anew and tags it as typed, in the same step"
 
 it("leaves date and tag as they are where the value stays, or something else is typed", () => {
   expect(rowAfter("B1", 3)).toEqual([["Rate", 3, "looked up", "2026-01-10"], []])
+  const both = {
+    type: "enter",
+    cells: [
+      {at: cellAt("B1"), content: 3},
+      {at: cellAt("C2"), content: "assumption"},
+    ],
+  } as const
+  expect(withDaysOfNames(rates, both, "2026-05-25")).toBe(both)
   expect(rowAfter("C1", "assumption")[0]).toEqual(["Rate", 3, "assumption", "2026-01-10"])
   expect(rowAfter("D1", "2026-02-01")[0]).toEqual(["Rate", 3, "looked up", "2026-02-01"])
   expect(rowAfter("B1", "=1+2")[0]).toEqual(["Rate", "=1+2", "looked up", "2026-01-10"])

@@ -65,13 +65,13 @@ describe("a close typed before pickings that are there", () => {
 
   it("is asked about, with the last of them, and kept with a reason", () => {
     const store = farm()
-    expect(typed(store, closed, "2026-06-05")).toBe(false)
+    expect(typed(store, closed, "2026-06-01")).toBe(false) // before both pickings
     expect(store.getState().question).toMatchObject({
-      asks: "Long Acre was picked on 10 Jun, later than that. Did cutting end on 5 Jun?",
+      asks: "Long Acre was picked on 10 Jun, later than that. Did cutting end on 1 Jun?",
       links: [{at: {sheet: PICKINGS, row: 1, col: 1}, words: "the picking of Long Acre"}],
     })
     answerYes(store, "the later pickings were of the headland")
-    expect(contentAt(store.getState().document, closed)).toBe("2026-06-05")
+    expect(contentAt(store.getState().document, closed)).toBe("2026-06-01")
   })
 
   it("is not asked about on the day of the last picking, nor for another planting's pickings", () => {

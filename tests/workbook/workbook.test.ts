@@ -482,6 +482,29 @@ describe("the changes of an edit", () => {
     ])
   })
 
+  it("tell what stood there before the edit where a value is worked out twice: once on what waits, and once more", () => {
+    const names = sheet(
+      "Names",
+      ["Name", "Value"],
+      [
+        ["Rate", 2],
+        ["Both", "=Input!A1+Work!A1"],
+      ],
+      {names: true},
+    )
+    // Input rests on Rate alone: Work waits, and Both is worked out first on what Work was.
+    const input = sheet("Input", ["A", "B"], [[1, "=Rate"]])
+    const workbook = new Workbook(documentOf(input, names, sheet("Work", ["A"], [["=Input!A1*2"]])))
+    const both = {sheet: 1, row: 1, col: 1}
+    expect(workbook.valueAt(both)).toBe(3)
+    workbook.revise(entering("A1", 2), 0)
+    expect(workbook.isOwing).toBe(true)
+    expect(workbook.changes).toEqual([
+      {at: both, was: 3, now: 6},
+      {at: {sheet: 2, row: 0, col: 0}, was: 2, now: 4},
+    ])
+  })
+
   it("are none where a number stays what it was", () => {
     const workbook = new Workbook(chain)
     workbook.revise(entering("A3", 3))

@@ -74,9 +74,9 @@ describe("readBook of .ods", () => {
   })
 
   it("takes the rule that all cells of a column follow, and lists others and names it cannot take", () => {
-    const rule = (name: string, condition: string, message = "stop") =>
-      `<table:content-validation table:name="${name}" table:condition="${condition}"><table:error-message table:message-type="${message}" table:display="true"/></table:content-validation>`
-    const rules = `<table:content-validations>${rule("v1", "of:cell-content-is-whole-number() and cell-content-is-between(1,9)")}${rule("v2", "of:cell-content()&gt;[.A1]")}${rule("v3", "of:cell-content-is-decimal-number() and cell-content()&lt;=9", "warning")}</table:content-validations>`
+    const rule = (name: string, condition: string, message = "stop", isShown = true) =>
+      `<table:content-validation table:name="${name}" table:condition="${condition}"><table:error-message table:message-type="${message}" table:display="${isShown}"/></table:content-validation>`
+    const rules = `<table:content-validations>${rule("v1", "of:cell-content-is-whole-number() and cell-content-is-between(1,9)")}${rule("v2", "of:cell-content()&gt;[.A1]")}${rule("v3", "of:cell-content-is-decimal-number() and cell-content()&lt;=9", "warning")}${rule("v4", "of:cell-content-is-decimal-number() and cell-content()&lt;=9", "stop", false)}</table:content-validations>`
     const ruled = (value: number, name: string) => number(value, ` table:content-validation-name="${name}"`)
     const names = (inside: string) => `<table:named-expressions>${inside}</table:named-expressions>`
     const own = names('<table:named-range table:name="Beds" table:cell-range-address="$Yields.$A$2"/>')
@@ -87,17 +87,19 @@ describe("readBook of .ods", () => {
       rules +
         table(head + row(line) + row(blank) + row(ruled(5, "v1"))) +
         table(head + row(ruled(1, "v1")) + row(number(2)) + own, "Plain") +
+        table(head + row(number(1)) + row(ruled(2, "v1")), "Later") +
+        table(head + row(ruled(1, "v4")), "Silent") +
         all,
     )
     expect(document.sheets.map(({columns}) => columns.map((column) => column.rule))).toEqual([
       [{least: 1, most: 9}, undefined, undefined, undefined],
-      [undefined, undefined],
+      ...Array.from({length: 3}, () => [undefined, undefined]),
     ])
     const others = "rules for entry that are not limits or words for a whole column"
     expect(left).toEqual([
       "The name Beds belongs to one sheet alone, so it is left out",
       `Yields: rules that numbers be whole, ${others} are left out`,
-      `Plain: ${others} are left out`,
+      ...["Plain", "Later", "Silent"].map((name) => `${name}: ${others} are left out`),
       "The name Half does not stand for cells alone, so it is left out",
     ])
   })
