@@ -1,20 +1,11 @@
 import {expect, it} from "vitest"
-import {writeFile} from "../../src/workbook/file"
-import {openPlanner} from "../browser/page"
 import {large, ROWS} from "./largeSheet"
+import {openedWith} from "./openedWith"
 
 const EDITS = 40
 
 it(`measures an edit on a sheet of ${ROWS} rows and 60 columns, from the key to the frame, and its scrolling`, async () => {
-  const {page} = await openPlanner()
-  await page.locator(".ag-cell").first().waitFor()
-  await page.evaluate(() => Object.assign(globalThis, {showOpenFilePicker: undefined}))
-  const [chooser] = await Promise.all([
-    page.waitForEvent("filechooser"),
-    page.getByRole("button", {name: "Open a file copy"}).click(),
-  ])
-  const buffer = Buffer.from(writeFile(large()))
-  await chooser.setFiles({name: "large.json", mimeType: "application/json", buffer})
+  const page = await openedWith(large())
   await page.getByRole("heading", {level: 1, name: "Records"}).waitFor({timeout: 60_000})
   await page.waitForTimeout(3000)
   // By the Event Timing API (W3C): the key that keeps what was typed, to the frame that shows it, in steps of 8 ms.

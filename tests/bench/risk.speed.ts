@@ -1,9 +1,9 @@
 import {readFileSync} from "node:fs"
 import {expect, it} from "vitest"
-import {openPlanner} from "../browser/page"
 import {sheetOn} from "../browser/sheet"
 import type {Content, Document} from "../../src/workbook/document"
-import {readFile, writeFile} from "../../src/workbook/file"
+import {readFile} from "../../src/workbook/file"
+import {openedWith} from "./openedWith"
 
 const PLANTINGS = 20
 const YEARS = 10
@@ -37,16 +37,7 @@ function twenty(): Document {
 }
 
 it(`measures 10 000 draws of a farm of ${PLANTINGS} plantings, and how long they keep the page from answering`, async () => {
-  const {page} = await openPlanner()
-  await page.locator(".ag-cell").first().waitFor()
-  await page.evaluate(() => Object.assign(globalThis, {showOpenFilePicker: undefined}))
-  const [chooser] = await Promise.all([
-    page.waitForEvent("filechooser"),
-    page.getByRole("button", {name: "Open a file copy"}).click(),
-  ])
-  const buffer = Buffer.from(writeFile(twenty()))
-  await chooser.setFiles({name: "twenty.json", mimeType: "application/json", buffer})
-  await page.getByRole("status").getByText("is open.").waitFor({timeout: 60_000})
+  const page = await openedWith(twenty())
   await sheetOn(page).open("Lender's page")
   for (let run = 0; run < 3; run++) {
     await page.waitForTimeout(2000)
