@@ -27,6 +27,13 @@ describe("the scale of covers", () => {
     })
   })
 
+  it("takes the fences at 1.5 times the quartiles' distance", () => {
+    // Highs 0.4, 0.5, 1, 1.5 and one more: quartiles 0.5 and 1.5, so that the fence lies at 3.
+    const ends = (last: number) => years([0, 0.4], [0, 0.5], [0, 1], [0, 1.5], [0, last])
+    expect(coverScale(ends(2.9), always)).toEqual({least: 0, most: 2.9, isCut: false})
+    expect(coverScale(ends(3.1), always)).toEqual({least: 0, most: 1.5, isCut: true})
+  })
+
   it("is not cut for a year beyond the fences that hardly flattens the others, nor for fewer than five years", () => {
     const alike = years([0, 2], [0, 2], [0, 2], [0, 2], [0, 2.5])
     expect(coverScale(alike, always)).toEqual({least: 0, most: 2.5, isCut: false})
