@@ -49,6 +49,7 @@ function browser() {
   const device = {earlier: async () => [...kept].reverse()}
   return {
     keep: (name: string, savedAt: Date) => void kept.push({id: kept.length + 1, name, savedAt}),
+    forget: () => void kept.splice(0),
     kept: device.earlier,
     tab() {
       const told: Place[] = []
@@ -79,6 +80,18 @@ it("hands the lead on when the first goes to another workbook and saved nothing"
   const [first, second] = [tab(), tab()]
   await first.lead.take("Hollow Brook", kept())
   await second.lead.take("Hollow Brook", kept())
+  await first.lead.take("Blank", kept())
+  await vi.waitUntil(() => second.told.length === 2)
+  expect(second.told).toEqual(["follows", "leads"])
+})
+
+it("hands the lead on where what was kept is gone: there is nothing that the next could write over", async () => {
+  const {keep, kept, forget, tab} = browser()
+  keep("Hollow Brook", at(1))
+  const [first, second] = [tab(), tab()]
+  await first.lead.take("Hollow Brook", kept())
+  await second.lead.take("Hollow Brook", kept())
+  forget()
   await first.lead.take("Blank", kept())
   await vi.waitUntil(() => second.told.length === 2)
   expect(second.told).toEqual(["follows", "leads"])

@@ -23,7 +23,8 @@ it("names the sheet, the version and the day", () => {
   expect(wordsOf(["Plan_version", 3], ["As_of", "2026-05-25"])).toContain("Spear size, version 3, as of")
 })
 
-it("says what of it is not typed", () =>
-  expect(wordsOf()).toBe(
+it.each([[], [["Plan_version", 0]], [["Plan_version", "  "]]])("says what of it is not typed", (...named) =>
+  expect(wordsOf(...named)).toBe(
     "Some Farm, season 2026. Spear size, no version named, no day typed on which it stands",
-  ))
+  ),
+)

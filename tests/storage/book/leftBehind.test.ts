@@ -25,7 +25,7 @@ const full: Document = {
         about: "The fields",
         extras: [
           {row: 0, col: 0, note: {text: "Measured again", written, settled: true}},
-          {row: 0, col: 1, cases: {Dry: 5}},
+          {row: 0, col: 1, cases: {Dry: 5}, note: {text: "Paced off", written}},
           {row: 0, col: 2, compared: true},
         ],
       },
@@ -55,7 +55,7 @@ it("tells each thing that a copy with formulas does not hold", () => {
     "Which sheets have a row for each planting is not in it",
     "What changes in 1 case is not in it: Dry",
     "By which cells cases are compared is not in it",
-    "Which notes are settled is not in it: 1 of 1",
+    "Which notes are settled is not in it: 1 of 2",
     "When notes were written is not in it",
     "The list of 1 act of the field is not in it, with devices and times; what they entered is",
     "How numbers are shown here is not in it: there they are metric",

@@ -13,6 +13,8 @@ it.each([
   [200, 30, 1],
   [190, 20, 1],
   [201, 101, 2],
+  [75, 50, 0], // 16 px beside the ring about the dot, which is 18 px wide
+  [77, 50, null],
   [110, 50, null],
   [200, 180, null],
 ])("means at %d, %d the mark there, or none", (x, y, mark) => expect(markAt(stops, x, y)).toBe(mark))

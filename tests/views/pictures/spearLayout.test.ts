@@ -90,6 +90,15 @@ describe("the picture of spear size", () => {
     expect(spearLayout(steady, sizesOf(steady), 600).band).toBeNull()
   })
 
+  it("draws the line on to the day on which even the upper edge has met the limit", () => {
+    const sizes = sizesOf(thinning)
+    const {toCome, dots, meets} = spearLayout(thinning, sizes, 600)
+    const end = Number(/L([\d.]+)/.exec(toCome)![1])
+    expect(end).toBeGreaterThan(meets!.x)
+    // 8 June is 35 days after the first dot, the last dot 21.
+    expect((end - dots[0]!.x) / (dots[3]!.x - dots[0]!.x)).toBeCloseTo(35 / 21, 2)
+  })
+
   it("lets a line that meets the limit late leave the picture", () => {
     const slow = {
       ...thinning,
