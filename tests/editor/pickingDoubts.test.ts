@@ -80,6 +80,26 @@ describe("a close typed before pickings that are there", () => {
 })
 
 describe("a picking", () => {
+  it("inside a wait after spraying is asked about, and kept with a reason", () => {
+    const store = farm()
+    const at = {sheet: PICKINGS, row: 0, col: 1}
+    expect(typed(store, at, "2026-05-10")).toBe(false)
+    expect(store.getState().question?.asks).toBe(
+      "Long Acre was sprayed on 4 May: by its label it may be picked again from 11 May. Was it picked on 10 May?",
+    )
+    answerYes(store, "the spray book was wrong")
+    expect(contentAt(store.getState().document, at)).toBe("2026-05-10")
+  })
+
+  it("is asked about too where its planting is typed after the day", () => {
+    const store = farm()
+    expect(typed(store, {sheet: PICKINGS, row: 2, col: 1}, "2026-05-10")).toBe(true)
+    expect(typed(store, {sheet: PICKINGS, row: 2, col: 0}, "Long Acre")).toBe(false)
+  })
+
+  it("is not asked about on the first day allowed", () =>
+    expect(typed(farm(), {sheet: PICKINGS, row: 0, col: 1}, "2026-05-11")).toBe(true))
+
   it("after its planting's close is asked about", () => {
     const store = farm()
     const at = {sheet: PICKINGS, row: 2, col: 1}
