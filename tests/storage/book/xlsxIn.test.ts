@@ -119,59 +119,26 @@ describe("readBook of .xlsx", () => {
   })
 
   const cells = `<sheetData>${head}<row r="2">${words("A2", "x")}<c r="B2"><v>4</v></c></row><row r="9"><c r="B9"><v>5</v></c></row></sheetData>`
+  const ruled = (type: string, cells = "B2:B50", more = "") =>
+    `type="${type}" showErrorMessage="1"${more} sqref="${cells}"`
+  const limits = {least: 1, most: 9}
   it.each([
-    [
-      "takes limits of a column",
-      `type="decimal" showErrorMessage="1" sqref="B2:B50"`,
-      ["1", "9"],
-      {least: 1, most: 9},
-      null,
-    ],
-    [
-      "says that numbers need not be whole",
-      `type="whole" showErrorMessage="1" sqref="B1:B9"`,
-      ["1", "9"],
-      {least: 1, most: 9},
-      "rules that numbers be whole",
-    ],
+    ["takes limits of a column", ruled("decimal"), ["1", "9"], limits, null],
+    ["says that numbers need not be whole", ruled("whole", "B1:B9"), ["1", "9"], limits, "whole"],
     [
       "leaves out what only warns",
-      `type="decimal" errorStyle="warning" showErrorMessage="1" sqref="B2:B50"`,
+      ruled("decimal", "B2:B50", ' errorStyle="warning"'),
       ["1", "9"],
       undefined,
       "other",
     ],
     ["leaves out what only offers words", `type="list" sqref="B2:B50"`, ['"a,b"'], undefined, "other"],
-    [
-      "leaves out a part of a column",
-      `type="decimal" showErrorMessage="1" sqref="B2:B8"`,
-      ["1", "9"],
-      undefined,
-      "other",
-    ],
-    [
-      "leaves out limits that are worked out",
-      `type="decimal" showErrorMessage="1" sqref="B2:B50"`,
-      ["A1", "9"],
-      undefined,
-      "other",
-    ],
-    [
-      "leaves out limits that let nothing through",
-      `type="decimal" showErrorMessage="1" sqref="B2:B50"`,
-      ["9", "1"],
-      undefined,
-      "column",
-    ],
-    [
-      "leaves out days for a column without",
-      `type="date" showErrorMessage="1" sqref="B2:B50"`,
-      ["46137", "46150"],
-      undefined,
-      "column",
-    ],
-  ] as const)("%s, of the rules for entry", (_, kind, limits, rule, told) => {
-    const formulas = limits.map((limit, i) => `<formula${i + 1}>${limit}</formula${i + 1}>`).join("")
+    ["leaves out a part of a column", ruled("decimal", "B2:B8"), ["1", "9"], undefined, "other"],
+    ["leaves out limits that are worked out", ruled("decimal"), ["A1", "9"], undefined, "other"],
+    ["leaves out limits that let nothing through", ruled("decimal"), ["9", "1"], undefined, "column"],
+    ["leaves out days for a column without", ruled("date"), ["46137", "46150"], undefined, "column"],
+  ] as const)("%s, of the rules for entry", (_, kind, written, rule, told) => {
+    const formulas = written.map((limit, i) => `<formula${i + 1}>${limit}</formula${i + 1}>`).join("")
     const {document, left} = taken(
       xlsxOf({
         Yields: `${cells}<dataValidations><dataValidation ${kind}>${formulas}</dataValidation></dataValidations>`,
@@ -181,7 +148,7 @@ describe("readBook of .xlsx", () => {
     const sentences = {
       other: "Yields: rules for entry that are not limits or words for a whole column are left out",
       column: "Yields, B1: the rule for entry of its column is left out",
-      "rules that numbers be whole": "Yields: rules that numbers be whole are left out",
+      whole: "Yields: rules that numbers be whole are left out",
     }
     expect(left).toEqual(told === null ? [] : [sentences[told]])
   })
