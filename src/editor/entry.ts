@@ -234,8 +234,10 @@ const holdsNumbers = (column: CellColumn) => {
 }
 
 const unitWords = ({unit, format}: CellColumn, region: Region) => {
-  if (format === "share") return `a share such as 86 % or ${withDecimal("0.86", region.decimal ?? ".")}`
-  return unit ? `a number in ${measureOf(unit, region).unit}` : "a number"
+  const decimal = region.decimal ?? "."
+  if (format === "share") return `a share such as 86 % or ${withDecimal("0.86", decimal)}`
+  const asPercent = unit?.startsWith("share/") ? `, such as ${withDecimal("0.068 or 6.8", decimal)} %` : ""
+  return unit ? `a number in ${measureOf(unit, region).unit}${asPercent}` : "a number"
 }
 
 const GROUPED = /^[1-9]\d{0,2}([ ,])\d{3}(\1\d{3})*(\.\d+)?$/
@@ -257,7 +259,7 @@ function readNumber(text: string, column: CellColumn, region: Region): number | 
     region,
   )
   const isShown = typedUnit === "" || typedUnit === measure.unit
-  const isPercent = unit === "%" && takesPercent(column)
+  const isPercent = unit === "%" ? takesPercent(column) : unit.startsWith("%") && unit === percentOf(column)
   const turn = (value: number): number | null => {
     if (isShown) return storedNumber(value, measure)
     if (isPercent) return value
@@ -279,7 +281,7 @@ function readNumber(text: string, column: CellColumn, region: Region): number | 
     return refusedHere(
       `“${typedUnit}” is not the unit here: ${column.heading} takes ${unitWords(column, region)}`,
     )
-  const value = turn(signed(unit === "%" && column.unit !== "%" ? hundredth(plain) : Number(plain), sign!))!
+  const value = turn(signed(isPercent ? hundredth(plain) : Number(plain), sign!))!
   return Number.isFinite(value) ? value : {refused: `“${text}” is too large`}
 }
 
@@ -299,8 +301,13 @@ function readFraction(text: string): number | null {
   return found && Number(found[1] ?? 0) + Number(found[2]) / Number(found[3])
 }
 
-const takesPercent = ({format, unit}: CellColumn) =>
-  format === "share" || unit === undefined || unit === "share"
+/** A share, and a share of a time, such as the rate of a loan, may be typed as a percentage; so may a number without a unit. */
+const takesPercent = (column: CellColumn) =>
+  column.format === "share" || column.unit === undefined || percentOf(column) !== null
+
+/** "%" for a share, "%/year" for a share a year; null for another unit. */
+const percentOf = ({unit}: Pick<CellColumn, "unit">) =>
+  /^share(\/|$)/.test(unit ?? "") ? unit!.replace("share", "%") : null
 
 /** Moves the point instead of dividing, so that 12.3 % is 0.123. */
 const hundredth = (plain: string) => (/e/i.test(plain) ? Number(plain) / 100 : Number(`${plain}e-2`))
@@ -323,7 +330,8 @@ function within(value: number, {heading, unit, rule, format}: CellColumn, region
     return {refused: `${heading} ${shown(value)} is below ${shown(least)}`}
   if (most !== undefined && value > most && !readsAsLimit(most)) {
     // A point was forgotten, or the sign behind a share.
-    const meant = format === "share" ? value / 100 : storedNumber(shownNumber(value, measure) / 10, measure)
+    const isShare = format === "share" || percentOf({unit}) !== null
+    const meant = isShare ? hundredth(String(value)) : storedNumber(shownNumber(value, measure) / 10, measure)
     const guess = (least ?? -Infinity) <= meant && meant <= most ? ` (did you mean ${shown(meant)}?)` : ""
     return {refused: `${heading} ${shown(value)} is above ${shown(most)}${guess}`}
   }

@@ -14,6 +14,7 @@ const diameter = column("Mean diameter", {unit: "mm", format: 1, rule: {least: 1
 const air = column("Air", {unit: "°C", format: 1, rule: {least: -60, most: 60}})
 const count = column("Spears counted", {format: 0})
 const alive = column("Alive", {format: "share", rule: {least: 0, most: 1}})
+const rate = column("Rate", {unit: "share/year", rule: {least: 0, most: 1}})
 const year = column("Year", {format: "text", rule: {least: 1900, most: 2200}})
 const open = column("Open", {format: "date"})
 const note = column("Note", {format: "text"})
@@ -92,6 +93,18 @@ describe("a number", () => {
     )
   })
 
+  it("is a share of a time with or without the sign of a percentage", () => {
+    expect(read("0.068", rate)).toEqual(kept(0.068))
+    expect(read("6.8 %", rate)).toEqual(kept(0.068))
+    expect(read("6.8%/year", rate)).toEqual(kept(0.068))
+    expect(read("1 %", column("Loss", {unit: "share/h"}))).toEqual(kept(0.01))
+    const takes = "is not the unit here: Rate takes a number in share/year, such as 0.068 or 6.8 %"
+    expect(read("6.8 %/day", rate)).toEqual(refused(`“%/day” ${takes}`))
+    expect(read("5 %", column("Shared", {unit: "shares"}))).toEqual(
+      refused("“%” is not the unit here: Shared takes a number in shares"),
+    )
+  })
+
   it("too large to be kept is refused", () => {
     expect(read("1e999")).toEqual(refused("“1e999” is too large"))
   })
@@ -106,6 +119,7 @@ describe("a number", () => {
     ["12 345", "Area 12\u202f345 ha is above 1\u202f000 ha", area],
     ["86", "Alive 8\u202f600 % is above 100 % (did you mean 86 %?)", alive],
     ["860 %", "Alive 860 % is above 100 % (did you mean 8.6 %?)", alive],
+    ["6.8", "Rate 6.8 share/year is above 1 share/year (did you mean 0.068 share/year?)", rate],
     ["1850", "Year 1850 is below 1900", year],
   ])("outside least and most is refused: %s", (typed, sentence, where) =>
     expect(read(typed, where)).toEqual(refused(sentence)),
