@@ -1,8 +1,9 @@
 import {sheetWith, type CellAddress, type Part, type Region} from "./document"
+import {sentenceOf} from "./faults"
 import {valueNamed} from "./names"
 import {regionOf} from "./region"
 import {rowsOf, type Row} from "./season"
-import type {Value} from "./value"
+import {isFault, type Value} from "./value"
 import type {Workbook} from "./workbook"
 
 /** One year of cash and debt, money. */
@@ -55,6 +56,8 @@ export interface AgeShare {
 export interface LenderPage {
   readonly lines: readonly {readonly name: string; readonly text: string; readonly at: CellAddress}[]
   readonly years: readonly CashYear[]
+  /** Years of which it cannot be worked out what there is to pay debt, or what is due; they are not among the years. */
+  readonly unknown: readonly number[]
   readonly yields: readonly YieldEvidence[]
   readonly curve: readonly AgeShare[]
   /** Mean of the farm's records at full bearing, kg/ha, by which the curve is drawn. */
@@ -76,13 +79,20 @@ export function lenderOf(workbook: Workbook): LenderPage | null {
   if (sheetWith(workbook.document, "page line") < 0) return null
   const record = rowsOf(workbook, "record planting")
   const full = record.flatMap((row) => row.number("recorded full") ?? [])
+  const cash = rowsOf(workbook, "cash year")
+  const years = cash.flatMap(cashYear)
+  const known = new Set(years.map(({year}) => year))
   return {
     lines: rowsOf(workbook, "page line").map((row) => ({
       name: row.word("page line"),
-      text: row.word("page text"),
+      text: lineText(workbook.valueAt(row.cells["page text"]!)),
       at: row.cells["page text"]!,
     })),
-    years: rowsOf(workbook, "cash year").flatMap(cashYear),
+    years,
+    unknown: cash.flatMap((row) => {
+      const year = row.number("cash year")
+      return year === null || known.has(year) || row.number("due") === 0 ? [] : [year]
+    }),
     yields: rowsOf(workbook, "evidence planting").flatMap((row) => evidence(row, record)),
     curve: rowsOf(workbook, "table age").flatMap((row) => {
       const [age, share] = [row.number("table age"), row.number("table factor")]
@@ -98,6 +108,8 @@ export function lenderOf(workbook: Workbook): LenderPage | null {
   }
 }
 
+/** A line of the page; where it cannot be worked out, why not. */
+const lineText = (value: Value) => (isFault(value) ? `Not known. ${sentenceOf(value)}.` : wordOf(value))
 const numberOf = (value: Value) => (typeof value === "number" ? value : null)
 const wordOf = (value: Value) => (typeof value === "string" ? value : "")
 

@@ -4,11 +4,15 @@ import {readFile} from "../../src/workbook/file"
 import {lenderOf} from "../../src/workbook/lender"
 import {Workbook} from "../../src/workbook/workbook"
 
-function open(file: string) {
-  const reading = readFile(readFileSync(new URL(`../../workbooks/${file}`, import.meta.url), "utf8"))
+function open(file: string, changed: (text: string) => string = (text) => text) {
+  const text = readFileSync(new URL(`../../workbooks/${file}`, import.meta.url), "utf8")
+  const reading = readFile(changed(text))
   if ("refused" in reading) throw new Error(reading.refused)
   return new Workbook(reading.document)
 }
+
+/** The rows of the sheet Records in the text of a workbook. */
+const RECORDS = /(?<="name": "Records",[\s\S]*?"rows": )\[[\s\S]*?\n {6}\]/
 
 describe("the page for the lender", () => {
   it("reads years, yields, curve and lines by the parts of their columns", () => {
@@ -41,7 +45,7 @@ describe("the page for the lender", () => {
 
   it("has nothing to show in a blank workbook but its lines", () => {
     const page = lenderOf(open("blank.json"))!
-    expect(page).toMatchObject({years: [], yields: [], fullBearing: null})
+    expect(page).toMatchObject({years: [], unknown: [], yields: [], fullBearing: null})
     expect(page.lines.map(({text}) => text)).toEqual([
       "Nothing is planted yet.",
       "No day is typed on which the plan stands.",
@@ -49,6 +53,23 @@ describe("the page for the lender", () => {
       "No planting has three years on record.",
       "Nothing is known of the money yet.",
     ])
+  })
+
+  it("says which years cannot be worked out where no crop is on record, and not that they pay", () => {
+    const page = lenderOf(open("hollow-brook-farm.json", (text) => text.replace(RECORDS, "[]")))!
+    expect(page.years.map(({year}) => year)).toEqual([2026])
+    expect(page.unknown).toEqual([2027, 2028, 2029, 2030, 2031, 2032, 2033, 2034]) // nothing is due in 2035
+    expect(page.lines[2]!.text).toBe(
+      "Not known: with no crop on record those of the years to come cannot be worked out.",
+    )
+  })
+
+  it("says how many of the plantings have three years on record", () => {
+    const sandPiece = (text: string) =>
+      text.replace(RECORDS, (all) => `[${all.match(/\["Sand Piece".*\]/g)!.join(",")}]`)
+    expect(lenderOf(open("hollow-brook-farm.json", sandPiece))!.lines[3]!.text).toContain(
+      "With three years on record, 1 of 6 plantings: ",
+    )
   })
 
   it("is not there without its sheet", () => {

@@ -33,11 +33,17 @@ export function typedOverWords(one: CashYear, region: Region): string {
  * than planned, and what chance does to it. Before that was worked out the sentence says that chance is not in it.
  */
 export function lenderFinding(
-  {years, region}: Pick<LenderPage, "years" | "region">,
+  {years, region, unknown = []}: Pick<LenderPage, "years" | "region"> & Partial<Pick<LenderPage, "unknown">>,
   atPace: number | null = null,
   risk: Risk | null = null,
 ): string {
   const tight = tightYear(years)
+  if (unknown.length) {
+    const others = tight
+      ? ` Of the others ${tight.year} has the lowest cover, ${coverText(coverOf(tight), region)}.`
+      : ""
+    return `The tight year is not known: ${yearsWords(unknown)} cannot be worked out.${others}`
+  }
   if (!tight) return "No loan falls due in these years."
   const owing = years.filter(({due}) => due > 0)
   const short = owing.filter((one) => one.short >= 0.5)
@@ -70,13 +76,37 @@ export function riskWords({plans: [plan]}: Risk): string | null {
   return `In ${numberText(worst.below1.share * 100, 0)} runs of 100 the cover is below 1 in ${worst.year}, the most of all years`
 }
 
-/** The title of the picture of cash and debt. */
-export function cashTitle(years: readonly CashYear[], region: Region = PLAIN_REGION): string {
+/** "2026", "2027 and 2029", "2027 to 2035" */
+function yearsWords(years: readonly number[]): string {
+  const [first, last] = [Math.min(...years), Math.max(...years)]
+  return years.length > 2 && last - first === years.length - 1
+    ? `${first} to ${last}`
+    : inARow(years.map(String))
+}
+
+/**
+ * The title of the picture of cash and debt, with the cover that the farm wants to keep where the lowest lies below it, and
+ * the years that cannot be worked out.
+ */
+export function cashTitle(
+  years: readonly CashYear[],
+  region: Region = PLAIN_REGION,
+  wanted: number | null = null,
+  unknown: readonly number[] = [],
+): string {
   const tight = tightYear(years)
+  if (unknown.length) {
+    const known = tight
+      ? `Cover ${coverText(coverOf(tight), region)} in ${tight.year}, the lowest known`
+      : "No cover is known"
+    return `${known}; ${yearsWords(unknown)} cannot be worked out`
+  }
   if (!tight) return "Nothing falls due"
   const short = years.filter((one) => one.due > 0 && one.short >= 0.5)
   const lowest = `Lowest cover ${coverText(coverOf(tight), region)} in ${tight.year}`
-  if (short.length === 0) return `${lowest}; as planned every year pays`
+  const isUnder = wanted !== null && coverOf(tight) < wanted
+  const under = isUnder ? `, under the ${numberText(wanted, undefined, region.decimal)} wanted` : ""
+  if (short.length === 0) return `${lowest}${under}; as planned every year pays`
   if (short.length === 1) return `${lowest}, ${money(tight.short)} short; as planned every other year pays`
   return `${lowest}, ${money(tight.short)} short; as planned short in ${inARow(short.map(({year}) => String(year)))}`
 }

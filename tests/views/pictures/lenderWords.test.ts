@@ -96,6 +96,30 @@ describe("the words of the lender's page", () => {
     expect(leftOutWords([cashYear(2027, 90, 0)])).toBe("") // the title says that nothing falls due
   })
 
+  it("say that the lowest cover lies under the one that is wanted", () => {
+    const years = [cashYear(2026, 120, 100), cashYear(2027, 130, 100)]
+    expect(cashTitle(years, {}, 1.25)).toBe(
+      "Lowest cover 1.20 in 2026, under the 1.25 wanted; as planned every year pays",
+    )
+    expect(cashTitle(years, {}, 1.2)).toBe("Lowest cover 1.20 in 2026; as planned every year pays")
+  })
+
+  it("call no year tight while others cannot be worked out", () => {
+    const page = {years: [cashYear(2026, 150, 100)], unknown: [2027, 2028, 2029], region: {}}
+    expect(lenderFinding(page)).toBe(
+      "The tight year is not known: 2027 to 2029 cannot be worked out. Of the others 2026 has the lowest cover, 1.50.",
+    )
+    expect(cashTitle(page.years, {}, null, page.unknown)).toBe(
+      "Cover 1.50 in 2026, the lowest known; 2027 to 2029 cannot be worked out",
+    )
+    expect(cashTitle([], {}, null, [2027, 2029])).toBe(
+      "No cover is known; 2027 and 2029 cannot be worked out",
+    )
+    expect(lenderFinding({years: [], unknown: [2026], region: {}})).toBe(
+      "The tight year is not known: 2026 cannot be worked out.",
+    )
+  })
+
   it("say so when nothing is due", () => {
     const years = [cashYear(2026, 150, 0)]
     expect(tightYear(years)).toBeNull()
