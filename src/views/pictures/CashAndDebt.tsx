@@ -17,11 +17,11 @@ const FIRST_WIDTH = 620
  * stress as a ring. A short year is hatched and says by how much. Its table is the sheet Cash and debt.
  */
 export const CashAndDebt = memo(function CashAndDebt({
-  page: {years, wanted, stress, region},
+  page: {years, unknown, wanted, stress, region},
   risk = null,
   onGo,
 }: {
-  page: Pick<LenderPage, "years" | "wanted" | "stress" | "region">
+  page: Pick<LenderPage, "years" | "unknown" | "wanted" | "stress" | "region">
   /** Where it was worked out: the band holds eight draws of ten. */
   risk?: Risk | null
   onGo?: (at: CellAddress) => void
@@ -46,89 +46,109 @@ export const CashAndDebt = memo(function CashAndDebt({
   return (
     <figure ref={place} className="lender-picture">
       <figcaption>
-        <b>{cashTitle(years, region)}</b>{" "}
-        <span className="q">
-          Column: {currency} to pay debt. Line: what is due. Dot, its cover above: the plan.
-          {stress && ` Ring, its cover below: ${stress}.`}
-          {risk && " Band: eight draws of ten."} Level line: just pays
-          {wanted === null
-            ? ""
-            : `; dotted: the ${numberText(wanted, undefined, region.decimal)} you want`}.{" "}
-          {leftOutWords(years)} {isCut && "Arrows: beyond the scale."}
-        </span>
-      </figcaption>
-      <PictureWalk
-        name="Cash and debt by year"
-        stops={stops}
-        onGo={onGo}
-        label={cashSentence(years, region)}
-        width={width}
-        height={height}
-      >
-        <Hatch id={hatch} />
-        <text className="quiet" x={0} y={16}>
-          {currency}
-          {inThousands && ", thousands"}
-        </text>
-        <Rules rules={rules} left={left - 2} right={width} gap={isNarrow ? 4 : 8} />
-        {columns.map(({year, x, capacity, due, isNamed, short}) => (
-          <g key={year}>
-            <rect className="past-band" {...capacity} />
-            {short && <rect className="short" {...short.bar} fill={`url(#${hatch})`} />}
-            <path className="axis at-hand" d={`M${due.from} ${due.y}H${due.to}`} />
-            {isNamed && (
-              <text className="strong" x={x} y={due.y - 5} textAnchor="middle">
-                due
-              </text>
-            )}
-            {short?.words.map((line, row) => (
-              <text key={line} className="strong halo" x={x} y={short.y + 18 * row} textAnchor="middle">
-                {line}
-              </text>
-            ))}
-            <text className={short ? "strong" : "quiet"} x={x} y={yearsY} textAnchor="middle">
-              {columns.length > 5 && isNarrow ? `\u2019${String(year).slice(2)}` : year}
-            </text>
-          </g>
-        ))}
-        <path className="axis" d={`M${left - 4} ${zero}H${width}`} />
-        <text className="strong" x={0} y={cover.coverTitleY}>
-          cover: {currency} for each 1 due
-        </text>
+        <b>{cashTitle(years, region, wanted, unknown)}</b>{" "}
         {columns.length > 0 && (
-          <CoverLines
-            justPays={cover.justPays}
-            wanted={cover.wanted}
-            left={left}
-            width={width}
-            isNarrow={isNarrow}
-          />
+          <span className="q">
+            Column: {currency} to pay debt. Line: what is due. Dot: cover as planned.
+            {stress && " Ring: under stress."}
+            {risk && " Band: eight draws of ten."} Level line: just pays
+            {wanted === null
+              ? ""
+              : `; dotted: the ${numberText(wanted, undefined, region.decimal)} wanted`}.{" "}
+            {leftOutWords(years)} {isCut && "Arrows: beyond the scale."}
+          </span>
         )}
-        {columns.map(({year, x, cover: plan, stressed, band}) => (
-          <g key={year}>
-            {band && (
-              <>
-                <rect className="band" x={x - 6} y={band.high} width={12} height={band.low - band.high} />
-                {band.beyondHigh && <Number {...band.beyondHigh} y={cover.beyondHighY} />}
-                {band.beyondLow && <Number {...band.beyondLow} y={cover.beyondLowY} />}
-              </>
-            )}
-            {plan && stressed && <path className="lead" d={`M${x} ${plan.y}V${stressed.y}`} />}
-            {stressed && (
-              <>
-                <Dot className="to-come" x={x} dot={stressed} r={4.5} />
-                <Number text={stressed.text} x={x} y={cover.stressY} />
-              </>
-            )}
-            {plan && (
-              <>
-                <Dot className="past" x={x} dot={plan} r={5.5} />
-                <Number className="strong" text={plan.text} x={x} y={cover.planY} />
-              </>
-            )}
-          </g>
-        ))}
-      </PictureWalk>
+      </figcaption>
+      {columns.length > 0 && (
+        <PictureWalk
+          name="Cash and debt by year"
+          stops={stops}
+          onGo={onGo}
+          label={cashSentence(years, region)}
+          width={width}
+          height={height}
+        >
+          <Hatch id={hatch} />
+          <text className="quiet" x={0} y={16}>
+            {currency}
+            {inThousands && ", thousands"}
+          </text>
+          <Rules rules={rules} left={left - 2} right={width} gap={isNarrow ? 4 : 8} />
+          {columns.map(({year, x, capacity, due, isNamed, isTight, spare, short}) => (
+            <g key={year}>
+              <rect className="past-band" {...capacity} />
+              {short && <rect className="short" {...short.bar} fill={`url(#${hatch})`} />}
+              <path className="axis at-hand" d={`M${due.from} ${due.y}H${due.to}`} />
+              {isNamed && (
+                <text className="strong" x={x} y={due.y - 5} textAnchor="middle">
+                  due
+                </text>
+              )}
+              {(short ?? spare)?.words.map((line, row) => (
+                <text
+                  key={line}
+                  className={isTight ? "held halo" : "strong halo"}
+                  x={x}
+                  y={(short ?? spare)!.y + 18 * row}
+                  textAnchor="middle"
+                >
+                  {line}
+                </text>
+              ))}
+              <text
+                className={isTight ? "held" : short ? "strong" : "quiet"}
+                x={x}
+                y={yearsY}
+                textAnchor="middle"
+              >
+                {columns.length > 5 && isNarrow ? `\u2019${String(year).slice(2)}` : year}
+              </text>
+            </g>
+          ))}
+          <path className="axis" d={`M${left - 4} ${zero}H${width}`} />
+          <text className="strong" x={0} y={cover.coverTitleY}>
+            cover as planned: {currency} for each 1 due
+          </text>
+          {columns.length > 0 && (
+            <CoverLines
+              justPays={cover.justPays}
+              wanted={cover.wanted}
+              left={left}
+              width={width}
+              isNarrow={isNarrow}
+            />
+          )}
+          {stress && columns.some(({stressed}) => stressed) && (
+            <text className="quiet" x={0} y={cover.stressWordsY}>
+              cover under stress: {stress}
+            </text>
+          )}
+          {columns.map(({year, x, isTight, cover: plan, stressed, band}) => (
+            <g key={year}>
+              {band && (
+                <>
+                  <rect className="band" x={x - 6} y={band.high} width={12} height={band.low - band.high} />
+                  {band.beyondHigh && <Number {...band.beyondHigh} y={cover.beyondHighY} />}
+                  {band.beyondLow && <Number {...band.beyondLow} y={cover.beyondLowY} />}
+                </>
+              )}
+              {plan && stressed && <path className="lead" d={`M${x} ${plan.y}V${stressed.y}`} />}
+              {stressed && (
+                <>
+                  <Dot className="to-come" x={x} dot={stressed} r={4.5} />
+                  <Number text={stressed.text} x={x} y={cover.stressY} />
+                </>
+              )}
+              {plan && (
+                <>
+                  <Dot className="past" x={x} dot={plan} r={5.5} />
+                  <Number className={isTight ? "held" : ""} text={plan.text} x={x} y={cover.planY} />
+                </>
+              )}
+            </g>
+          ))}
+        </PictureWalk>
+      )}
     </figure>
   )
 })
@@ -172,20 +192,19 @@ function CoverLines({
 }) {
   const isClose = wanted !== null && Math.abs(wanted - justPays) < 18
   const isOver = isClose && wanted < justPays
-  const label = (words: string, y: number) =>
-    !isNarrow && (
-      <text className="quiet" x={left - 10} y={y} textAnchor="end">
-        {words}
-      </text>
-    )
+  const label = (words: string, y: number) => (
+    <text className="quiet" x={left - (isNarrow ? 5 : 10)} y={y} textAnchor="end">
+      {words}
+    </text>
+  )
   return (
     <>
       <path className="axis" d={`M${left - 2} ${justPays}H${width}`} />
-      {label("just pays", justPays + (isOver ? 14 : 5))}
+      {label(isNarrow ? "1" : "just pays", justPays + (isOver ? 14 : 5))}
       {wanted !== null && (
         <>
           <path className="as-of" d={`M${left - 2} ${wanted}H${width}`} />
-          {label("wanted", wanted + (isOver ? -4 : 5))}
+          {!isNarrow && label("wanted", wanted + (isOver ? -4 : 5))}
         </>
       )}
     </>

@@ -76,7 +76,12 @@ export const YieldByAge = memo(function YieldByAge({
           age, planting year 0
         </text>
         {published && (
-          <path className="axis" d={`M${published.x - 4} ${published.high}h8V${published.low}h-8`} />
+          <>
+            <path className="axis" d={`M${published.x - 4} ${published.high}h8V${published.low}h-8`} />
+            <text className="halo quiet" x={width} y={published.label.y} textAnchor="end">
+              {published.label.text}
+            </text>
+          </>
         )}
         {layout.plantings.map(({planting, shape, dots, projection, lead, mean, label}) => (
           <g key={planting}>
@@ -93,7 +98,7 @@ export const YieldByAge = memo(function YieldByAge({
             {label?.lines.map((line, i) => (
               <text
                 key={line}
-                className={i === 0 ? "strong halo" : "halo"}
+                className={label.isAbove ? "held halo" : i === 0 ? "strong halo" : "halo"}
                 x={label.x}
                 y={label.y + 17 * i}
                 textAnchor={label.anchor}

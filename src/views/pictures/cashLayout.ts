@@ -4,7 +4,7 @@ import type {Risk} from "../../studies/risk"
 import type {Region} from "../../workbook/document"
 import type {CashYear} from "../../workbook/lender"
 import {PLAIN_REGION} from "../../workbook/region"
-import {coverOf, coverText} from "./lenderWords"
+import {coverOf, coverText, tightYear} from "./lenderWords"
 import {coverScale} from "./coverScale"
 import {textWidth} from "./placing"
 import {niceStep} from "./steps"
@@ -24,6 +24,10 @@ export interface YearColumn {
   readonly capacity: Bar
   /** The line of what is due. */
   readonly due: {readonly from: number; readonly to: number; readonly y: number}
+  /** Whether it has the lowest cover. */
+  readonly isTight: boolean
+  /** What the tight year has left where it pays, above its column; null of all others. */
+  readonly spare: {readonly words: readonly string[]; readonly y: number} | null
   /** Whether the word "due" stands on the line: in one column, where it has room. */
   readonly isNamed: boolean
   /** The part of what is due that capacity does not reach, and its words; null where the year pays. */
@@ -53,7 +57,7 @@ export interface CashLayout {
   readonly width: number
   readonly height: number
   readonly left: number
-  /** The numbers of the rules are thousands, and the lines of cover have no words beside them: there is no room. */
+  /** The numbers of the rules are thousands, and the level that just pays is called 1: there is no room for words. */
   readonly isNarrow: boolean
   /** Whether the numbers of the rules are thousands. */
   readonly inThousands: boolean
@@ -71,6 +75,8 @@ export interface CashLayout {
   /** And those of bands that reach beyond the scale. */
   readonly beyondHighY: number
   readonly beyondLowY: number
+  /** Where the words stand for what the stress is. */
+  readonly stressWordsY: number
   readonly isCut: boolean
 }
 
@@ -119,10 +125,12 @@ export function cashLayout(
   })
   const {isCut, ...ends} = coverScale(reaches, {least: 0, most: Math.max(1.2, wanted ?? 0)})
   const beyondHighY = COVER_TITLE + LETTERS + 4
-  const planY = isCut ? beyondHighY + LETTERS : beyondHighY
+  const hasBeyond = isCut && risk !== null
+  const planY = hasBeyond ? beyondHighY + LETTERS : beyondHighY
   const [coverTop, coverBottom] = [planY + CLEAR, planY + CLEAR + COVER_HEIGHT]
   const stressY = coverBottom + CLEAR + 10
   const beyondLowY = stressY + LETTERS
+  const stressWordsY = (hasBeyond ? beyondLowY : stressY) + LETTERS + 2
   const level = scale(ends.least, ends.most, coverBottom, coverTop)
   const cover = (value: number) => Math.min(coverBottom, Math.max(coverTop, level(value)))
   const beyond = (value: number) => (value > ends.most ? "above" : value < ends.least ? "below" : null)
@@ -139,6 +147,7 @@ export function cashLayout(
     return {low: cover(low), high: cover(high), beyondLow: end(low, "↓"), beyondHigh: end(high, "↑")}
   }
   const zero = money(0)
+  const tight = tightYear(all)
   // The word stands inside a column that reaches well above what is due.
   const named =
     barWidth < textWidth("due")
@@ -146,7 +155,7 @@ export function cashLayout(
       : years.findIndex(({capacity, due}) => capacity > due && money(due) - money(capacity) > LETTERS)
   return {
     width,
-    height: (isCut ? beyondLowY : stressY) + 8,
+    height: stressWordsY + 8,
     left,
     isNarrow,
     inThousands,
@@ -159,6 +168,8 @@ export function cashLayout(
         x,
         capacity: barFrom(x, barWidth, zero, money(one.capacity)),
         due: {from: x - barWidth / 2 - 5, to: x + barWidth / 2 + 5, y: money(one.due)},
+        isTight: one === tight,
+        spare: one === tight ? spareOf(one, step, money) : null,
         isNamed: i === named,
         short: shortOf(one, x, barWidth, step, money),
         cover: dot(planned[i]!),
@@ -174,6 +185,7 @@ export function cashLayout(
     stressY,
     beyondHighY,
     beyondLowY,
+    stressWordsY,
     isCut,
   }
 }
@@ -197,10 +209,24 @@ function shortOf(
 ): YearColumn["short"] {
   if (short < 0.5) return null
   const amount = numberText(short, 0)
-  const words = textWidth(`short by ${amount}`) < step ? [`short by ${amount}`] : ["short", amount]
   return {
     bar: barFrom(x, width, money(Math.max(0, capacity)), money(due)),
-    words,
-    y: money(due) - 8 - LETTERS * (words.length - 1),
+    ...wordsOver([`short by ${amount}`, "short", amount], step, money(due)),
   }
+}
+
+function spareOf(
+  {capacity, due, short}: CashYear,
+  step: number,
+  money: (value: number) => number,
+): YearColumn["spare"] {
+  if (short >= 0.5) return null
+  const amount = numberText(capacity - due, 0)
+  return wordsOver([`${amount} left`, amount, "left"], step, money(capacity))
+}
+
+/** Words above a column: in one line where they fit into its step, or else in two. */
+function wordsOver([inOne, ...inTwo]: readonly [string, string, string], step: number, top: number) {
+  const words = textWidth(inOne) < step ? [inOne] : inTwo
+  return {words, y: top - 8 - LETTERS * (words.length - 1)}
 }

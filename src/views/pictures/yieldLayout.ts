@@ -28,6 +28,8 @@ export interface PlantingYields {
     readonly y: number
     readonly lines: readonly string[]
     readonly anchor: "start" | "middle" | "end"
+    /** Whether it is projected above its record. */
+    readonly isAbove: boolean
     /** A line to its mark, where it stands away from it. */
     readonly lead: string | null
   } | null
@@ -48,6 +50,8 @@ export interface YieldLayout {
     readonly low: number
     readonly high: number
     readonly words: string
+    /** Beside the bracket, ending at its right. */
+    readonly label: {readonly y: number; readonly text: string}
   } | null
   readonly plantings: readonly PlantingYields[]
 }
@@ -58,6 +62,8 @@ const BASE = HEIGHT - 44
 const LEFT = 52
 const BRACKET = 18
 const LETTERS = 17
+/** Narrower than this there is no room for words beside each gap, px; chosen. */
+const NARROW = 460
 
 /** The farm's own records and projections over age, with the curve that the age factors draw through its full bearing. */
 export function yieldLayout(
@@ -87,6 +93,14 @@ export function yieldLayout(
     )
   const rule = niceStep(most)
   const hasCurve = fullBearing !== null && points.length > 1
+  const isNarrow = width < NARROW
+  const bracket = published && {
+    x: width - BRACKET + 6,
+    low: y(published.low),
+    high: y(published.high),
+    words: publishedWords(published, region),
+    label: {y: y(published.high) - 6, text: isNarrow ? "published" : `published: ${published.place}`},
+  }
   const plantings = told.map((one, i) => placed(one, SHAPES[i % SHAPES.length]!, x, y))
   return {
     width,
@@ -99,20 +113,26 @@ export function yieldLayout(
       text: numberText(shown),
     })),
     ages: Array.from({length: lastAge + 1}, (_, age) => age)
-      .filter((age) => lastAge <= 10 || width > 460 || age % 2 === 0)
+      .filter((age) => lastAge <= 10 || width > NARROW || age % 2 === 0)
       .map((age) => ({x: x(age), text: String(age)})),
     line: hasCurve ? `M${path(1).join("L")}` : "",
     band: hasCurve && spread ? `M${[...path(1 + spread), ...path(1 - spread, true)].join("L")}Z` : null,
-    published: published && {
-      x: width - BRACKET + 6,
-      low: y(published.low),
-      high: y(published.high),
-      words: publishedWords(published, region),
-    },
+    published: bracket,
     plantings: labelled(
       plantings,
       told,
       {left: LEFT, right: width, top: 2, bottom: BASE},
+      isNarrow,
+      bracket
+        ? [
+            {
+              left: width - textWidth(bracket.label.text),
+              right: width,
+              top: bracket.label.y - 12,
+              bottom: bracket.low,
+            },
+          ]
+        : [],
       hasCurve
         ? [1, ...(spread ? [1 + spread, 1 - spread] : [])].flatMap((times) =>
             stretches(points.map(({age, share}) => ({x: x(age), y: y(onCurve(share, times))}))),
@@ -161,6 +181,8 @@ function labelled(
   plantings: readonly Placed[],
   told: readonly YieldEvidence[],
   room: Box,
+  isNarrow: boolean,
+  bracket: readonly Box[],
   curves: readonly Box[],
 ): readonly PlantingYields[] {
   const obstacles: Box[] = plantings.flatMap(({dots, projection, mean}) => [
@@ -168,12 +190,12 @@ function labelled(
     ...(projection && dots.length ? stretches([dots.at(-1)!, projection]) : []),
     ...(mean ? [{left: mean.from, right: mean.to, top: mean.y - 1, bottom: mean.y + 1}] : []),
   ])
-  obstacles.push(...curves)
+  obstacles.push(...bracket, ...curves)
   return plantings.map((one, i) => {
     const at = one.projection ?? one.dots.at(-1)
     if (!at) return {...one, label: null}
     const {gap} = told[i]!
-    const lines = gap === null ? [one.planting] : [one.planting, gapText(gap)]
+    const lines = gap === null ? [one.planting] : [one.planting, isNarrow ? gapText(gap) : gapWords(gap)]
     const half = Math.max(...lines.map((line) => textWidth(line))) / 2
     const high = (lines.length * LETTERS) / 2
     const candidates = PLACES.map(([right, down]) => {
@@ -190,6 +212,7 @@ function labelled(
       y: best.middleY - high + LETTERS - 4,
       lines,
       anchor: "middle" as const,
+      isAbove: (gap ?? 0) > 0,
       lead: isAway
         ? `M${round(at.x)} ${round(at.y + (edge > at.y ? 8 : -8))}L${round(best.middleX)} ${round(edge)}`
         : null,
@@ -224,6 +247,10 @@ const clamp = (value: number, least: number, most: number) => Math.min(most, Mat
 /** "−30 %", "+18 %" */
 export const gapText = (gap: number): string =>
   `${gap < 0 ? "\u2212" : "+"}${numberText(Math.abs(gap) * 100, 0)}\u202f%`
+
+/** "30 % under record", "18 % above record" */
+const gapWords = (gap: number) =>
+  `${numberText(Math.abs(gap) * 100, 0)}\u202f% ${gap < 0 ? "under" : "above"} record`
 
 const polygon = (...points: readonly (readonly [number, number])[]) =>
   `M${points.map(([x, y]) => `${round(x)} ${round(y)}`).join("L")}Z`

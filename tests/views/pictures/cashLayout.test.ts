@@ -30,6 +30,18 @@ describe("the picture of cash and debt", () => {
     expect(bar.y + bar.height).toBeCloseTo(columns[1]!.capacity.y, 6)
   })
 
+  it("says above the tight year what it has left, and nothing above one that is short", () => {
+    const years = [cashYear(2026, 150, 100), cashYear(2027, 112, 100), cashYear(2028, 140, 100)]
+    const {columns} = cashLayout(years, 620, null)
+    expect(columns.map(({isTight}) => isTight)).toEqual([false, true, false])
+    expect(columns.map(({spare}) => spare?.words ?? null)).toEqual([null, ["12 left"], null])
+    expect(columns[1]!.spare!.y).toBeLessThan(columns[1]!.capacity.y)
+    const short = cashLayout(fiveYears, 620, null).columns
+    expect(short.map(({isTight, spare}) => [isTight, spare])).toEqual(
+      fiveYears.map(({year}) => [year === 2027, null]),
+    )
+  })
+
   it("sets the dot of cover 1 on the level that just pays, and wanted above it", () => {
     const {columns, justPays, wanted} = cashLayout(
       [cashYear(2026, 100, 100), cashYear(2027, 150, 100)],

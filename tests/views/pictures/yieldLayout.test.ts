@@ -38,7 +38,9 @@ describe("the picture of yields by age", () => {
     expect(plantings[1]!.lead).toBeNull()
     expect(plantings[1]!.mean).toBeNull()
     expect(plantings[1]!.label!.lines).toEqual(["Home Strip"])
-    expect(plantings[0]!.label!.lines).toEqual(["Long Acre", "+18\u202f%"])
+    expect(plantings[0]!.label!.lines).toEqual(["Long Acre", "18\u202f% above record"])
+    expect(plantings.map(({label}) => label!.isAbove)).toEqual([true, false])
+    expect(yieldLayout(page, 358).plantings[0]!.label!.lines).toEqual(["Long Acre", "+18\u202f%"])
   })
 
   it("marks a year of disaster and leaves it in", () => {
