@@ -6,6 +6,7 @@ import type {Held} from "../../functions/parameters"
 import {columnWith, sheetWith, type CellAddress, type Part} from "./document"
 import {isFault, type Value} from "./value"
 import {namesIn, numberNamed} from "./names"
+import {sampleSpreadOf, type Sampling} from "./sampleSpread"
 import {type Workbook} from "./workbook"
 
 /** Sugar measured in roots on a day: the mean, mg/g, and the interval that goes with it where there is one. */
@@ -14,6 +15,8 @@ export interface MeasuredSugar {
   readonly sugar: number
   readonly lower: number | null
   readonly upper: number | null
+  /** Plants that the mean rests on; null where that is not known. */
+  readonly plants: number | null
 }
 
 /** One planting as the daily balance is run for it, read from the sheets. Mass in kg/ha. */
@@ -60,10 +63,12 @@ export function crownsOf(workbook: Workbook): CrownYears | Refusal | null {
   const constants = balanceValues.read(values)
   if (isRefusal(constants)) return constants
   const closes = closesIn(workbook)
+  let spread: readonly Sampling[] | undefined
+  const samplings = () => (spread ??= sampleSpreadOf(workbook)?.samplings ?? [])
   const shownAt = namesIn(document).find(({name}) => name.toLowerCase() === "shown_planting")?.at
   return {
     plantings: document.sheets[sheet]!.rows.flatMap(
-      (_, row) => plantingIn(workbook, sheet, row, closes) ?? [],
+      (_, row) => plantingIn(workbook, sheet, row, closes, samplings) ?? [],
     ),
     climate: read,
     values: constants,
@@ -92,6 +97,7 @@ function plantingIn(
   sheet: number,
   row: number,
   closes: ReadonlyMap<string, number | null>,
+  samplings: () => readonly Sampling[],
 ): PlantingCrowns | null {
   const value = (part: Part) => valueIn(workbook, sheet, row, part)
   const number = (part: Part) => numberOf(value(part))
@@ -104,7 +110,15 @@ function plantingIn(
   const measured: MeasuredSugar[] = []
   const [on, sugar] = [number("sampled on"), number("sampled sugar")]
   if (on !== null && sugar !== null)
-    measured.push({day: on, sugar, lower: number("sampled lower"), upper: number("sampled upper")})
+    measured.push({
+      day: on,
+      sugar,
+      lower: number("sampled lower"),
+      upper: number("sampled upper"),
+      plants: number("samples used"),
+    })
+  const plantsOf = (day: number) =>
+    samplings().find((one) => one.planting === planting && one.day === day)?.plants.length ?? null
   const [later, laterSugar, error] = [number("later sample"), number("later sugar"), number("later error")]
   if (later !== null && laterSugar !== null) {
     const half = error === null ? null : NORMAL_80 * error
@@ -113,6 +127,7 @@ function plantingIn(
       sugar: laterSugar,
       lower: half === null ? null : laterSugar - half,
       upper: half === null ? null : laterSugar + half,
+      plants: plantsOf(later),
     })
   }
   return {

@@ -105,11 +105,11 @@ export function ReserveThroughTheYear({year, bands = null, singles, width: given
             </text>
           </g>
         )}
-        {layout.measured.map(({x, y, top, bottom, words, wordsX}) => (
+        {layout.measured.map(({x, y, radius, top, bottom, words, wordsX}) => (
           <g key={x}>
             <path className="interval" d={`M${x} ${top}V${bottom}`} />
-            <circle className="sampled" cx={x} cy={y} r={4.5} />
-            <text className="halo" x={wordsX} y={Math.min(top, y - 4) - 6}>
+            <circle className="sampled" cx={x} cy={y} r={radius} />
+            <text className="halo" x={wordsX} y={Math.min(top, y - radius) - 6}>
               {words}
             </text>
           </g>

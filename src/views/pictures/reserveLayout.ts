@@ -81,6 +81,8 @@ export interface Point {
 }
 
 export interface Dot extends Point {
+  /** px; its area grows with the plants that were sampled. */
+  readonly radius: number
   /** Ends of the interval, px; equal to y where there is none. */
   readonly top: number
   readonly bottom: number
@@ -123,9 +125,6 @@ export interface ReserveLayout {
 
 /** Five quantiles (10, 25, 50, 75 and 90 of a hundred) of the store at the end of each week. */
 export type Bands = readonly (readonly number[])[]
-
-/** Chosen: narrower than this long words run into each other. */
-const NARROW = 600
 
 const HEIGHT = 280
 const LEFT = 52
@@ -225,14 +224,19 @@ export function reserveLayout(
     singles: singles.map(
       (store) => `M${store.map((mass, i) => `${endOf(i).toFixed(1)} ${y(mass).toFixed(1)}`).join("L")}`,
     ),
-    measured: measured.map(({day, sugar, lower, upper}) => {
-      const words = `${width < NARROW ? "" : "measured "}${numberText(sugar, 0)} mg/g, ${dayText(day)}`
+    measured: measured.map(({day, sugar, lower, upper, plants}) => {
       const dotX = x(day - first)
       // Before the line of the as-of day they end in front of it.
-      const room = (asOf !== null && day - first < asOf ? x(asOf) - 4 : width) - textWidth(words)
+      const end = asOf !== null && day - first < asOf ? x(asOf) - 4 : width
+      const said = `${numberText(sugar, 0)} mg/g, ${dayText(day)}`
+      const ofPlants =
+        plants === null ? [] : [`measured of ${plants === 1 ? "1 plant" : `${plants} plants`}: ${said}`]
+      const words = [...ofPlants, `measured ${said}`].find((one) => textWidth(one) <= end - LEFT) ?? said
+      const room = end - textWidth(words)
       return {
         x: dotX,
         y: y(storeOf(sugar, day)),
+        radius: radiusOf(plants),
         top: y(storeOf(upper ?? sugar, day)),
         bottom: y(storeOf(lower ?? sugar, day)),
         words,
@@ -241,6 +245,9 @@ export function reserveLayout(
     }),
   }
 }
+
+/** 4.5 px for ten plants, or where their number is not known; within 3 and 8, so that it is seen and hides nothing. Chosen. */
+const radiusOf = (plants: number | null) => Math.min(8, Math.max(3, 4.5 * Math.sqrt((plants ?? 10) / 10)))
 
 /** A round step of 1, 2 or 5 times a power of ten that parts the axis in three to six. */
 function stepOf(most: number): number {

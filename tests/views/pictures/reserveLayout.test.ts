@@ -37,6 +37,7 @@ describe("the crowns of the demonstration farm", () => {
     expect(longAcre.floor).toBe(1600)
     expect(longAcre.measured).toHaveLength(1)
     expect(longAcre.measured[0]!.sugar).toBeCloseTo(408.9, 9)
+    expect(longAcre.measured[0]!.plants).toBe(10)
     expect(longAcre.samplesUsed).toBe(10)
   })
 })
@@ -83,6 +84,21 @@ describe("the reserve through the year", () => {
     expect(layout.base - dot!.y).toBeCloseTo(4514.26 * perKg, 1)
     expect(dot!.top).toBeLessThan(dot!.y)
     expect(dot!.bottom).toBeGreaterThan(dot!.y)
+  })
+
+  it("draws a sample the larger the more plants it is of", () => {
+    const ofPlants = (plants: number | null) => {
+      const measured = year.planting.measured.map((one) => ({...one, plants}))
+      return reserveLayout({...year, planting: {...year.planting, measured}}, 1000).measured[0]!
+    }
+    // The area stands for the plants: twice as many, 1.41 times the radius.
+    expect(ofPlants(20).radius / ofPlants(10).radius).toBeCloseTo(Math.SQRT2, 9)
+    expect(ofPlants(null).radius).toBe(ofPlants(10).radius)
+    expect(ofPlants(1).radius).toBe(3)
+    expect(ofPlants(1000).radius).toBe(8)
+    expect(ofPlants(10).words).toBe("measured of 10 plants: 409 mg/g, 5 Mar")
+    expect(ofPlants(1).words).toBe("measured of 1 plant: 409 mg/g, 5 Mar")
+    expect(ofPlants(null).words).toBe("measured 409 mg/g, 5 Mar")
   })
 
   it.each([340, 390, 640, 1000])("ends the words of a sample before the as-of line, at %d px", (width) => {
