@@ -132,6 +132,17 @@ it("prints on its own, whole, with the years as a table and a number on each pag
   expect(await foot.textContent()).toMatch(
     /@bottom-left .*Hollow Brook Farm, season 2026\. Version 7, after the frost.*@bottom-right .*Fernledger \d+\.\d+\.\d+, printed \d+ [A-Z][a-z]{2} 20\d\d\. Page/,
   )
+  // The pictures stand side by side, whole, on the first sheet, that of Letter too: 279.4 mm less margins of 14 and 18 mm.
+  const pictures = await page.locator(".lender-picture").evaluateAll((all) =>
+    all.map((one) => {
+      const {top, bottom, width} = one.getBoundingClientRect()
+      return {top: top + scrollY, bottom: bottom + scrollY, width: Math.round(width)}
+    }),
+  )
+  expect(pictures).toHaveLength(2)
+  expect(pictures[0]!.top).toBe(pictures[1]!.top)
+  expect(pictures.map(({width}) => width)).toEqual([332, 332]) // as they are drawn when the browser prints
+  for (const {bottom} of pictures) expect(bottom).toBeLessThan((279.4 - 32) * (96 / 25.4))
   // What was typed over and what has no source stand above the pictures, so on the first page whatever the paper.
   const tops = await page
     .locator(".lender .five, .lender .lists, .lender .pictures")

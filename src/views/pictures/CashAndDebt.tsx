@@ -11,6 +11,8 @@ import {useWidth} from "./useWidth"
 import "./pictures.css"
 
 const FIRST_WIDTH = 620
+/** px: half of an A4 page within its margins. */
+export const HALF_PAGE = 332
 
 /**
  * What there is to pay debt, year by year, against what is due; below, the cover of the plan as a filled dot and of the
@@ -26,7 +28,7 @@ export const CashAndDebt = memo(function CashAndDebt({
   risk?: Risk | null
   onGo?: (at: CellAddress) => void
 }) {
-  const [place, measured] = useWidth()
+  const [place, measured] = useWidth(HALF_PAGE)
   const hatch = useId()
   const currency = shownIn("money", region).unit
   const {width, height, left, isNarrow, inThousands, zero, rules, columns, yearsY, isCut, ...cover} =

@@ -2,6 +2,7 @@ import {memo} from "react"
 import {numberText, quantityText, shownIn} from "../../editor/display"
 import type {CellAddress} from "../../workbook/document"
 import type {LenderPage} from "../../workbook/lender"
+import {HALF_PAGE} from "./CashAndDebt"
 import {yieldSentence, yieldTitle} from "./lenderWords"
 import {Rules} from "./marks"
 import {PictureWalk} from "./PictureWalk"
@@ -23,7 +24,7 @@ export const YieldByAge = memo(function YieldByAge({
   page: LenderPage
   onGo?: (at: CellAddress) => void
 }) {
-  const [place, measured] = useWidth()
+  const [place, measured] = useWidth(HALF_PAGE)
   const {yields, spread, region} = page
   const layout = yieldLayout(page, measured ?? FIRST_WIDTH)
   const {width, height, left, right, base, published} = layout

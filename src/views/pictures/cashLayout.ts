@@ -81,9 +81,8 @@ export interface CashLayout {
 }
 
 const TOP = 34
-const MONEY_HEIGHT = 124
-const COVER_TITLE = TOP + MONEY_HEIGHT + 48
-const COVER_HEIGHT = 120
+/** Of the columns and of the dots, px: where there is little room beside, there is little below. */
+const HEIGHTS = {wide: {money: 124, cover: 120}, narrow: {money: 92, cover: 84}}
 const LETTERS = 18
 const LEFT = 8
 /** Room for a number beside the rules, px. */
@@ -105,6 +104,8 @@ export function cashLayout(
 ): CashLayout {
   const years = all.filter(({due}) => due > 0)
   const isNarrow = width < ROOM_BESIDE
+  const {money: moneyHeight, cover: coverHeight} = isNarrow ? HEIGHTS.narrow : HEIGHTS.wide
+  const coverTitleY = TOP + moneyHeight + 48
   const most = Math.max(1, ...years.flatMap(({capacity, due}) => [capacity, due])) * 1.06
   const rule = niceStep(most)
   const inThousands = isNarrow && rule >= 1000
@@ -114,7 +115,7 @@ export function cashLayout(
   const step = (width - left) / Math.max(1, years.length)
   const barWidth = Math.min(44, step * 0.62)
   const least = Math.min(0, ...years.map(({capacity}) => capacity))
-  const money = scale(least, most, TOP + MONEY_HEIGHT, TOP)
+  const money = scale(least, most, TOP + moneyHeight, TOP)
   const bandIn = (year: number) => risk?.plans[0]?.years.find((one) => one.year === year)?.cover?.at
   // A cover that is typed over moves no dot; one that is emptied takes it away.
   const planned = years.map((one) => (one.cover === null ? null : coverOf(one)))
@@ -124,10 +125,10 @@ export function cashLayout(
     return all.length ? [{least: Math.min(...all), most: Math.max(...all)}] : []
   })
   const {isCut, ...ends} = coverScale(reaches, {least: 0, most: Math.max(1.2, wanted ?? 0)})
-  const beyondHighY = COVER_TITLE + LETTERS + 4
+  const beyondHighY = coverTitleY + LETTERS + 4
   const hasBeyond = isCut && risk !== null
   const planY = hasBeyond ? beyondHighY + LETTERS : beyondHighY
-  const [coverTop, coverBottom] = [planY + CLEAR, planY + CLEAR + COVER_HEIGHT]
+  const [coverTop, coverBottom] = [planY + CLEAR, planY + CLEAR + coverHeight]
   const stressY = coverBottom + CLEAR + 10
   const beyondLowY = stressY + LETTERS
   const stressWordsY = (hasBeyond ? beyondLowY : stressY) + LETTERS + 2
@@ -180,7 +181,7 @@ export function cashLayout(
     yearsY: money(least) + LETTERS,
     justPays: cover(1),
     wanted: wanted === null ? null : cover(wanted),
-    coverTitleY: COVER_TITLE,
+    coverTitleY,
     planY,
     stressY,
     beyondHighY,

@@ -1,9 +1,14 @@
 import {useEffect, useRef, useState} from "react"
+import {flushSync} from "react-dom"
 
-/** The width of the element that the ref is given to, px; null until it is measured. */
-export function useWidth() {
+/**
+ * The width of the element that the ref is given to, px; null until it is measured. A picture whose place on paper has another
+ * shape says how wide that is: nothing is measured again for printing.
+ */
+export function useWidth(onPaper?: number) {
   const place = useRef<HTMLDivElement>(null)
   const [width, setWidth] = useState<number | null>(null)
+  const [isPrinting, setPrinting] = useState(false)
   useEffect(() => {
     if (!place.current) return
     const observer = new ResizeObserver(([entry]) => {
@@ -12,5 +17,16 @@ export function useWidth() {
     observer.observe(place.current)
     return () => observer.disconnect()
   }, [])
-  return [place, width] as const
+  useEffect(() => {
+    if (onPaper === undefined) return
+    const begin = () => flushSync(() => setPrinting(true))
+    const end = () => setPrinting(false)
+    addEventListener("beforeprint", begin)
+    addEventListener("afterprint", end)
+    return () => {
+      removeEventListener("beforeprint", begin)
+      removeEventListener("afterprint", end)
+    }
+  }, [onPaper])
+  return [place, isPrinting && onPaper !== undefined ? onPaper : width] as const
 }

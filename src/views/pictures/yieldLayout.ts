@@ -72,6 +72,7 @@ export function yieldLayout(
 ): YieldLayout {
   const told = yields.filter(({record, projection}) => record.length > 0 || (projection ?? 0) > 0)
   const lastAge = Math.max(8, ...told.map(({age}) => age ?? 0))
+  const isNarrow = width < NARROW
   const right = width - (published ? BRACKET : 4)
   const points = curve.filter(({age}) => age <= lastAge)
   const onCurve = (share: number, times = 1) => share * (fullBearing ?? 0) * times
@@ -93,7 +94,6 @@ export function yieldLayout(
     )
   const rule = niceStep(most)
   const hasCurve = fullBearing !== null && points.length > 1
-  const isNarrow = width < NARROW
   const bracket = published && {
     x: width - BRACKET + 6,
     low: y(published.low),
