@@ -1,7 +1,9 @@
+import {useState} from "react"
 import {dayText, numberText, shownIn} from "../../editor/display"
 import type {CellAddress, Region} from "../../workbook/document"
 import type {PlantingWeek, SeasonWeek} from "../../workbook/season"
 import {beside} from "./besideLine"
+import {PickedByWeek} from "./PickedByWeek"
 import {PictureWalk} from "./PictureWalk"
 import {useWidth} from "./useWidth"
 import "./pictures.css"
@@ -19,6 +21,7 @@ const BASE = HEIGHT - 22
  */
 export function PickedSoFar({week, onGo}: {week: SeasonWeek; onGo?: (at: CellAddress) => void}) {
   const [place, measured] = useWidth()
+  const [isWeekly, setWeekly] = useState(false)
   const shown = week.plantings.filter(
     ({plannedSoFar, area}) => plannedSoFar.length > 0 && area !== null && area > 0,
   )
@@ -95,6 +98,12 @@ export function PickedSoFar({week, onGo}: {week: SeasonWeek; onGo?: (at: CellAdd
         })}
       </PictureWalk>
       <p className="small q">Solid: picked. Dashed: the plan. The share is of the plan so far.</p>
+      <details className="twin" onToggle={({currentTarget}) => setWeekly(currentTarget.open)}>
+        <summary>Week by week</summary>
+        {isWeekly && (
+          <PickedByWeek week={week} plantings={shown} width={width} columns={columns} onGo={onGo} />
+        )}
+      </details>
     </div>
   )
 }
