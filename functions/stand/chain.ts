@@ -1,3 +1,5 @@
+import {atLeast} from "../rounding"
+
 /**
  * What lies between two plantings of an endless chain of like ones. Money per hectare; all cash comes at the end of its year
  * and is valued on 1 January of the planting year.
@@ -61,14 +63,13 @@ export const chainWorths = (flows: readonly number[], rate: number, between: Bet
     ({worth, years}) => worth / -Math.expm1(years * (Math.log1p(growth) - Math.log1p(rate))),
   )
 
-/** The place of the largest, the first of them. */
-export const placeOfMost = (values: readonly number[]): number =>
-  values.reduce((best, value, i) => (value > values[best]! ? i : best), 0)
+/** The place of the largest, the first of them; what rounding alone tells apart counts as equal. */
+export const placeOfMost = (values: readonly number[]): number => edgeWithin(values, 0, -1)
 
 /** The first (-1) or last (1) place whose value is within that sum of the largest. */
 export function edgeWithin(values: readonly number[], within: number, side: -1 | 1): number {
   const enough = Math.max(...values) - within
   return side < 0
-    ? values.findIndex((value) => value >= enough)
-    : values.findLastIndex((value) => value >= enough)
+    ? values.findIndex((value) => atLeast(value, enough))
+    : values.findLastIndex((value) => atLeast(value, enough))
 }

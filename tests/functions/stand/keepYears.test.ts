@@ -33,6 +33,8 @@ describe("keepYears", () => {
   })
   it("is the fewest of equals", () => {
     expect(keepYears([0, 0], GROUND, 0, 0)).toBe(0)
+    // Years that bring the interest on the ground, 0.07 x 14 300 = 1 001, gain nothing and lose nothing.
+    expect(keepYears(Array(12).fill(1001), 14300, 0.07, 0)).toBe(0)
   })
   it("is 0 when clearing now is best", () => {
     expect(keepYears([100, 50], GROUND, 0.06, 0)).toBe(0)

@@ -30,6 +30,10 @@ describe("life", () => {
     // The sum grows for as long as cash is above 0: the single planting would be kept for all 18 years.
     expect(life([-100, 60, 60, 1], 0.1, AT_ONCE, 0)).toBe(3)
   })
+  it("is the shortest of equals", () => {
+    // Every life of 25 equal years is worth the same sum a year: 1 000.50.
+    expect(life(Array(25).fill(1000.5), 0.25, AT_ONCE, 0)).toBe(1)
+  })
   it("finds the cheapest machine when costs are given as cash below 0", () => {
     // Newnan, Eschenbach and Lavelle, example 13-4: least annual equivalent at year 5.
     const costs = [17750, 15200, 13950, 14350, 14900, 15600, 16950]

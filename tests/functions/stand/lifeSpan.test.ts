@@ -17,6 +17,12 @@ describe("lifeSpan", () => {
     expect(lifeSpan(within, -1, flows, 0.06, AT_ONCE)).toBe(shortest)
     expect(lifeSpan(within, 1, flows, 0.06, AT_ONCE)).toBe(longest)
   })
+  it("takes in every one of equal lives", () => {
+    // 25 equal years are worth the same sum a year at every life.
+    const equal = Array<number>(25).fill(1000.5)
+    expect(lifeSpan(0, -1, equal, 0.25, AT_ONCE)).toBe(1)
+    expect(lifeSpan(0, 1, equal, 0.25, AT_ONCE)).toBe(25)
+  })
   it("ends where the next life costs more than the sum", () => {
     const last = lifeSpan(5, 1, flows, 0.06, AT_ONCE)
     expect(lifeCost(last, flows, 0.06, AT_ONCE)).toBeLessThanOrEqual(5)
