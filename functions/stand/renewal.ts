@@ -33,26 +33,29 @@ export interface Renewed {
 
 /** Chosen: share of the ground's worth, far below anything that counts. */
 const SETTLED = 1e-11
+/** Chosen: a slope that only rounding keeps below 1. */
+const WHOLE = 1 - 1e-9
 /** A few rounds are enough; this many only ever stand for a mistake of ours. */
 const MOST_ROUNDS = 200
 
 /**
  * Solves the chain: from the oldest year to the youngest with the worth of ground as it is known, then again with a better one,
  * until it stands. The worth that comes out is a convex line of straight pieces over the one put in, rising by what a whole life
- * is discounted: each round follows the piece through the last two to where both are the same.
+ * is discounted: each round follows the piece through the last two to where both are the same. Where a planting would be cleared
+ * as soon as it may be cut and that is at once, the piece rises by the whole and meets nothing: then it looks twice as far.
  */
 export function renew(renewal: Renewal): Renewed {
   const {acts, years} = renewal
   const states = acts.first.length - 1
   const worths = Array.from({length: years.length + 1}, () => new Float64Array(states))
   let before: {readonly ground: number; readonly comes: number} | null = null
-  let ground = 0
+  let [ground, step] = [0, 0]
   for (let rounds = 1; rounds <= MOST_ROUNDS; rounds++) {
     worthsBefore(renewal, years.length, ground, worths)
     const comes = renewal.groundOf(worths[0]!, ground)
     const slope: number =
       before && before.ground !== ground ? (comes - before.comes) / (ground - before.ground) : 0
-    const step = (comes - ground) / (1 - slope)
+    step = slope < WHOLE ? (comes - ground) / (1 - slope) : 2 * step
     if (Math.abs(step) <= SETTLED * Math.max(1, Math.abs(comes))) return {ground, worths, rounds}
     before = {ground, comes}
     ground += step

@@ -40,6 +40,15 @@ describe("jointPlan", () => {
     expect(found.replaceAge).toBe(replaceAge)
     expect(Math.abs(found.ground - ground)).toBeLessThan(0.0051)
   })
+  it("finds a ground below 0 where planting may be cut and cleared in the year that it is planted", () => {
+    // One row, age 1: a week leaves 0.38 x 12 000 x 0.216 x 0.6 x (1-exp(-0.05)) - 20 - 300 = -291.1780, no week -300. Every year
+    // it is planted and cleared: W = (-291.1780 - 2 000 - 250)/(1 - 1/1.005) = -510 776.78.
+    const changed = {Cut_saturation: 0.05, Fixed_cost: 300, Establish_cost: 2000, Rate: 0.005}
+    const found = jointPlan({ages: [1], caps: [1], factors: [0.216]}, {...values, ...changed})
+    const margin = 0.38 * 12000 * 0.216 * 0.6 * -Math.expm1(-0.05) - 20 - 300
+    expect(found.ground).toBeCloseTo((margin - 2250) / (1 - 1 / 1.005), 4)
+    expect(weeks(found)).toEqual([1])
+  })
   it("errs upward by straight lines between nodes, less with every finer grid that holds the coarser", () => {
     // Yield is linear in the reserve and the refill a straight line of it, so the worth is convex.
     const grounds = [51, 101, 201, 401].map((Nodes) => plan({Nodes}).ground)
