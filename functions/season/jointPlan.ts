@@ -39,11 +39,12 @@ export interface JointPlan {
 /**
  * Weeks of cutting at every age and the age of replacement, chosen together, for a reserve that runs from 0 to 1. Everything is
  * paid at the start of its year. Cutting w weeks gives Yield_full·factor·r·(1-exp(-κ·w)) and leaves rc = r·exp(-λ·w), which the
- * fern brings back to rc + (1-rc)·ρ·max(0, 1-w/w_f). Worths are found for `Nodes` levels of reserve, with straight lines between.
+ * fern brings back to rc + (1-rc)·ρ·max(0, 1-w/w_f). What is lost at the end of a year is cleared then. Worths are found for
+ * `Nodes` levels of reserve, with straight lines between.
  */
 export function jointPlan(years: JointYears, values: JointValues): JointPlan {
-  const {Nodes, Rate, Rest_years, Rest_income, Establish_cost, Clear_cost, Start_reserve} = values
-  const carry = discount(Rate, 1)
+  const {Nodes, Rate, Rest_years, Rest_income, Establish_cost, Clear_cost, Other_use, Start_reserve} = values
+  const {carry, lost} = nextYear(values)
   const most = Math.max(...years.caps)
   const weeks = Array.from({length: most + 1}, (_, w) => w)
   const nodes = Array.from({length: Nodes}, (_, node) => node / (Nodes - 1))
@@ -62,7 +63,7 @@ export function jointPlan(years: JointYears, values: JointValues): JointPlan {
     const pays = nodes.flatMap((reserve) =>
       weeks.map((w) => (w <= years.caps[row]! ? margin(years.factors[row]!, reserve, w, values) : -Infinity)),
     )
-    return {pays: Float64Array.from(pays), carry, lost: 0, last: null}
+    return {pays: Float64Array.from(pays, (sum) => sum - lost * Clear_cost), carry, lost, last: null}
   })
   const {ground, worths} = renew({
     acts,
@@ -72,7 +73,7 @@ export function jointPlan(years: JointYears, values: JointValues): JointPlan {
       const planted = discount(Rate, years.ages[0]! - 1) * between(first, Start_reserve) - Establish_cost
       // A year of rest pays at its start, as every year does here.
       const rested = (1 + Rate) * worthOfYears(Rest_income, Rest_years, Rate)
-      return rested + discount(Rate, Rest_years) * planted
+      return Math.max(rested + discount(Rate, Rest_years) * planted, Other_use)
     },
   })
   return {
@@ -82,6 +83,12 @@ export function jointPlan(years: JointYears, values: JointValues): JointPlan {
   }
 }
 
+/** What sums of the next year count in this one: those of the planting, and through the chance of a loss those of the ground. */
+function nextYear({Rate, Loss_chance}: JointValues) {
+  const year = discount(Rate, 1)
+  return {carry: year * (1 - Loss_chance), lost: year * Loss_chance}
+}
+
 /** Follows the best course from the first row on, from the reserve as it is and not from a node. */
 function follow(
   {ages, caps, factors}: JointYears,
@@ -89,7 +96,7 @@ function follow(
   worths: readonly Float64Array[],
   cleared: number,
 ): Pick<JointPlan, "replaceAge" | "years"> {
-  const carry = discount(values.Rate, 1)
+  const {carry, lost} = nextYear(values)
   const followed: JointYear[] = []
   let reserve = values.Start_reserve
   for (const [row, age] of ages.entries()) {
@@ -97,7 +104,7 @@ function follow(
     let best = {weeks: -1, worth: -Infinity}
     for (let weeks = 0; weeks <= caps[row]!; weeks++) {
       const then = between(next, reserveAfter(reserve, weeks, values))
-      const worth = margin(factors[row]!, reserve, weeks, values) + carry * then
+      const worth = margin(factors[row]!, reserve, weeks, values) + carry * then + lost * cleared
       if (worth > best.worth) best = {weeks, worth}
     }
     if (best.worth <= cleared) return {replaceAge: age, years: followed}

@@ -49,6 +49,18 @@ export const jointValues = {
     value: 0,
   },
   Rest_income: {label: "Net cash of a year of rest", unit: "money/ha", limits: {}, value: 0},
+  Other_use: {
+    label: "Worth of cleared ground in another use, which is the least it comes to",
+    unit: "money/ha",
+    limits: {},
+    value: -Infinity,
+  },
+  Loss_chance: {
+    label: "Chance of losing the planting, at the end of each year of the rows",
+    unit: "share/year",
+    limits: {min: 0, max: 1},
+    value: 0,
+  },
   Rate: {label: "Rate a year", unit: "share", limits: {above: 0, max: 1}},
   Start_reserve: {label: "Reserve at the start of the first row", unit: "share", limits: {min: 0, max: 1}},
   Nodes: {

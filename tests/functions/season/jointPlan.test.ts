@@ -49,6 +49,27 @@ describe("jointPlan", () => {
     expect(found.ground).toBeCloseTo((margin - 2250) / (1 - 1 / 1.005), 4)
     expect(weeks(found)).toEqual([1])
   })
+  // The same problem with a chance of loss or another use, solved in a second language by bisection on W.
+  it.each<[string, Partial<JointValues>, number, number]>([
+    ["a chance of loss of 1 %", {Loss_chance: 0.01}, 19, 1005.2429],
+    ["a chance of loss of 5 %", {Loss_chance: 0.05}, 21, -1624.9907],
+    ["another use that leaves 0, at a price of 0.90", {Price: 0.9, Other_use: 0}, 16, -250],
+    ["another use, a loss and a price of 0.90", {Price: 0.9, Other_use: 2500, Loss_chance: 0.03}, 14, 2250],
+    ["another use worth less than planting again", {Other_use: 1000}, 18, 1610.0793],
+  ])("with %s agrees with another solver", (_, changed, replaceAge, ground) => {
+    const found = plan(changed)
+    expect(found.replaceAge).toBe(replaceAge)
+    expect(found.ground).toBeCloseTo(ground, 3)
+    expect(found.years.at(-1)!.weeks).toBe(10)
+  })
+  it("at a certain loss plants for one season only", () => {
+    // From a full crop at age 2 a last season of 10 weeks leaves m = 0.38 x 12 000 x 0.6 x (1-exp(-1.2)) - 200 - 650 = 1 061.93, and
+    // W = -5 000 - 250 + (m + W/1.06)/1.06.
+    const m = 0.38 * 12000 * 0.6 * -Math.expm1(-1.2) - 850
+    const found = jointPlan({ages: [2, 3], caps: [10, 10], factors: [1, 1]}, {...values, Loss_chance: 1})
+    expect(found.ground).toBeCloseTo((m / 1.06 - 5250) / (1 - 1.06 ** -2), 6)
+    expect(found.years[0]).toMatchObject({weeks: 10, reserveWorth: 0, weekCost: 0})
+  })
   it("errs upward by straight lines between nodes, less with every finer grid that holds the coarser", () => {
     // Yield is linear in the reserve and the refill a straight line of it, so the worth is convex.
     const grounds = [51, 101, 201, 401].map((Nodes) => plan({Nodes}).ground)

@@ -24,6 +24,8 @@ export const values: JointValues = {
   Clear_cost: 250,
   Rest_years: 0,
   Rest_income: 0,
+  Other_use: -Infinity,
+  Loss_chance: 0,
   Rate: 0.06,
   Start_reserve: 0.6,
   Nodes: 201,
