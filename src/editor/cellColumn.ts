@@ -34,11 +34,16 @@ function asUnit(column: Column): CellColumn {
 }
 const unitColumns = new WeakMap<Column, CellColumn>()
 
-/** A date is taken and shown as one also before any stands there; a year without groups of thousands. */
+/** The years that a year is taken from, as in the other columns that hold years. */
+const YEARS = {least: 1900, most: 2200}
+
+/** A date is taken and shown as one also before any stands there; a year is a number, shown without groups of thousands. */
 function ofKind(column: Column, kind: "date" | "year"): CellColumn {
   let made = kindColumns.get(column)
-  if (!made)
-    kindColumns.set(column, (made = {date: {...column, format: "date"}, year: {...column, format: "text"}}))
+  if (!made) {
+    made = {date: {...column, format: "date"}, year: {...column, format: "text", rule: YEARS}}
+    kindColumns.set(column, made)
+  }
   return made[kind]
 }
 const kindColumns = new WeakMap<Column, Record<"date" | "year", CellColumn>>()

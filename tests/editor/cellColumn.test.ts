@@ -25,6 +25,21 @@ it("takes a date where a blank value of the unit date is typed, and refuses what
   expect(keepEditing(store, 0, 0)).toBe(false)
 })
 
+it("takes a year as a number, and refuses what is none", () => {
+  const store = createStore(values(["Season", null, "year"]))
+  const at = {sheet: 0, row: 0, col: 1}
+  const type = (text: string) => {
+    store.turn(choose(at))
+    store.turn(startTyping(text))
+    return keepEditing(store, 0, 0)
+  }
+  expect(type("2028")).toBe(true)
+  expect(contentAt(store.getState().document, at)).toBe(2028)
+  expect(type("28")).toBe(false)
+  expect(type("next")).toBe(false)
+  expect(contentAt(store.getState().document, at)).toBe(2028)
+})
+
 it("shows a year without groups", () => {
   const document = values(["Season", 2027, "year"])
   expect(textOf(2027, cellColumn(document, {sheet: 0, row: 0, col: 1}))).toBe("2027")
