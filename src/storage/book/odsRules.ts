@@ -47,10 +47,10 @@ export function odsRulesReader() {
         if (name !== null && conditions.size < LIMITS.columns)
           conditions.set(name, attribute("table:condition") ?? "")
       }
+      if (element !== "error-message" || name === null) return
       // One that merely warns stops nothing.
       const warns = (attribute("table:message-type") ?? "stop") !== "stop"
-      if (element === "error-message" && name !== null && (warns || attribute("table:display") === "false"))
-        conditions.delete(name)
+      if (warns || attribute("table:display") === "false") conditions.delete(name)
     },
     /** Cells of a row below the first: those that hold nothing count only where they name a rule. */
     cells(from: number, count: number, rule: string | null, isBlank: boolean) {
