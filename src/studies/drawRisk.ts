@@ -1,9 +1,9 @@
 import type {Crowns} from "../../functions/root/dailyBalance"
 import {balanceRuns} from "./balanceRuns"
 import {drawn, type Distribution} from "./distribution"
-import {driversAt, hurtFern, logEffect, sharedYears, weatherChanges, type YearsByChance} from "./sharedYears"
-import {keyOf, normalOf} from "./streams"
+import {driversAt, hurtFern, sharedYears, weatherChanges, type YearsByChance} from "./sharedYears"
 import {weatherTable} from "./weatherTable"
+import {yieldFactors} from "./yieldFactors"
 
 /**
  * What a field is to bear in one year before chance. With a first and a last day of cutting, counted from the start of the model
@@ -86,7 +86,7 @@ export function drawRisk(
   to: number,
   done: (share: number) => void = () => {},
 ): RiskPart {
-  const {plans, firstYear, modelYear, values} = input
+  const {plans, modelYear, values} = input
   const count = to - from
   const years = plans[0]!.years.length
   if (plans.some((plan) => [plan, ...plan.fields].some((one) => one.years.length !== years)))
@@ -95,7 +95,7 @@ export function drawRisk(
   const sales = new Float64Array(kg.length)
   const sharedIn = sharedYears(input, years)
   const fields = plans.flatMap((plan, number) =>
-    plan.fields.map((field) => ({...field, ...keysOf(field, firstYear), plan: number})),
+    plan.fields.map((field) => ({...field, chance: `${field.doubt} ${field.name}`, plan: number})),
   )
   const {ofFields, crops} = balanceRuns(fields, modelYear.days, values, (season) =>
     weatherChanges(input)
@@ -109,28 +109,22 @@ export function drawRisk(
   )
   const prices = plans.map((plan) => plan.years.map(({price}) => drawn(price)))
   // A field of several plans has the same chances in all of them.
-  const chances = [...new Map(fields.map((field) => [`${field.key} ${field.doubt}`, field])).values()]
-  const chancesOf = fields.map(
-    ({key, doubt}) => years * chances.findIndex((one) => one.key === key && one.doubt === doubt),
+  const chances = new Map(
+    fields.map(({chance, name, doubt}) => [chance, yieldFactors(input, name, doubt, years)]),
   )
-  const times = new Float64Array(years * chances.length)
   for (let row = 0; row < count; row++) {
     const draw = from + row
     const shared = sharedIn(draw)
     const cropOf = crops(shared)
     const place = (plan: number, year: number) => (plan * years + year) * count + row
-    for (const [number, {doubt, key, yearKeys}] of chances.entries()) {
-      const off = logEffect(doubt, normalOf(input.seed, draw, key))
-      for (let year = 0; year < years; year++) {
-        const own = logEffect(input.fieldSpread, normalOf(input.seed, draw, yearKeys[year]!))
-        times[years * number + year] = Math.exp(shared.yields[year]! + own + off)
-      }
-    }
-    for (const [number, field] of fields.entries())
+    const factors = new Map([...chances].map(([chance, of]) => [chance, of(draw, shared.yields)]))
+    for (const [number, field] of fields.entries()) {
+      const times = factors.get(field.chance)!
       for (const [year, planned] of field.years.entries()) {
         const perHectare = "kg" in planned ? planned.kg : planned.factor * cropOf[ofFields[number]![year]!]!
-        kg[place(field.plan, year)]! += field.area * perHectare * times[chancesOf[number]! + year]!
+        kg[place(field.plan, year)]! += field.area * perHectare * times[year]!
       }
+    }
     for (const [plan, ofYears] of prices.entries())
       for (const [year, price] of ofYears.entries()) {
         const at = place(plan, year)
@@ -142,8 +136,3 @@ export function drawRisk(
   }
   return {from, count, kg, sales}
 }
-
-const keysOf = ({name, years}: RiskField, firstYear: number) => ({
-  key: keyOf("field", name),
-  yearKeys: years.map((_, year) => keyOf("field", name, firstYear + year)),
-})

@@ -3,9 +3,9 @@ import {dailyBalance, emptyCourse} from "../../functions/root/dailyBalance"
 import type {AskedPlanting, BestWeeksInput} from "./bestWeeksAsked"
 import {drawn} from "./distribution"
 import {countingAt, keptOfKg, marginOf} from "./plantingSeason"
-import {logEffect, sharedYears, type YearsByChance} from "./sharedYears"
-import {keyOf, normalOf} from "./streams"
+import {sharedYears, type YearsByChance} from "./sharedYears"
 import type {Way} from "./waysBeside"
+import {yieldFactors} from "./yieldFactors"
 
 /** What a comparison of ways to go on with plantings is drawn from. */
 export interface WaysInput extends YearsByChance {
@@ -42,16 +42,13 @@ export function drawWays(
   to: number,
   done: (share: number) => void = () => {},
 ): WaysPart {
-  const {asked, ways, seed, firstYear} = input
+  const {asked, ways} = input
   const count = to - from
   const worths = new Float64Array(ways.flat().length * count)
   const years = Math.max(0, ...ways.flat().map(({weeks}) => weeks.length))
   const sharedIn = sharedYears(input, years)
   const price = drawn({shape: "lognormal", mean: 1, variation: input.priceVariation})
-  const keys = asked.plantings.map(({planting}) => ({
-    always: keyOf("field", planting),
-    yearly: Array.from({length: years}, (_, year) => keyOf("field", planting, firstYear + year)),
-  }))
+  const factors = asked.plantings.map(({planting}) => yieldFactors(input, planting, input.doubt, years))
   const worthOf = worthIn(input)
   for (let row = 0; row < count; row++) {
     const draw = from + row
@@ -59,11 +56,7 @@ export function drawWays(
     const times = prices.map(price.at)
     let place = row
     for (const [number, planting] of asked.plantings.entries()) {
-      const {always, yearly} = keys[number]!
-      const off = logEffect(input.doubt, normalOf(seed, draw, always))
-      const effects = yearly.map((key, year) =>
-        Math.exp(yields[year]! + logEffect(input.fieldSpread, normalOf(seed, draw, key)) + off),
-      )
+      const effects = factors[number]!(draw, yields)
       for (const {weeks} of ways[number]!) {
         worths[place] = worthOf(planting, weeks, {effects, times, driversIn})
         place += count
