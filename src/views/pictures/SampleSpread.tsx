@@ -59,12 +59,12 @@ export function SampleSpread({spread, onGo}: {spread: Spread; onGo?: (at: CellAd
           </g>
         ))}
         <path className="axis" d={`M${left} ${base}H${right}`} />
-        {rows.map(({y, words, interval, mean, median, dots}) => (
+        {rows.map(({y, words, isLeastSure, interval, mean, median, dots}) => (
           <g key={y}>
             <text className="strong halo" x={0} y={words.y}>
               {words.name}
             </text>
-            <text className="halo" x={words.numbersX} y={words.y}>
+            <text className={isLeastSure ? "held halo" : "halo"} x={words.numbersX} y={words.y}>
               {words.numbers}
             </text>
             {interval && (

@@ -20,6 +20,8 @@ export interface SampleRow {
     readonly y: number
     readonly numbersX: number
   }
+  /** Whether it is the least sure of several latest means. */
+  readonly isLeastSure: boolean
   readonly interval: {readonly x: number; readonly width: number} | null
   readonly mean: number
   readonly median: number
@@ -51,7 +53,9 @@ export const RING = 7
 const LIFTS = [0, -5, 5, -2.5, 2.5]
 
 /** One line for each sampling, all on one scale of mg/g: every plant a dot, the mean and its interval. */
-export function sampleLayout({samplings, confidence}: SampleSpread, width: number): SampleLayout {
+export function sampleLayout(spread: SampleSpread, width: number): SampleLayout {
+  const {samplings, confidence} = spread
+  const {widest, isAlone} = leastSure(spread) ?? {}
   const right = width - SIDE
   const all = samplings.flatMap(({plants, interval}) => [
     ...plants.map(({sugar}) => sugar),
@@ -87,6 +91,7 @@ export function sampleLayout({samplings, confidence}: SampleSpread, width: numbe
           y: y - 17,
           numbersX: Math.min(textWidth(name) + 14, width - textWidth(numbers)),
         },
+        isLeastSure: one === widest && !isAlone,
         interval: one.interval && {
           x: x(one.interval[0]),
           width: Math.max(1, x(one.interval[1]) - x(one.interval[0])),
@@ -127,19 +132,26 @@ export function sampleSentence(one: Sampling, confidence: number): string {
 }
 
 /** What the samples found: the least sure of the latest means, by the width of its interval. */
-export function sampleFinding({samplings, confidence}: SampleSpread): string {
-  const latest = new Map(samplings.flatMap((one) => (one.interval ? [[one.planting, one]] : [])))
-  const widths = [...latest.values()].map(({planting, mean, interval}) => ({
-    planting,
-    mean,
-    half: (interval![1] - interval![0]) / 2,
-  }))
-  const [first] = widths
-  if (!first) return "Too few plants sampled for an interval: take two or more of a planting."
-  const widest = widths.reduce((most, one) => (one.half > most.half ? one : most), first)
-  const rest = widths.length > 1 ? "; the others are surer" : ""
-  return `${widest.planting} is the least sure: ${whole(widest.mean)}\u00a0mg/g, give or take ${whole(widest.half)} at ${share(confidence)}${rest}.`
+export function sampleFinding(spread: SampleSpread): string {
+  const found = leastSure(spread)
+  if (!found) return "Too few plants sampled for an interval: take two or more of a planting."
+  const {widest, isAlone} = found
+  const within = `give or take ${whole(halfOf(widest))} at ${share(spread.confidence)}`
+  const rest = isAlone ? "" : "; the others are surer"
+  return `${widest.planting} is the least sure: ${whole(widest.mean)}\u00a0mg/g, ${within}${rest}.`
 }
+
+/** Of the latest sampling of each planting the one with the widest interval; null where none has an interval. */
+function leastSure({samplings}: SampleSpread) {
+  const latest = new Map(samplings.flatMap((one) => (one.interval ? [[one.planting, one]] : [])))
+  const [first, ...others] = latest.values()
+  if (!first) return null
+  const widest = others.reduce((most, one) => (halfOf(one) > halfOf(most) ? one : most), first)
+  return {widest, isAlone: others.length === 0}
+}
+
+/** Half of its interval, mg/g. */
+const halfOf = ({interval}: Sampling) => (interval ? (interval[1] - interval[0]) / 2 : 0)
 
 function medianOf({plants}: Sampling): number {
   const sorted = plants.map(({sugar}) => sugar).toSorted((a, b) => a - b)

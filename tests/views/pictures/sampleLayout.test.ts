@@ -41,6 +41,14 @@ it.each([320, 358, 640, 1100])("stands every plant on one scale, within %d px", 
   }
 })
 
+it("marks the planting that its finding names, where there are others to compare", () => {
+  const marked = (samplings: readonly Sampling[]) =>
+    sampleLayout({...spread, samplings}, 640).rows.map(({isLeastSure}) => isLeastSure)
+  expect(marked(spread.samplings)).toEqual([false, true, false])
+  expect(sampleFinding(spread)).toMatch(/^North Bench is the least sure/)
+  expect(marked(spread.samplings.slice(1))).toEqual([false, false]) // of two, one has an interval
+})
+
 it.each([320, 640])("names a questioned plant beside its dot, within %d px", (width) => {
   const plants = [460, 190, 540].map((sugar, i) => ({
     plant: i + 1,
