@@ -1,6 +1,6 @@
 import {numberText} from "../../editor/display"
 import type {CellAddress} from "../../workbook/document"
-import {replantLayout, type OldAgainstNew as Picture, type Words} from "./replantLayout"
+import {CROSSING, replantLayout, type OldAgainstNew as Picture, type Words} from "./replantLayout"
 import {PictureWalk} from "./PictureWalk"
 import {crossingWords, replantSentence, seasonSentence} from "./replantWords"
 import {useWidth} from "./useWidth"
@@ -46,7 +46,8 @@ export function OldAgainstNew({picture, onGo}: {picture: Picture; onGo?: (at: Ce
         {layout.dots.map(({x, y, isAbove}) => (
           <circle key={x} className={isAbove ? "dot" : "to-come"} cx={x} cy={y} r={4.5} />
         ))}
-        {crossing && <circle className="crossing" cx={crossing.x} cy={crossing.y} r={9} />}
+        {crossing && <circle className="crossing" cx={crossing.x} cy={crossing.y} r={CROSSING} />}
+        {layout.crossingLead && <path className="lead" d={layout.crossingLead} />}
         {layout.rules.map(({y, words}) => (
           <text key={y} className="quiet" x={left - 8} y={y + 5} textAnchor="end">
             {words}
@@ -60,6 +61,7 @@ export function OldAgainstNew({picture, onGo}: {picture: Picture; onGo?: (at: Ce
         ))}
         <Label at={level.words} className="strong halo" />
         <Label at={layout.oldWords} className="held halo" />
+        {layout.crossingWords && <Label at={layout.crossingWords} className="held halo" />}
         {layout.eitherWords && <Label at={layout.eitherWords} className="strong halo" />}
       </PictureWalk>
       <p className="small q">

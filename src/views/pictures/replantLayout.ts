@@ -93,6 +93,10 @@ export interface ReplantLayout {
   readonly eitherWords: Words | null
   readonly oldWords: Words
   readonly crossing: {readonly x: number; readonly y: number} | null
+  /** Beside the crossing: from when the field brings less than a year must. */
+  readonly crossingWords: Words | null
+  /** A line from its ring to them; empty without them. */
+  readonly crossingLead: string
 }
 
 const EITHER = "either can be right"
@@ -102,6 +106,8 @@ const BELOW = 30
 const RIGHT = 8
 /** px between a number and its rule. */
 const GAP = 8
+/** Radius of the ring at the crossing, px. */
+export const CROSSING = 9
 /** Points between two seasons at which the overlap is followed. */
 const STEPS = 12
 
@@ -146,6 +152,16 @@ export function replantLayout(picture: OldAgainstNew, width: number): ReplantLay
     ...alongs.flatMap((of) => stretches(seasons.map((one, i) => ({x: x(i), y: y(of(one))})))),
     ...[level, levelLow, levelHigh].map((money) => lineBox(left, width - RIGHT, y(money))),
   ]
+  const room = {left, right: width - RIGHT, top: TOP, bottom: base}
+  const either = ends && eitherWords(ends, room, obstacles)
+  const crossed = crossing.kind === "between" ? {x: x(crossing.at), y: y(level)} : null
+  const words =
+    crossed && crossing.kind === "between"
+      ? wordsAbout(crossed, `too little from ${crossing.after}`, room, [
+          ...obstacles,
+          ...(either ? [boxOf(either)] : []),
+        ])
+      : null
   return {
     width,
     height: HEIGHT,
@@ -167,10 +183,45 @@ export function replantLayout(picture: OldAgainstNew, width: number): ReplantLay
       words: levelWords,
     },
     either: areas,
-    eitherWords: ends && eitherWords(ends, {left, right: width - RIGHT, top: TOP, bottom: base}, obstacles),
+    eitherWords: either,
     oldWords,
-    crossing: crossing.kind === "between" ? {x: x(crossing.at), y: y(level)} : null,
+    crossing: crossed,
+    crossingWords: words,
+    crossingLead: crossed && words ? leadTo(crossed, boxOf(words)) : "",
   }
+}
+
+/** Words about a point: under or over it, as close as they stand clear. */
+function wordsAbout(
+  at: {readonly x: number; readonly y: number},
+  words: string,
+  room: Box,
+  obstacles: readonly Box[],
+): Words {
+  const wide = textWidth(words) * 1.06
+  const places = [26, -18, 44, -36, 62, -54, 80].flatMap((down) =>
+    [at.x + 12, at.x - wide / 2, at.x - wide - 12].map((x) => {
+      const one = {
+        x: Math.min(Math.max(x, room.left), room.right - wide),
+        y: at.y + down,
+        words,
+        anchor: "start" as const,
+      }
+      return {at: one, box: boxOf(one)}
+    }),
+  )
+  const inside = places.filter(({at: {y}}) => y - 12 >= room.top && y + 3 <= room.bottom)
+  return clearest(inside, obstacles)?.at ?? places[0]!.at
+}
+
+/** From the edge of the ring at a crossing to the nearest edge of its words. */
+function leadTo({x, y}: {readonly x: number; readonly y: number}, words: Box): string {
+  const to = {
+    x: Math.min(Math.max(x, words.left + 4), words.right - 4),
+    y: words.top > y ? words.top : words.bottom,
+  }
+  const share = CROSSING / Math.max(CROSSING, Math.hypot(to.x - x, to.y - y))
+  return `M${px(x + (to.x - x) * share)} ${px(y + (to.y - y) * share)}L${px(to.x)} ${px(to.y)}`
 }
 
 /** Where the words of the overlap stand: at its upper right if that is clear, or about it. */

@@ -87,7 +87,7 @@ describe("a field that would cross the level again", () => {
     const poor = {...picture, level: 2137, kept: 0, seasons: seasonsOf([-3000, 2300, 1500, 1000])}
     expect(crossingWords(poor)).toBe("A new planting is better from the first season on")
     expect(replantSentence(poor)).toMatch(/The seasons above that do not make up for those below\.$/)
-    expect(replantLayout(poor, 640).crossing).toBeNull()
+    expect(replantLayout(poor, 640)).toMatchObject({crossing: null, crossingWords: null, crossingLead: ""})
   })
   it("is cleared at the first fall where the rise after it is too small", () => {
     const dips = {...picture, level: 2137, kept: 1, seasons: seasonsOf([3000, 1500, 2200, 1000])}
@@ -190,6 +190,20 @@ describe("the layout", () => {
       for (const {words} of rules) expect(textWidth(words)).toBeLessThan(left)
     },
   )
+  it.each([330, 358, 640, 900])("says beside the crossing from when it is too little, at %d px", (width) => {
+    const {crossing, crossingWords, crossingLead, level, oldWords, left, right} = replantLayout(
+      picture,
+      width,
+    )
+    const {x, y, words} = crossingWords!
+    expect(words).toBe("too little from 2029")
+    expect(x).toBeGreaterThanOrEqual(left)
+    expect(x + textWidth(words)).toBeLessThanOrEqual(right)
+    expect(Math.abs(y - crossing!.y)).toBeLessThan(90)
+    const [fromX, fromY] = /M(\S+) (\S+)L/.exec(crossingLead)!.slice(1).map(Number)
+    expect(Math.hypot(fromX! - crossing!.x, fromY! - crossing!.y)).toBeCloseTo(9, 0) // from the edge of the ring
+    for (const other of [level.words, oldWords]) expect(Math.abs(y - other.y)).toBeGreaterThan(13)
+  })
   it("draws a range only where the crop is known, and shades where it meets that of the new planting", () => {
     expect(layout.edges).toEqual([])
     const grown = rangesOf(
