@@ -2,7 +2,13 @@ import {healthAlong} from "../../functions/fern/healthy"
 import {discount, worthOfYears} from "../../functions/stand/chain"
 import {renew, worthsBefore, type Renewal} from "../../functions/stand/renewal"
 import {follow, type BestCourse} from "./bestCourse"
-import {weeksRefused, type AskedPlanting, type BestWeeksInput, type WeeksMoney} from "./bestWeeksAsked"
+import {
+  weeksRefused,
+  type AskedPlanting,
+  type BestWeeksInput,
+  type Ground,
+  type WeeksMoney,
+} from "./bestWeeksAsked"
 import {
   countingAt,
   entry,
@@ -34,6 +40,8 @@ export interface WeeksChoice {
 export interface PlantingWeeks extends BestCourse {
   readonly planting: string
   readonly age: number
+  /** Worth of its ground once cleared. */
+  readonly ground: number
   /** Worth of clearing it now. */
   readonly clearNow: number
   /** Worth of keeping it for 0, 1, 2, ... seasons, each as long as is best for that, and clearing it then. */
@@ -47,7 +55,7 @@ export interface PlantingWeeks extends BestCourse {
 }
 
 export interface BestWeeks {
-  /** Worth of cleared ground: after clearing, before rest. */
+  /** Worth of cleared ground that is not old asparagus ground: after clearing, before rest. */
   readonly ground: number
   /** Planting again is what makes the ground worth that, and not the other use. */
   readonly replants: boolean
@@ -92,9 +100,15 @@ export function weeksPart(
       fieldOf(input, open, grid, (share) => done((0.9 * (i + share)) / steps)),
     ]),
   )
-  const {successor} = input
-  const chain = chainOf(input, fields.get(successor.open)!)
-  const {ground, worths} = renew(chain)
+  const {successor, money} = input
+  const usual: Ground = {rest: money.rest, loss: 0}
+  const {ground, worths} = renew(chainOf(input, fields.get(successor.open)!, usual))
+  const grounds = new Map([[JSON.stringify(usual), ground]])
+  const groundOf = (own: Ground) => {
+    const key = JSON.stringify(own)
+    if (!grounds.has(key)) grounds.set(key, renew(chainOf(input, fields.get(successor.open)!, own)).ground)
+    return grounds.get(key)!
+  }
   const course = follow(
     input,
     {...successor, healthy: []},
@@ -105,7 +119,12 @@ export function weeksPart(
   )
   const planted = plantedWorth(input, course.worth, ground)
   const plantings = asked.map((planting, i) => {
-    const found = plantingWeeks(input, planting, fields.get(planting.open)!, ground)
+    const found = plantingWeeks(
+      input,
+      planting,
+      fields.get(planting.open)!,
+      groundOf(planting.ground ?? usual),
+    )
     done(0.9 + (0.1 * (i + 1)) / asked.length)
     return found
   })
@@ -113,7 +132,7 @@ export function weeksPart(
   return {
     from,
     ground,
-    replants: replantWorth(input.money, planted) >= Math.max(input.money.otherUse, 0),
+    replants: replantWorth(money, money.rest, planted) >= Math.max(money.otherUse, 0),
     successor: {...course, worth: planted},
     plantings,
   }
@@ -140,15 +159,15 @@ function gridOf({site: {values}, successor, plantings, nodes}: BestWeeksInput): 
   }
 }
 
-function chainOf(input: BestWeeksInput, field: Field): Renewal {
+function chainOf(input: BestWeeksInput, field: Field, {rest, loss}: Ground): Renewal {
   const {money, successor} = input
   return {
     acts: field.table.acts,
-    years: lifeYears(input, field, successor.factor, successor.age),
+    years: lifeYears(input, field, (1 - loss) * successor.factor, successor.age),
     clear: money.clear,
     groundOf(worth, ground) {
       const grown = worthOf(successor.crowns, field.table.grid, worth)
-      return Math.max(replantWorth(money, plantedWorth(input, grown, ground)), money.otherUse, 0)
+      return Math.max(replantWorth(money, rest, plantedWorth(input, grown, ground)), money.otherUse, 0)
     },
   }
 }
@@ -163,7 +182,7 @@ function plantedWorth(input: BestWeeksInput, grown: number, ground: number): num
   return worth
 }
 
-const replantWorth = ({rest, restIncome, rate}: WeeksMoney, planted: number) =>
+const replantWorth = ({restIncome, rate}: WeeksMoney, rest: number, planted: number) =>
   worthOfYears(restIncome, rest, rate) + discount(rate, rest) * planted
 
 function plantingWeeks(
@@ -194,6 +213,7 @@ function plantingWeeks(
     ...course,
     planting: planting.planting,
     age: planting.age,
+    ground,
     clearNow: cleared,
     keep,
     ways: waysBeside(input, planting.age, field, course, kept),

@@ -53,6 +53,16 @@ export interface AskedPlanting {
   readonly factor: number
   /** Green share of this year's fern; in later years it is whole. */
   readonly healthy: readonly HealthStep[]
+  /** Its ground once cleared; absent where it is like any other. */
+  readonly ground?: Ground
+}
+
+/** Ground between two plantings. */
+export interface Ground {
+  /** Years of rest after clearing. */
+  readonly rest: number
+  /** Share of its yield that every planting to follow loses there. */
+  readonly loss: number
 }
 
 export interface BestWeeksInput {
@@ -121,9 +131,13 @@ const limited = ({
   [{label: "Clearing an old planting", unit: "money/ha", limits: {min: 0}}, [money.clear]],
   [
     {label: "Years of rest after clearing", unit: "years", limits: {min: 0, max: 30, whole: true}},
-    [money.rest],
+    [money.rest, ...plantings.flatMap(({ground}) => ground?.rest ?? [])],
   ],
   [{label: "Most weeks", unit: "weeks", limits: {min: 0, max: 52, whole: true}}, [...caps, technicalWeeks]],
+  [
+    {label: "Loss of yield on old ground", unit: "share", limits: {min: 0, max: 1}},
+    plantings.flatMap(({ground}) => ground?.loss ?? []),
+  ],
   [{label: "What ageing leaves of the crop", unit: "share", limits: {min: 0, max: 2}}, ageFactors],
   [{label: "Chance of losing the planting", unit: "share/year", limits: {min: 0, max: 1}}, lossChances],
   [

@@ -13,8 +13,8 @@ export interface WaysInput extends YearsByChance {
   readonly asked: BestWeeksInput
   /** Of each planting asked of, the way found and others; a draw has the same years for all of them. */
   readonly ways: readonly (readonly Way[])[]
-  /** Worth of cleared ground, as found. */
-  readonly ground: number
+  /** Worth of each planting's ground once cleared, as found. */
+  readonly grounds: readonly number[]
   /** Of a planting's yields by itself, year by year and in all years alike: deviations of logarithms. */
   readonly fieldSpread: number
   readonly doubt: number
@@ -58,7 +58,7 @@ export function drawWays(
     for (const [number, planting] of asked.plantings.entries()) {
       const effects = factors[number]!(draw, yields)
       for (const {weeks} of ways[number]!) {
-        worths[place] = worthOf(planting, weeks, {effects, times, driversIn})
+        worths[place] = worthOf(planting, input.grounds[number]!, weeks, {effects, times, driversIn})
         place += count
       }
     }
@@ -73,13 +73,14 @@ interface PlantingYears extends Pick<ReturnType<ReturnType<typeof sharedYears>>,
   readonly times: readonly number[]
 }
 
-function worthIn({asked, ground, modelYear, values}: WaysInput) {
+function worthIn({asked, modelYear, values}: WaysInput) {
   const course = emptyCourse(modelYear.days)
   const whole = new Float64Array(modelYear.days).fill(1)
   const last = modelYear.days - 1
   const fernEnd = values.Fern_end - 1
   return (
     {age, crowns: now, open, factor, healthy}: AskedPlanting,
+    ground: number,
     weeks: readonly number[],
     {effects, times, driversIn}: PlantingYears,
   ): number => {

@@ -9,7 +9,7 @@ import {ASSUMED_RISK} from "./lenderRisk"
  */
 export function waysAsked(
   asked: BestWeeksInput,
-  {ground, plantings}: Pick<BestWeeks, "ground" | "plantings">,
+  {plantings}: Pick<BestWeeks, "plantings">,
   firstYear: number,
   seed: number,
 ): WaysInput {
@@ -18,7 +18,7 @@ export function waysAsked(
     ...ASSUMED_RISK,
     asked,
     ways: plantings.map(({ways}) => ways),
-    ground,
+    grounds: plantings.map(({ground}) => ground),
     firstYear,
     climate,
     modelYear: year,

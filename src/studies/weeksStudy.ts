@@ -6,7 +6,7 @@ import {rowsOf} from "../workbook/season"
 import type {Workbook} from "../workbook/workbook"
 import {edgeWithin} from "../../functions/stand/chain"
 import {NODES, type PlantingWeeks} from "./bestWeeks"
-import {weeksRefused, type AskedPlanting, type BestWeeksInput} from "./bestWeeksAsked"
+import {weeksRefused, type AskedPlanting, type BestWeeksInput, type Ground} from "./bestWeeksAsked"
 
 /** What the study of the best weeks runs on in a workbook, and the season it begins with. */
 export interface WeeksStudy {
@@ -18,6 +18,8 @@ export interface WeeksStudy {
   readonly little: number
   /** Areas by planting, ha. */
   readonly areas: ReadonlyMap<string, number>
+  /** Last age of the table of weeks and ageing; later ages count as that one. */
+  readonly lastAge: number
 }
 
 /** The numbers of the sheet of inputs, by the words in its first column. */
@@ -83,6 +85,13 @@ export function weeksStudy(workbook: Workbook): WeeksStudy | Refusal | null {
   const ownFactors = new Map(
     rowsOf(workbook, "factor").map((row) => [row.word("planting"), row.number("factor")]),
   )
+  const rested = values.rest
+  const grounds = new Map(
+    rowsOf(workbook, "replant field").map((row): [string, Ground] => [
+      row.word("replant field"),
+      {rest: row.number("replant rest") ?? rested, loss: row.number("ground loss") ?? 0},
+    ]),
+  )
   const year = modelYearOf(open, crowns.values.Year_start)
   const plantings = crowns.plantings.flatMap((one): AskedPlanting[] => {
     const its = ages.get(one.planting) ?? null
@@ -96,6 +105,7 @@ export function weeksStudy(workbook: Workbook): WeeksStudy | Refusal | null {
         open: one.open - year.first,
         factor: ownFactors.get(planting) ?? 1,
         healthy,
+        ground: grounds.get(planting) ?? {rest: rested, loss: 0},
       },
     ]
   })
@@ -133,7 +143,9 @@ export function weeksStudy(workbook: Workbook): WeeksStudy | Refusal | null {
       row.number("area") ?? 0,
     ]),
   )
-  return weeksRefused(input) ?? {input, season, asOf: crowns.asOf, little, areas}
+  return (
+    weeksRefused(input) ?? {input, season, asOf: crowns.asOf, little, areas, lastAge: table.at(-1)?.at ?? 0}
+  )
 }
 
 /** The fewest and the most seasons of keeping a planting that come within a sum of the best. */
@@ -141,6 +153,10 @@ export const nearSeasons = ({keep}: PlantingWeeks, little: number): readonly [nu
   edgeWithin(keep, little, -1),
   edgeWithin(keep, little, 1),
 ]
+
+/** The age in the last season that comes within a sum of the best; of one that is cleared now, the age that it has. */
+export const lastAgeWeighed = (one: PlantingWeeks, little: number): number =>
+  one.age + Math.max(0, nearSeasons(one, little)[1] - 1)
 
 /** "now to 2030": the last seasons before clearing that come within a sum of the best. */
 export function nearWords(one: PlantingWeeks, season: number, little: number): string {

@@ -1,7 +1,7 @@
 import {useEffect, useRef, useState} from "react"
 import {isRefusal, type Refusal} from "../../functions/refusal"
 import {askDayCost, dayCostOf, goesOn, keepWeeks, meanDayCost} from "../editor/commands/fieldLife"
-import {shownIn} from "../editor/display"
+import {numberText, shownIn} from "../editor/display"
 import type {Region} from "../workbook/document"
 import {regionOf} from "../workbook/region"
 import type {Store} from "../editor/store"
@@ -10,7 +10,7 @@ import type {WaysInput} from "../studies/drawWays"
 import {runBestWeeks} from "../studies/run"
 import type {RunningStudy} from "../studies/shareOut"
 import {waysAsked} from "../studies/waysAsked"
-import {nearWords, type WeeksStudy} from "../studies/weeksStudy"
+import {lastAgeWeighed, nearWords, type WeeksStudy} from "../studies/weeksStudy"
 import {whyWeeks} from "../studies/whyWeeks"
 import {DrawnWays} from "./DrawnWays"
 import "./replant.css"
@@ -95,13 +95,15 @@ export function FieldLifePlate({store, shown}: {store: Store; shown: WeeksStudy 
           <p className="warn">Something under the study has changed since it was run: run it again.</p>
         )}
         {studied && <p className="told">{studyWords(studied, regionOf(store.getState().document))}</p>}
+        {studied && <PastTable shown={shown} found={studied.found} />}
       </div>
       {studied && <Found store={store} shown={shown} studied={studied} />}
       <p className="guide">
         A general guide to judge by: the weeks are found for the same weather every year, no loss of plants
         but the chance you give, and a crop that follows the daily balance. One new planting, the one on Life
-        inputs, follows on every field, without a loss on old ground. Fields cut too long fell faster in
-        trials than it says. Ask your extension office before you cut longer than is usual near you.
+        inputs, follows on every field; where the sheet Replant has old ground, it loses of its yield what
+        stands there. Fields cut too long fell faster in trials than it says. Ask your extension office before
+        you cut longer than is usual near you.
       </p>
     </div>
   )
@@ -111,11 +113,44 @@ const inputsOf = ({input}: WeeksStudy) =>
   JSON.stringify(input, (_, value: unknown) => (value instanceof Float64Array ? [...value] : value))
 
 /** What the study found of the ground and of a new planting. */
-function studyWords({found: {ground, replants, successor}}: Studied, region: Region): string {
+function studyWords(
+  {found: {ground, replants, successor, plantings}, ways: {asked}}: Studied,
+  region: Region,
+): string {
   const {unit, text} = shownIn("money/ha", region)
   if (!replants) return "Planting again does not pay: the ground is worth more in its other use."
   const end = successor.isAtEnd ? ", the oldest age allowed, so that longer may be better" : ""
-  return `Cleared ground is worth ${text(ground, 0)} ${unit}; a new planting is best cleared at age ${successor.replaceAge}${end}.`
+  const own = plantings.flatMap((one, i) => {
+    const {rest = asked.money.rest, loss = 0} = asked.plantings[i]!.ground ?? {}
+    const seasons =
+      rest === 0 ? "it is planted at once" : `it rests ${rest === 1 ? "1 year" : `${rest} years`}`
+    const because = [
+      ...(loss > 0 ? [`a new planting loses ${numberText(Math.round(loss * 100))}\u202f% of its yield`] : []),
+      ...(rest === asked.money.rest ? [] : [seasons]),
+    ]
+    return one.ground === ground
+      ? []
+      : [` That of ${one.planting} is worth ${text(one.ground, 0)}: there ${because.join(" and ")}.`]
+  })
+  return (
+    `Cleared ground is worth ${text(ground, 0)} ${unit}; a new planting is best cleared at age ${successor.replaceAge}${end}.` +
+    own.join("")
+  )
+}
+
+/** Names the plantings whose answer leans on ages of which no row of the table tells. */
+function PastTable({shown, found}: {shown: WeeksStudy; found: BestWeeks}) {
+  const past = [
+    ...found.plantings.filter((one) => lastAgeWeighed(one, shown.little) > shown.lastAge),
+    ...(found.successor.replaceAge - 1 > shown.lastAge ? [{planting: "a new planting"}] : []),
+  ].map(({planting}) => planting)
+  if (past.length === 0) return null
+  return (
+    <p className="warn">
+      To look at: seasons past age {shown.lastAge} count as that age ({past.join(", ")}); add rows to Yield by
+      age.
+    </p>
+  )
 }
 
 function Found({store, shown, studied}: {store: Store; shown: WeeksStudy; studied: Studied}) {

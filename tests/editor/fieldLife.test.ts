@@ -38,6 +38,7 @@ const planting = (name: string, age: number, years: BestYear[]): PlantingWeeks =
   replaceAge: age + years.length,
   isAtEnd: false,
   worth: 50_000.4,
+  ground: 44_350,
   clearNow: 44_000,
   keep: [44_000, 49_800, 50_000, 49_000],
   ways: [],

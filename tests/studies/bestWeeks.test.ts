@@ -66,6 +66,19 @@ describe("the worth of the ground", () => {
     expect(found.ground).toBe(90_000)
     expect(found.replants).toBe(false)
   })
+  it("is on old ground that of plantings which yield so much less, and of the other plantings as before", () => {
+    // A loss of yield takes from the factor of the successor; rest comes before it.
+    const old = {...sand, planting: "old", ground: {rest: 2, loss: 0.2}}
+    const rested = {restIncome: -150}
+    const found = changed({...coarse, plantings: [sand, old]}, rested)
+    const poor = {...successor, factor: 0.8 * successor.factor}
+    const alone = changed({...coarse, plantings: [sand], successor: poor}, {...rested, rest: 2})
+    expect(found.plantings[1]).toMatchObject({...alone.plantings[0]!, planting: "old"})
+    expect(found.plantings[1]!.ground).toBe(alone.ground)
+    expect(found.plantings[0]).toEqual(changed({...coarse, plantings: [sand]}, rested).plantings[0])
+    expect(found.plantings[0]!.ground).toBe(found.ground)
+    expect(alone.ground).toBeLessThan(found.ground)
+  })
   it("falls with dearer planting, clearing and losses and with worse prices", () => {
     const {ground: before} = changed(coarse)
     const cheaper = [

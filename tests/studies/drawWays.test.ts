@@ -22,7 +22,7 @@ const doubtful: WaysInput = {
       {name: "cleared sooner", weeks: [5, 4, 7]},
     ],
   ],
-  ground: GROUND,
+  grounds: [GROUND],
   firstYear: 2026,
   climate,
   modelYear: year,
@@ -47,9 +47,8 @@ describe("ways in years that are all as usual", () => {
     (lostFrom) => {
       const healthy = lostFrom === null ? [] : [{from: year.first + lostFrom, share: 0.5}]
       const own = {...asked, plantings: [{...sand, healthy}], nodes: {sugar: 121, structure: 41}}
-      const {ground, plantings} = bestWeeks(own)
-      const {ways} = plantings[0]!
-      const found = study({...doubtful, ...NOTHING, asked: own, ground, ways: [ways]}, 2)
+      const {ways, ground} = bestWeeks(own).plantings[0]!
+      const found = study({...doubtful, ...NOTHING, asked: own, grounds: [ground], ways: [ways]}, 2)
       expect(found[0]!.worth.mean).toBeCloseTo(everyWay(sand.crowns, 8, 1.1, lostFrom).worth, 6)
       const kept = found.filter(({name}) => name.startsWith("cleared"))
       expect(kept.length).toBeGreaterThan(0)
@@ -115,6 +114,7 @@ it("gives a planting the same draws whatever others are asked of", () => {
     ...doubtful,
     asked: {...asked, plantings: [other, sand]},
     ways: [doubtful.ways[0]!, doubtful.ways[0]!],
+    grounds: [GROUND + 5000, GROUND],
   }
   const {plantings} = waysRisk(both, [drawWays(both, 0, 20)])
   expect(plantings[1]!.ways).toEqual(study(doubtful, 20))

@@ -5,7 +5,13 @@ import {isRefusal} from "../../functions/refusal"
 import type {Content} from "../../src/workbook/document"
 import {readFile} from "../../src/workbook/file"
 import {Workbook} from "../../src/workbook/workbook"
-import {nearSeasons, nearWords, weeksStudy, type WeeksStudy} from "../../src/studies/weeksStudy"
+import {
+  lastAgeWeighed,
+  nearSeasons,
+  nearWords,
+  weeksStudy,
+  type WeeksStudy,
+} from "../../src/studies/weeksStudy"
 import type {PlantingWeeks} from "../../src/studies/bestWeeks"
 
 function open(name: string): Workbook {
@@ -32,7 +38,7 @@ function enter(workbook: Workbook, name: string, key: Content, heading: string, 
 }
 
 describe("what the study reads from the demonstration farm", () => {
-  const {input, season, asOf, areas, little} = study(open("hollow-brook-farm"))
+  const {input, season, asOf, areas, little, lastAge} = study(open("hollow-brook-farm"))
   const planting = (name: string) => input.plantings.find((one) => one.planting === name)!
 
   it("is its money as typed", () => {
@@ -53,6 +59,12 @@ describe("what the study reads from the demonstration farm", () => {
     })
     expect([season, asOf, little]).toEqual([2026, dayOf("2026-05-25"), 150])
     expect(areas.get("Long Acre")).toBe(6.4)
+  })
+  it("knows what a new planting loses on old ground, as the sheet Replant does, and where the table by age ends", () => {
+    // North Bench: yes under Old ground, no rest, of which Rest and ground takes 15 %.
+    expect(planting("North Bench").ground).toEqual({rest: 0, loss: 0.15})
+    expect(planting("Long Acre").ground).toEqual({rest: 0, loss: 0})
+    expect(lastAge).toBe(20)
   })
   it("has the plantings that are sampled and opened, with their factor but without their ageing", () => {
     expect(input.plantings.map(({planting, age}) => [planting, age])).toEqual([
@@ -107,11 +119,14 @@ describe("a study that cannot be run", () => {
 })
 
 it("calls seasons near that come within a sum of the best", () => {
-  const one = {keep: [100, 240, 300, 260, 90]} as unknown as PlantingWeeks
+  const one = {age: 12, keep: [100, 240, 300, 260, 90]} as unknown as PlantingWeeks
   expect(nearSeasons(one, 50)).toEqual([2, 3])
   expect(nearSeasons(one, 0)).toEqual([2, 2])
   expect(nearSeasons(one, 60)).toEqual([1, 3])
   expect(nearWords(one, 2026, 60)).toBe("2026 to 2028")
   expect(nearWords(one, 2026, 0)).toBe("2027")
   expect(nearWords(one, 2026, 200)).toBe("now to 2028")
+  // Its seasons begin at age 12: the third is at 14.
+  expect(lastAgeWeighed(one, 60)).toBe(14)
+  expect(lastAgeWeighed({...one, keep: [500, 100]}, 60)).toBe(12)
 })
