@@ -1,6 +1,13 @@
 import {useEffect, useRef, useState} from "react"
 import {isRefusal, type Refusal} from "../../functions/refusal"
-import {askDayCost, dayCostOf, goesOn, keepWeeks, meanDayCost} from "../editor/commands/fieldLife"
+import {
+  askDayCost,
+  dayCostOf,
+  goesOn,
+  keepWeeks,
+  lastSeasonWords,
+  meanDayCost,
+} from "../editor/commands/fieldLife"
 import {numberText, shownIn} from "../editor/display"
 import type {Region} from "../workbook/document"
 import {regionOf} from "../workbook/region"
@@ -274,10 +281,7 @@ function SeasonRow({
       </th>
       <td>{first ? first.weeks : ""}</td>
       <td>{one.days}</td>
-      <td>
-        {first ? season + one.replaceAge - one.age - 1 : "now"}
-        {one.isAtEnd ? " or later" : ""}
-      </td>
+      <td>{lastSeasonWords(one, season)}</td>
       <td>{nearWords(one, season, little)}</td>
       <td>{first ? perKg.text(first.reserveWorth, 2) : ""}</td>
       <td>{stop !== undefined && Number.isFinite(stop) ? perKg.text(stop, 2) : "none pays"}</td>

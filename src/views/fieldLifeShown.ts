@@ -1,4 +1,5 @@
 import {isRefusal, type Refusal} from "../../functions/refusal"
+import {OR_LATER} from "../editor/commands/fieldLife"
 import type {Store} from "../editor/store"
 import {weeksStudy, type WeeksStudy} from "../studies/weeksStudy"
 import {sheetWith, type Document} from "../workbook/document"
@@ -16,12 +17,12 @@ export function fieldLifeShown(store: Store): WeeksStudy | Refusal | null {
 const held = new WeakMap<Document, WeeksStudy | Refusal | null>()
 
 /** What the study found when it was last kept, or what it still needs. */
-export function fieldLifeFinding({workbook}: Store, shown: WeeksStudy | Refusal): string {
+export function fieldLifeFinding({workbook}: Pick<Store, "workbook">, shown: WeeksStudy | Refusal): string {
   const kept = rowsOf(workbook, "life planting").flatMap((row) => {
     const [planting, last] = [row.word("life planting"), row.word("life last season")]
     if (planting === "" || last === "") return []
     const near = row.word("life near")
-    const also = near === "" || near === last ? "" : ` (${near} come near)`
+    const also = near === "" || near === last.replace(OR_LATER, "") ? "" : ` (${near} come near)`
     const weeks = row.number("life weeks") ?? 0
     return [
       last === "now"

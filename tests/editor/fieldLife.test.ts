@@ -90,6 +90,14 @@ describe("keeping what the study found", () => {
       ["Long Acre", "2026", 7],
     ])
   })
+  it("says or later where the ages that were weighed end", () => {
+    const store = farm()
+    store.run(keepWeeks([{...planting("Long Acre", 9, [year(9), last(10)]), isAtEnd: true}], study))
+    const row = rowsOf(store.workbook, "life planting").find(
+      (one) => one.word("life planting") === "Long Acre",
+    )!
+    expect(row.word("life last season")).toBe("2027 or later")
+  })
   it("says now for a planting that is best cleared before this season", () => {
     const store = farm()
     store.run(keepWeeks([{...planting("North Bench", 14, []), days: 0}], study))

@@ -43,7 +43,7 @@ function summaryOf(one: PlantingWeeks, season: number, runOn: number | null): Pa
     "life run on": runOn === null ? null : isoOf(runOn),
     "life weeks": first ? first.weeks : 0,
     "life days": one.days,
-    "life last season": first ? String(season + one.replaceAge - one.age - 1) : "now",
+    "life last season": lastSeasonWords(one, season),
     "life replace age": one.replaceAge,
     "life why": first ? whyWeeks(first) : "Clearing it now is worth more than any season of it.",
     "life reserve worth": first ? rounded(first.reserveWorth, 3) : 0,
@@ -53,6 +53,13 @@ function summaryOf(one: PlantingWeeks, season: number, runOn: number | null): Pa
     "life clear now": Math.round(one.clearNow),
   }
 }
+
+/** "now", "2036", or "2036 or later" where it is cleared because the ages end there. */
+export const lastSeasonWords = ({years, replaceAge, age, isAtEnd}: PlantingWeeks, season: number) =>
+  years.length === 0 ? "now" : `${season + replaceAge - age - 1}${isAtEnd ? OR_LATER : ""}`
+
+/** What stands after a last season on the edge of the ages that were weighed. */
+export const OR_LATER = " or later"
 
 /** The rows of the seasons ahead: other plantings' as they are, then those found. The old ones go. */
 function aheadEdits(document: Document, found: readonly PlantingWeeks[], season: number): Edit[] {
