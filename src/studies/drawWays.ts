@@ -1,5 +1,5 @@
 import {healthAlong} from "../../functions/fern/healthy"
-import {dailyBalance, emptyCourse} from "../../functions/root/dailyBalance"
+import {dailyBalance, driversOf, emptyCourse, type Drivers} from "../../functions/root/dailyBalance"
 import type {AskedPlanting, BestWeeksInput} from "./bestWeeksAsked"
 import {drawn} from "./distribution"
 import {countingAt, keptOfKg, marginOf} from "./plantingSeason"
@@ -18,6 +18,8 @@ export interface WaysInput extends YearsByChance {
   /** Of a planting's yields by itself, year by year and in all years alike: deviations of logarithms. */
   readonly fieldSpread: number
   readonly doubt: number
+  /** Days of the first model year that are over: what they have brought is the same in every draw. */
+  readonly gone: number
   /** Deviation of a year's prices, as a share. All weeks of a year move alike. */
   readonly priceVariation: number
 }
@@ -33,8 +35,8 @@ export interface WaysPart {
  * What each way is worth in some of the draws. A draw is years of weather and prices, the same for all plantings and ways, as in
  * the study of a farm's risk (`drawRisk.ts`). Each season is cut for the weeks of the way, whatever the year brings, and the
  * daily balance, run day by day, since a week's crop meets the price of its week, carries the crowns into the next. A loss of the
- * planting counts by its chance, and the ground once cleared as it was found. In years that are all as usual the first way is
- * worth what the study of the best weeks says.
+ * planting counts by its chance, and the ground once cleared as it was found. Days that are over had the usual weather, crop and
+ * prices. In years that are all as usual the first way is worth what the study of the best weeks says.
  */
 export function drawWays(
   input: WaysInput,
@@ -42,7 +44,7 @@ export function drawWays(
   to: number,
   done: (share: number) => void = () => {},
 ): WaysPart {
-  const {asked, ways} = input
+  const {asked, ways, gone} = input
   const count = to - from
   const worths = new Float64Array(ways.flat().length * count)
   const years = Math.max(0, ...ways.flat().map(({weeks}) => weeks.length))
@@ -50,9 +52,12 @@ export function drawWays(
   const price = drawn({shape: "lognormal", mean: 1, variation: input.priceVariation})
   const factors = asked.plantings.map(({planting}) => yieldFactors(input, planting, input.doubt, years))
   const worthOf = worthIn(input)
+  const usual = driversOf(input.climate, input.modelYear, input.values)
   for (let row = 0; row < count; row++) {
     const draw = from + row
-    const {yields, prices, driversIn} = sharedIn(draw)
+    const {yields, prices, driversIn: drawnIn} = sharedIn(draw)
+    const first = gone > 0 && years > 0 ? usualUntil(gone, usual, drawnIn(0)) : null
+    const driversIn = (year: number) => (year === 0 && first) || drawnIn(year)
     const times = prices.map(price.at)
     let place = row
     for (const [number, planting] of asked.plantings.entries()) {
@@ -73,7 +78,17 @@ interface PlantingYears extends Pick<ReturnType<ReturnType<typeof sharedYears>>,
   readonly times: readonly number[]
 }
 
-function worthIn({asked, modelYear, values}: WaysInput) {
+/** The usual weather up to a day, and another from that day on. */
+function usualUntil(day: number, usual: Drivers, then: Drivers): Drivers {
+  const joined = (of: keyof Drivers) => {
+    const all = then[of].slice()
+    all.set(usual[of].subarray(0, day))
+    return all
+  }
+  return {spears: joined("spears"), fern: joined("fern"), breath: joined("breath"), light: joined("light")}
+}
+
+function worthIn({asked, gone, modelYear, values}: WaysInput) {
   const course = emptyCourse(modelYear.days)
   const whole = new Float64Array(modelYear.days).fill(1)
   const last = modelYear.days - 1
@@ -87,6 +102,7 @@ function worthIn({asked, modelYear, values}: WaysInput) {
     let crowns = now
     let [worth, weight] = [0, 1]
     for (const [year, season] of weeks.entries()) {
+      const known = year === 0 ? gone : 0
       const cutting = {open, stop: open + 7 * season, fernEnd}
       const fern = year === 0 ? healthAlong(healthy, modelYear) : whole
       const {picked, structure, reserve} = dailyBalance(
@@ -97,14 +113,17 @@ function worthIn({asked, modelYear, values}: WaysInput) {
         values,
         course,
       )
-      let [income, before] = [0, 0]
+      const until = (day: number) => (day > 0 ? picked[day - 1]! : 0)
+      let income = 0
       for (let week = 0; week < season; week++) {
-        const sofar = picked[open + 7 * week + 6]!
-        income += (sofar - before) * keptOfKg(asked.money, week, times[year]!)
-        before = sofar
+        const [from, to] = [open + 7 * week, open + 7 * week + 7]
+        const over = Math.min(Math.max(known, from), to)
+        income +=
+          (until(over) - until(from)) * keptOfKg(asked.money, week) +
+          effects[year]! * (until(to) - until(over)) * keptOfKg(asked.money, week, times[year]!)
       }
       const {today, carry, lost} = countingAt(asked, age + year)
-      const margin = marginOf(asked, factor * effects[year]!, age + year, income, season)
+      const margin = marginOf(asked, factor, age + year, income, season)
       worth += weight * (today(margin) + lost * ground)
       weight *= carry
       crowns = {structure: structure[last]!, reserve: reserve[last]!}

@@ -12,6 +12,8 @@ export function waysAsked(
   {plantings}: Pick<BestWeeks, "plantings">,
   firstYear: number,
   seed: number,
+  /** The day that the plan stands on. */
+  asOf: number | null,
 ): WaysInput {
   const {climate, year, values} = asked.site
   return {
@@ -20,6 +22,7 @@ export function waysAsked(
     ways: plantings.map(({ways}) => ways),
     grounds: plantings.map(({ground}) => ground),
     firstYear,
+    gone: asOf === null ? 0 : Math.min(Math.max(0, asOf - year.first), year.days),
     climate,
     modelYear: year,
     values,

@@ -61,7 +61,7 @@ export function FieldLifePlate({store, shown}: {store: Store; shown: WeeksStudy 
       if (found)
         setStudied((before) => ({
           found,
-          ways: waysAsked(own, found, season, SEED),
+          ways: waysAsked(own, found, season, SEED, shown.asOf),
           run: (before?.run ?? 0) + 1,
           season,
           of: inputsOf(shown),

@@ -24,6 +24,7 @@ const doubtful: WaysInput = {
   ],
   grounds: [GROUND],
   firstYear: 2026,
+  gone: 0,
   climate,
   modelYear: year,
   values,
@@ -97,6 +98,41 @@ describe("ways on drawn years", () => {
       const [one] = study({...doubtful, ...NOTHING, [name]: spread}, 200)
       expect(one!.worth.at[4] - one!.worth.at[0]).toBeGreaterThan(100)
     }
+  })
+})
+
+describe("of a year that is under way", () => {
+  const {open, crowns} = sand
+  const one: WaysInput = {...doubtful, ways: [[{name: "as found", weeks: [5]}]]}
+  const worthsOf = (input: WaysInput) => drawWays(input, 0, 40).worths
+  const usual = worthsOf({...one, ...NOTHING})[0]!
+  it("nothing is left to chance once it is over", () => {
+    for (const worth of worthsOf({...one, gone: year.days})) expect(worth).toBeCloseTo(usual, 8)
+  })
+  it("only what is still to be sold moves with the prices", () => {
+    const course = emptyCourse(year.days)
+    const cutting = {open, stop: open + 35, fernEnd: values.Fern_end - 1}
+    const whole = new Float64Array(year.days).fill(1)
+    const {picked} = dailyBalance(crowns, driversOf(climate, year, values), cutting, whole, values, course)
+    const {prices} = smallCase.money
+    const sales = (from: number) =>
+      [0, 1, 2, 3, 4].reduce((sum, week) => {
+        const [first, end] = [Math.max(from, open + 7 * week), open + 7 * week + 7]
+        return first < end ? sum + prices[week]! * (picked[end - 1]! - picked[first - 1]!) : sum
+      }, 0)
+    const priced = {...one, ...NOTHING, priceVariation: 0.2}
+    const whole40 = worthsOf(priced)
+    for (const gone of [open + 14, open + 17]) {
+      const left = sales(gone) / sales(0)
+      for (const [draw, worth] of worthsOf({...priced, gone}).entries())
+        expect(worth - usual).toBeCloseTo(left * (whole40[draw]! - usual), 6)
+    }
+  })
+  it("only the weather of the days to come moves the crop", () => {
+    // A season that is over leaves the weather to the fern alone, which a planting that is cleared does not need.
+    const airy = {...one, ...NOTHING, airSpread: 1.5}
+    expect(spreadOf(worthsOf(airy)).at[4] - spreadOf(worthsOf(airy)).at[0]).toBeGreaterThan(10)
+    for (const worth of worthsOf({...airy, gone: open + 35})) expect(worth).toBeCloseTo(usual, 8)
   })
 })
 

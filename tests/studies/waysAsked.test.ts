@@ -15,7 +15,9 @@ it("draws the years that the study of the farm's risk draws at the same seed", (
   const workbook = new Workbook(reading.document)
   const study = weeksStudy(workbook)
   if (study === null || isRefusal(study)) throw new Error(study?.refused)
-  const input = waysAsked(study.input, {plantings: []}, study.season, 4)
+  const input = waysAsked(study.input, {plantings: []}, study.season, 4, study.asOf)
+  // 25 May is day 145 of the year, of which 144 are over.
+  expect(input.gone).toBe(144)
   const [own, farm] = [input, lenderRisk(workbook, 4)!].map((one) => sharedYears(one, 3)(17))
   expect(own!.prices).toEqual(farm!.prices)
   expect(own!.yields).toEqual(farm!.yields)

@@ -13,7 +13,7 @@ it("answers a page that shares the draws out, telling how far it is", async () =
     plantings: [{...sixPlantings.plantings[2]!, age: 8}],
     nodes: {sugar: 9, structure: 4},
   }
-  const input = waysAsked(asked, bestWeeks(asked), 2026, 1)
+  const input = waysAsked(asked, bestWeeks(asked), 2026, 1, null)
   const told: Told<WaysPart, WaysRisk>[] = []
   const worker = Object.assign(new EventTarget(), {
     postMessage: (one: Told<WaysPart, WaysRisk>) => told.push(structuredClone(one)),
