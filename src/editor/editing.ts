@@ -10,6 +10,7 @@ import {
 import type {Edit} from "../workbook/edit"
 import {formulaIn} from "../workbook/cells"
 import {columnAt, extraAt} from "../workbook/extras"
+import {cellText} from "../workbook/formula"
 import {namesIn, standsFor} from "../workbook/names"
 import {questionedAt} from "../workbook/questioned"
 import {PLAIN_REGION, regionOf} from "../workbook/region"
@@ -341,8 +342,19 @@ export function chooseKeeping(store: Store, to: CellAddress): boolean {
   return true
 }
 
-/** Opens a sheet: to point at its cells while a formula waits for a reference, else after keeping what is being typed. */
-export function openSheetKeeping(store: Store, sheet: number) {
-  if (isPointing(store.getState())) store.turn(pointAtSheet(sheet))
-  else if (keepEditing(store, 0, 0)) store.turn(openSheet(sheet))
+/**
+ * Opens a sheet: to point at its cells while a formula waits for a reference, else after keeping what is being typed. Says
+ * whether the person is there now; one who points, or has to answer first, stays where they type.
+ */
+export function openSheetKeeping(store: Store, sheet: number): boolean {
+  if (isPointing(store.getState())) {
+    store.turn(pointAtSheet(sheet))
+    return false
+  }
+  if (!keepEditing(store, 0, 0)) return false
+  store.turn(openSheet(sheet))
+  const {cell, document} = store.getState()
+  const said = `${document.sheets[cell.sheet]!.name} is open, at ${cellText(cell.row, cell.col)}.`
+  store.turn(() => ({said}))
+  return true
 }

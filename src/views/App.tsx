@@ -1,11 +1,12 @@
 import {lazy, Suspense, useCallback, useEffect, useRef, useState, useSyncExternalStore} from "react"
 import {isRefusal} from "../../functions/refusal"
 import {moveClose} from "../editor/commands/season"
+import {openSheetKeeping} from "../editor/editing"
 import {choose, showPanel} from "../editor/selection"
 import {showAllRows} from "../editor/showOnly"
 import type {Store} from "../editor/store"
 import {summaryOf} from "../editor/summary"
-import type {CellAddress} from "../workbook/document"
+import {sheetWith, type CellAddress, type Part} from "../workbook/document"
 import {decimalOf, regionOf} from "../workbook/region"
 import {AskedQuestion} from "./AskedQuestion"
 import {BringInPanel} from "./BringInPanel"
@@ -143,6 +144,31 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
     },
     [store, focusSheet],
   )
+  // What is opened has the keyboard: on its chosen cell, or on the title where there is a page to read before the sheet.
+  const [opened, setOpened] = useState(0)
+  const entered = useRef(0) // once for each that is opened, not whenever another page is shown
+  const onOpened = useCallback(() => {
+    scrollTo(0, 0) // a sheet is read from its title on
+    setOpened((times) => times + 1)
+  }, [])
+  const open = useCallback(
+    (sheet: number) => {
+      if (openSheetKeeping(store, sheet)) onOpened()
+    },
+    [store, onOpened],
+  )
+  const openPart = useCallback(
+    (part: Part) => open(sheetWith(store.getState().document, part)),
+    [store, open],
+  )
+  const title = useRef<HTMLHeadingElement>(null)
+  const isRead = Boolean(week || lender || needs || replant || plan?.rows.length === 0)
+  useEffect(() => {
+    if (entered.current === opened) return
+    entered.current = opened
+    if (isRead) title.current?.focus({preventScroll: true})
+    else focusSheet()
+  }, [opened, isRead, focusSheet])
   const selectRow = useCallback(
     (row: number) => store.turn((state) => choose({...state.cell, row})(state)),
     [store],
@@ -169,15 +195,25 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
       </a>
       <Head store={store} keeping={keeping} />
       <div className="page" data-measures={document.region?.measures}>
-        <Contents store={store} keeping={keeping} />
+        <Contents store={store} keeping={keeping} onOpen={open} onOpened={onOpened} />
         <main id="main">
           {!lender && <EachPage plan={edition} />}
           <div className="title">
-            <h1>{sheet.name}</h1>
-            <TitleActs store={store} keeping={keeping} rowsLead={!answers} onDone={focusSheet} />
+            <h1 ref={title} tabIndex={-1}>
+              {sheet.name}
+            </h1>
+            <TitleActs
+              store={store}
+              keeping={keeping}
+              rowsLead={!answers}
+              onDone={focusSheet}
+              onOpened={onOpened}
+            />
             <p className="finding">{finding ?? sheet.about}</p>
             <ReadingLine store={store} />
-            {plan && keeping.greets(document) && <Welcome onBegin={() => void keeping.openSample("blank")} />}
+            {plan && keeping.greets(document) && (
+              <Welcome onBegin={() => void keeping.openSample("blank").then(onOpened)} />
+            )}
             {only && (
               <p className="only">
                 {only.rows.length} of {sheet.rows.length} rows shown: {only.words}.{" "}
@@ -199,7 +235,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
             </SeasonSpread>
           ) : (
             <>
-              {week && <WeekPlate store={store} week={week} onGo={goTo} />}
+              {week && <WeekPlate store={store} week={week} onGo={goTo} onOpen={openPart} />}
               {lender && (
                 <LenderPlate
                   store={store}
@@ -208,6 +244,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                   found={found}
                   onFound={setRisk}
                   onGo={goTo}
+                  onOpen={openPart}
                 />
               )}
               {needs && (

@@ -1,5 +1,4 @@
 import {useState} from "react"
-import {openSheetKeeping} from "../editor/editing"
 import type {Store} from "../editor/store"
 import type {Sheet} from "../workbook/document"
 import type {Keeping} from "./keeping"
@@ -17,20 +16,31 @@ function holds({name, group, columns}: Sheet, sought: string): boolean {
   )
 }
 
+interface Props {
+  store: Store
+  keeping: Keeping
+  onOpen: (sheet: number) => void
+  /** Told when another workbook is open. */
+  onOpened: () => void
+}
+
 /** The sheets in groups by job. */
-export function Contents({store, keeping}: {store: Store; keeping: Keeping}) {
+export function Contents({store, keeping, onOpen, onOpened}: Props) {
   const {document, cell} = useEditor(store)
   const wide = useWide(85)
   const [open, setOpen] = useState(false)
   const [sought, setSought] = useState("")
   const found = document.sheets.flatMap((sheet, i) => (holds(sheet, sought) ? [i] : []))
+  // A sheet that is called so comes before one that only has such a column.
+  const begins = (i: number) => document.sheets[i]!.name.toLowerCase().startsWith(sought.trim().toLowerCase())
+  const first = found.find(begins) ?? found[0]
   const groups = [...new Set(found.map((i) => document.sheets[i]!.group))]
   const go = (sheet: number) => {
-    openSheetKeeping(store, sheet)
+    onOpen(sheet)
     setOpen(false)
     setSought("")
-    scrollTo(0, 0) // a sheet is read from its title on
   }
+  const start = (name: "demonstration" | "blank") => void keeping.openSample(name).then(onOpened)
   return (
     <nav className="contents" aria-label="Contents">
       <details open={wide || open} onToggle={({currentTarget}) => setOpen(currentTarget.open)}>
@@ -44,7 +54,7 @@ export function Contents({store, keeping}: {store: Store; keeping: Keeping}) {
                 value={sought}
                 onChange={({currentTarget}) => setSought(currentTarget.value)}
                 onKeyDown={({key}) => {
-                  if (key === "Enter" && found.length) go(found[0]!)
+                  if (key === "Enter" && first !== undefined) go(first)
                   if (key === "Escape") setSought("")
                 }}
               />
@@ -81,12 +91,10 @@ export function Contents({store, keeping}: {store: Store; keeping: Keeping}) {
             <h2>Start from</h2>
             <ul>
               <li>
-                <button onClick={() => void keeping.openSample("demonstration")}>
-                  The demonstration farm
-                </button>
+                <button onClick={() => start("demonstration")}>The demonstration farm</button>
               </li>
               <li>
-                <button onClick={() => void keeping.openSample("blank")}>A blank workbook</button>
+                <button onClick={() => start("blank")}>A blank workbook</button>
               </li>
             </ul>
           </section>

@@ -1,10 +1,9 @@
 import {memo, useState} from "react"
 import {numberText, shownIn} from "../editor/display"
-import {openSheetKeeping} from "../editor/editing"
 import {choose} from "../editor/selection"
 import type {Store} from "../editor/store"
 import type {Risk} from "../studies/risk"
-import {sheetWith, type CellAddress, type Part, type Region} from "../workbook/document"
+import type {CellAddress, Part, Region} from "../workbook/document"
 import type {CashYear, LenderPage} from "../workbook/lender"
 import {CashAndDebt} from "./pictures/CashAndDebt"
 import {coverOf, typedOverWords} from "./pictures/lenderWords"
@@ -31,6 +30,8 @@ interface Props {
   onFound: (risk: RiskOf | null) => void
   /** Goes to a cell and gives it the keyboard. */
   onGo: (at: CellAddress) => void
+  /** Opens the sheet that has a column of a part. */
+  onOpen: (part: Part) => void
 }
 
 /** The first page of the lender's copy: lines of plain text, two pictures, and what a reader has to know of the numbers. */
@@ -41,10 +42,10 @@ export const LenderPlate = memo(function LenderPlate({
   found,
   onFound,
   onGo,
+  onOpen,
 }: Props) {
   const {name, season, reading} = store.getState().document
   const go = (at: CellAddress) => store.turn(choose(at))
-  const open = (part: Part) => openSheetKeeping(store, sheetWith(store.getState().document, part))
   return (
     <div className="lender">
       <EachPage plan={`${season ? `${name}, ${season}` : name}. ${page.lines[1]?.text ?? ""}`} />
@@ -127,14 +128,14 @@ export const LenderPlate = memo(function LenderPlate({
       <div className="pictures">
         <div>
           <CashAndDebt page={page} risk={found} onGo={onGo} />
-          <button className="link" onClick={() => open("cash year")}>
+          <button className="link" onClick={() => onOpen("cash year")}>
             Cash and debt as a table
           </button>
         </div>
         <div>
           <YieldByAge page={page} onGo={onGo} />
           <YieldTable page={page} />
-          <button className="link" onClick={() => open("evidence planting")}>
+          <button className="link" onClick={() => onOpen("evidence planting")}>
             Yield evidence as a table
           </button>
         </div>

@@ -20,10 +20,12 @@ interface Props {
   /** The page is there for its rows; on one that answers a question their acts are among the others alone. */
   rowsLead: boolean
   onDone: () => void
+  /** Told when another workbook is open. */
+  onOpened: () => void
 }
 
 /** The acts beside the sheet's title: those that only this sheet has, and those of its rows. */
-export function TitleActs({store, keeping, rowsLead, onDone}: Props) {
+export function TitleActs({store, keeping, rowsLead, onDone, onOpened}: Props) {
   const state = useEditor(store)
   const {document, cell} = state
   const set = chosenWord(state, "set")
@@ -49,7 +51,7 @@ export function TitleActs({store, keeping, rowsLead, onDone}: Props) {
         <button onClick={() => store.turn(showPanel("planting"))}>Add a planting</button>
       )}
       {sheetWith(document, "week planting") === cell.sheet && (
-        <button onClick={() => void beginNextSeason(store, keeping)}>Begin next season</button>
+        <button onClick={() => void beginNextSeason(store, keeping, onOpened)}>Begin next season</button>
       )}
       {set !== null && (
         <Act store={store} command={bringValueSet} onDone={onDone}>
@@ -94,7 +96,7 @@ function RowActs({store, onDone}: {store: Store; onDone: () => void}) {
 }
 
 /** Opens the draft of the next season; this one is kept as a version first, and is one undo away. */
-async function beginNextSeason(store: Store, keeping: Keeping) {
+async function beginNextSeason(store: Store, keeping: Keeping, onOpened: () => void) {
   const next = nextSeason(store.workbook)
   if (!next) return store.turn(() => ({said: "No season is named: type its year on Named values first."}))
   const {document} = store.getState()
@@ -112,6 +114,7 @@ async function beginNextSeason(store: Store, keeping: Keeping) {
   const kept = refused ? `${refused.refused}.` : "The season before is kept as a version."
   const said = ["The draft of the next season is open.", kept, left].filter(Boolean).join(" ")
   store.turn(() => ({said}))
+  onOpened()
 }
 
 function Act({

@@ -1,11 +1,10 @@
-import {memo, useState} from "react"
+import {memo, useRef, useState} from "react"
 import {dayOf, isoOf} from "../../functions/calendar"
 import {closeToFern, takeWeek} from "../editor/commands/season"
 import {dateText, dayText, numberText, shownIn} from "../editor/display"
-import {openSheetKeeping} from "../editor/editing"
 import {closeDoubt} from "../editor/pickingDoubts"
 import type {Store} from "../editor/store"
-import {sheetWith, type CellAddress, type Part} from "../workbook/document"
+import type {CellAddress, Part} from "../workbook/document"
 import {planOf} from "../workbook/plan"
 import {lastDayCut, type PlantingWeek, type SeasonWeek} from "../workbook/season"
 import {PickedSoFar} from "./pictures/PickedSoFar"
@@ -18,10 +17,12 @@ interface Props {
   week: SeasonWeek
   /** Goes to a cell and gives it the keyboard. */
   onGo: (at: CellAddress) => void
+  /** Opens the sheet that has a column of a part. */
+  onOpen: (part: Part) => void
 }
 
 /** The page of the week: its four questions in the order of the job, each with its picture, its figures and its acts. */
-export const WeekPlate = memo(function WeekPlate({store, week, onGo}: Props) {
+export const WeekPlate = memo(function WeekPlate({store, week, onGo, onOpen}: Props) {
   return (
     <div className="week">
       <section aria-labelledby="came-in">
@@ -67,7 +68,7 @@ export const WeekPlate = memo(function WeekPlate({store, week, onGo}: Props) {
         </div>
         <ul className="to-do">
           {week.plantings.map((one) => (
-            <ToDo key={one.planting} store={store} week={week} planting={one} />
+            <ToDo key={one.planting} store={store} week={week} planting={one} onOpen={onOpen} />
           ))}
         </ul>
       </section>
@@ -198,12 +199,12 @@ function GoOnTable({week: {plantings, asOf, region}}: {week: SeasonWeek}) {
   )
 }
 
-function ToDo({store, week, planting}: Omit<Props, "onGo"> & {planting: PlantingWeek}) {
+function ToDo({store, week, planting, onOpen}: Omit<Props, "onGo"> & {planting: PlantingWeek}) {
   const [closes, setCloses] = useState(false)
+  const line = useRef<HTMLLIElement>(null)
   const {toDo, why} = planting
-  const go = (part: Part) => openSheetKeeping(store, sheetWith(store.getState().document, part))
   return (
-    <li>
+    <li ref={line} tabIndex={-1}>
       <b>{planting.planting}</b>
       <span>
         <b>{toDo}</b> <span className="q">{why}</span>
@@ -213,14 +214,17 @@ function ToDo({store, week, planting}: Omit<Props, "onGo"> & {planting: Planting
           Close to fern…
         </button>
       )}
-      {toDo === "Count spears" && <button onClick={() => go("spear day")}>Spear size</button>}
+      {toDo === "Count spears" && <button onClick={() => onOpen("spear day")}>Spear size</button>}
       {closes && (
         <Closing
           store={store}
           planting={planting.planting}
           day={lastDayCut(planting, week.asOf)}
           reason={planting.heldBy}
-          onDone={() => setCloses(false)}
+          onDone={() => {
+            setCloses(false)
+            line.current?.focus() // what had the focus goes; the line says what was done
+          }}
         />
       )}
     </li>

@@ -30,9 +30,48 @@ it("narrows the contents to the sheets that are called so, or have such a column
   await expect.poll(() => contents.innerText()).toContain("No sheet, group or column is called so.")
   await sought.press("Escape")
   await expect.poll(() => contents.getByRole("listitem").count()).toBe(all)
-  await sought.fill("root samples")
+  await sought.fill("pickings") // Season plan has such a column
   await sought.press("Enter")
-  await page.getByRole("heading", {level: 1, name: "Root samples"}).waitFor()
+  await page.getByRole("heading", {level: 1, name: "Pickings"}).waitFor()
   expect(await sought.inputValue()).toBe("")
+  expect(trouble).toEqual([])
+})
+
+it("gives the keyboard to the sheet that is opened, and puts all that is typed at once there", async () => {
+  const {page, trouble} = await openPlanner()
+  await page.locator(".ag-cell").first().waitFor()
+  const contents = page.getByRole("navigation", {name: "Contents"})
+  const focused = () =>
+    page.evaluate(() => {
+      const {activeElement: one} = window.document
+      return one?.getAttribute("aria-label") ?? one?.textContent
+    })
+  await contents.getByRole("button", {name: /^Prices/}).focus()
+  const keys = ["Enter", "ArrowRight", ..."3.86", "Enter", ..."3.27", "Enter"]
+  await Promise.all(keys.map((key) => page.keyboard.press(key)))
+  await expect.poll(focused).toMatch(/Price of 3\. typed$/)
+  const cell = (row: number) => page.locator(`[row-index="${row}"] .ag-cell[col-id="1"]`).innerText()
+  expect([await cell(0), await cell(1)]).toEqual(["3.86", "3.27"])
+
+  await contents.getByLabel("Sheets with").focus()
+  await page.keyboard.type("fern")
+  await page.keyboard.press("Enter")
+  await expect.poll(focused).toMatch(/^North Bench\. Planting/)
+  expect(await page.locator(".folio [role=status]").first().innerText()).toBe("Fern is open, at A1.")
+
+  // A page to read before its sheet begins at its title.
+  await contents.getByRole("button", {name: /^This week/}).click()
+  await expect.poll(focused).toBe("This week")
+  expect(await page.evaluate(() => scrollY)).toBe(0)
+  await page.getByRole("button", {name: "Close to fern…"}).first().focus()
+  await page.keyboard.press("Enter")
+  await page.getByLabel("because").focus()
+  await page.keyboard.press("Enter")
+  await expect.poll(focused).toMatch(/^North Bench\s*Closed to fern/)
+
+  await contents.getByRole("button", {name: "A blank workbook"}).focus()
+  await page.keyboard.press("Enter")
+  await page.getByText("No plantings in this plan yet.").waitFor()
+  await expect.poll(focused).toBe("Season plan")
   expect(trouble).toEqual([])
 })
