@@ -33,6 +33,16 @@ export function numberText(value: number, decimals?: number, decimal: Decimal = 
   return withDecimal(text, decimal)
 }
 
+/** A share as a percentage; `decimals` "needed" are as many as it has, two at the most. */
+export function percentText(share: number, decimals: number | "needed" = 0, decimal: Decimal = "."): string {
+  const percent = share * 100
+  const number =
+    decimals === "needed"
+      ? numberText(Math.round(percent * 100) / 100, undefined, decimal)
+      : numberText(percent, decimals, decimal)
+  return `${number}\u202f%`
+}
+
 /** A number written with a point, with the sign of the region before its decimals. */
 export const withDecimal = (text: string, decimal: Decimal) =>
   decimal === "." ? text : text.replace(".", decimal)
@@ -75,7 +85,7 @@ export function textOf(
   if (format === "date" || (format !== "day" && isDate)) return dateText(value)
   if (format === "day") return dayText(value)
   const decimal = region.decimal ?? "."
-  if (format === "share") return `${numberText(value * 100, 0, decimal)}\u202f%`
+  if (format === "share") return percentText(value, 0, decimal)
   // A year, or a number that names something: no groups.
   if (format === "text") return withDecimal(String(value), decimal)
   return measuredText(

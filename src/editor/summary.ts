@@ -2,7 +2,7 @@ import {decimalOf, regionOf, type Decimal} from "../workbook/region"
 import {isFault} from "../workbook/value"
 import {chosenBlock, chosenCells, isOneCell} from "./block"
 import {cellColumn} from "./cellColumn"
-import {dateText, numberText} from "./display"
+import {dateText, numberText, percentText} from "./display"
 import {measureOf, shownNumber} from "./measures"
 import type {Store} from "./store"
 
@@ -54,7 +54,7 @@ function numbersInWords(
   const digits = decimals.size === 1 && typeof only === "number" ? only : undefined
   const shown = (value: number, more = 0) =>
     unit === "share"
-      ? `${numberText(value * 100, 1, decimal)}\u202f%`
+      ? percentText(value, 1, decimal)
       : `${numberText(Number(value.toPrecision(12)), digits === undefined ? undefined : digits + more, decimal)}${unit ? `\u00a0${unit}` : ""}`
   const sum = numbers.reduce((total, number) => total + number, 0)
   const mean = sum / numbers.length

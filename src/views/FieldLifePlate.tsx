@@ -8,7 +8,7 @@ import {
   lastSeasonWords,
   meanDayCost,
 } from "../editor/commands/fieldLife"
-import {numberText, shownIn} from "../editor/display"
+import {percentText, shownIn} from "../editor/display"
 import type {Region} from "../workbook/document"
 import {regionOf} from "../workbook/region"
 import type {Store} from "../editor/store"
@@ -132,7 +132,7 @@ function studyWords(
     const seasons =
       rest === 0 ? "it is planted at once" : `it rests ${rest === 1 ? "1 year" : `${rest} years`}`
     const because = [
-      ...(loss > 0 ? [`a new planting loses ${numberText(Math.round(loss * 100))}\u202f% of its yield`] : []),
+      ...(loss > 0 ? [`a new planting loses ${percentText(loss)} of its yield`] : []),
       ...(rest === asked.money.rest ? [] : [seasons]),
     ]
     return one.ground === ground

@@ -1,6 +1,5 @@
 import {memo, useState} from "react"
 import {numberText, shownIn} from "../editor/display"
-import {choose} from "../editor/selection"
 import type {Store} from "../editor/store"
 import type {Risk} from "../studies/risk"
 import type {CellAddress, Part, Region} from "../workbook/document"
@@ -45,7 +44,6 @@ export const LenderPlate = memo(function LenderPlate({
   onOpen,
 }: Props) {
   const {name, season, reading} = store.getState().document
-  const go = (at: CellAddress) => store.turn(choose(at))
   return (
     <div className="lender">
       <EachPage plan={`${season ? `${name}, ${season}` : name}. ${page.lines[1]?.text ?? ""}`} />
@@ -86,7 +84,7 @@ export const LenderPlate = memo(function LenderPlate({
                   {lists.typedOver.map(({at, name, typed, formula, note}) => (
                     <tr key={`${at.sheet}:${at.row}:${at.col}`}>
                       <th scope="row" className="txt">
-                        <button className="link" onClick={() => go(at)}>
+                        <button className="link" onClick={() => onGo(at)}>
                           {name}
                         </button>
                       </th>
@@ -109,7 +107,7 @@ export const LenderPlate = memo(function LenderPlate({
             <ul>
               {lists.unsourced.map(({at, name, value}) => (
                 <li key={`${at.sheet}:${at.row}:${at.col}`}>
-                  <button className="link" onClick={() => go(at)}>
+                  <button className="link" onClick={() => onGo(at)}>
                     {name}
                   </button>{" "}
                   {value}

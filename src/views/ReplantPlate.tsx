@@ -1,7 +1,7 @@
 import {useState} from "react"
 import {payback} from "../../functions/stand/payback"
 import {isRefusal} from "../../functions/refusal"
-import {numberText, shownIn} from "../editor/display"
+import {numberText, percentText, shownIn} from "../editor/display"
 import {choose} from "../editor/selection"
 import type {Store} from "../editor/store"
 import {
@@ -100,7 +100,7 @@ function pictureOf(replanting: Replanting, field: ReplantField, {level, keepYear
 
 const whole = (value: number) => numberText(Math.round(value), 0)
 const percent = (share: number, {decimal}: Region) =>
-  `${numberText(Math.round(share * 1000) / 10, undefined, decimal)}\u202f%`
+  percentText(Math.round(share * 1000) / 1000, "needed", decimal)
 const yearOrLater = (weighed: Weighed | null, {first, seasons}: ReplantField) =>
   weighed === null ? "" : (weighed.replantIn ?? `after ${first + seasons.length - 1}`)
 
@@ -203,7 +203,7 @@ function WhatIf({replanting, field}: Props) {
 }
 
 const shareWords = (share: number) =>
-  share === 1 ? "as planned" : `${share > 1 ? "+" : "\u2212"}${Math.round(Math.abs(share - 1) * 100)}\u202f%`
+  share === 1 ? "as planned" : `${share > 1 ? "+" : "\u2212"}${percentText(Math.abs(share - 1))}`
 const priceWords = (price: number) => (price === 1 ? "as planned" : `price ${shareWords(price)}`)
 
 function ShareTable({

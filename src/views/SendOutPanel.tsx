@@ -33,6 +33,10 @@ const COPIES: readonly {words: string; about: string; copy: OutCopy}[] = [
   },
 ]
 
+/** Parts of the program come when they are asked for: a page that has lost its server, or is older than what lies there, gets none. */
+const NOT_ALL_HERE = "A part of the program did not come: keep a file copy, and load this page again."
+const NOT_KNOWN = `What that is cannot be told. ${NOT_ALL_HERE}`
+
 interface Props {
   store: Store
   keeping: Keeping
@@ -51,14 +55,22 @@ export function SendOutPanel({store, keeping, onClose}: Props) {
   useEffect(() => {
     let isWanted = true
     const of = [copy, document, sheet]
-    onceDrawn(() => isWanted && void keeping.leftOut(copy).then((left) => isWanted && setFound({of, left})))
+    const look = async () => {
+      const left = await keeping.leftOut(copy).catch(() => [NOT_KNOWN])
+      if (isWanted) setFound({of, left})
+    }
+    onceDrawn(() => isWanted && void look())
     return () => {
       isWanted = false
     }
   }, [keeping, copy, document, sheet])
   const send = async () => {
     setAtWork(true)
-    await keeping.sendOut(copy)
+    try {
+      await keeping.sendOut(copy)
+    } catch {
+      store.turn(() => ({said: `Nothing was sent out. ${NOT_ALL_HERE}`}))
+    }
     setAtWork(false)
   }
   return (

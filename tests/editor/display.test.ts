@@ -8,6 +8,7 @@ import {
   shiftText,
   textOf,
   textWithUnit,
+  percentText,
 } from "../../src/editor/display"
 import {column} from "../workbook/documents"
 
@@ -52,6 +53,13 @@ describe("a number", () => {
   ])("%d with decimals %s is shown as %s", (value, decimals, text) =>
     expect(numberText(value, decimals)).toBe(text),
   )
+})
+
+it("writes a share as a percentage, and no confidence as more than it is", () => {
+  expect(percentText(0.854)).toBe("85\u202f%")
+  expect(percentText(0.854, 1, ",")).toBe("85,4\u202f%")
+  expect(percentText(0.95, "needed")).toBe("95\u202f%")
+  expect(percentText(0.9999, "needed")).toBe("99.99\u202f%")
 })
 
 describe("what a cell shows", () => {

@@ -1,5 +1,5 @@
 import {useState} from "react"
-import {dayText, numberText, shownIn} from "../../editor/display"
+import {dayText, percentText, shownIn} from "../../editor/display"
 import type {CellAddress, Region} from "../../workbook/document"
 import type {PlantingWeek, SeasonWeek} from "../../workbook/season"
 import {beside} from "./besideLine"
@@ -63,7 +63,7 @@ export function PickedSoFar({week, onGo}: {week: SeasonWeek; onGo?: (at: CellAdd
       >
         {drawn.map(({one, left, top, plan, picked}, i) => {
           const dot = picked.at(-1)
-          const pace = one.pace === null ? "" : `${numberText(one.pace * 100, 0)}\u202f%`
+          const pace = one.pace === null ? "" : percentText(one.pace)
           const room = {left: 0, right: each - 4, top: TOP, bottom: BASE - 2}
           const at = dot && beside(dot, pace, [plan, picked], room)
           return (
@@ -119,7 +119,7 @@ export function pickedSentence(
 ): string {
   const last = pickedSoFar.at(-1)
   if (!last) return `${planting}: nothing picked before ${dayText(asOf)}.`
-  const ofPlan = pace === null ? "" : `, ${numberText(pace * 100, 0)}\u202f% of the plan`
+  const ofPlan = pace === null ? "" : `, ${percentText(pace)} of the plan`
   const {unit, text} = shownIn("kg", region)
   return `${planting}: ${text(last.kg, 0)}\u00a0${unit} picked before ${dayText(asOf)}${ofPlan}.`
 }

@@ -1,5 +1,5 @@
 import {memo} from "react"
-import {numberText, quantityText, shownIn} from "../../editor/display"
+import {percentText, quantityText, shownIn} from "../../editor/display"
 import type {CellAddress} from "../../workbook/document"
 import type {LenderPage} from "../../workbook/lender"
 import {HALF_PAGE} from "./CashAndDebt"
@@ -49,7 +49,7 @@ export const YieldByAge = memo(function YieldByAge({
         <span className="q">
           Filled: recorded. Hollow: this season’s plan, with its gap to the three-year mean (short line).
           Curve: the age factors
-          {spread ? `; band: assumed ±${numberText(spread * 100, 0)}\u202f%` : ""}.
+          {spread ? `; band: assumed ±${percentText(spread)}` : ""}.
           {published && ` Bracket: ${published.words}.`}
         </span>
       </figcaption>

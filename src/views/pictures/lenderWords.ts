@@ -1,4 +1,4 @@
-import {numberText, quantityText, shownIn} from "../../editor/display"
+import {numberText, percentText, quantityText, shownIn} from "../../editor/display"
 import type {Risk} from "../../studies/risk"
 import type {Region} from "../../workbook/document"
 import type {CashYear, LenderPage, YieldEvidence} from "../../workbook/lender"
@@ -142,8 +142,7 @@ export function yieldSentence(
   const projected = `${planting}: projection for age ${age} is ${quantityText(projection, 0, "kg/ha", region)}`
   if (mean === null || gap === null)
     return `${projected}; ${record.length === 0 ? "no year" : record.length === 1 ? "1 year" : `${record.length} years`} on record.`
-  const share = `${numberText(Math.abs(gap) * 100, 0)}\u202f%`
-  return `${projected}, ${share} ${gap < 0 ? "under" : "above"} the three-year record of ${shownIn("kg/ha", region).text(mean, 0)}.`
+  return `${projected}, ${percentText(Math.abs(gap))} ${gap < 0 ? "under" : "above"} the three-year record of ${shownIn("kg/ha", region).text(mean, 0)}.`
 }
 
 /** The title of the picture of yields. */

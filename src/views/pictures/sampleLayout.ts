@@ -1,4 +1,4 @@
-import {dayText, numberText} from "../../editor/display"
+import {dayText, numberText, percentText} from "../../editor/display"
 import type {Sampling, SampleSpread} from "../../workbook/sampleSpread"
 import {textWidth} from "./placing"
 import {niceStep} from "./steps"
@@ -113,7 +113,9 @@ export function sampleLayout(spread: SampleSpread, width: number): SampleLayout 
 
 /** "409 mg/g (80 %: 397–421), 10 of 10" */
 function numbersOf({mean, interval, plants, taken}: Sampling, confidence: number): string {
-  const range = interval ? ` (${share(confidence)}: ${whole(interval[0])}\u2013${whole(interval[1])})` : ""
+  const range = interval
+    ? ` (${percentText(confidence, "needed")}: ${whole(interval[0])}\u2013${whole(interval[1])})`
+    : ""
   return `${whole(mean)}\u00a0mg/g${range}, ${plants.length} of ${taken}`
 }
 
@@ -121,7 +123,7 @@ function numbersOf({mean, interval, plants, taken}: Sampling, confidence: number
 export function sampleSentence(one: Sampling, confidence: number): string {
   const {planting, day, plants, taken, mean, interval} = one
   const range = interval
-    ? ` (${share(confidence)}: ${whole(interval[0])}\u2013${whole(interval[1])})`
+    ? ` (${percentText(confidence, "needed")}: ${whole(interval[0])}\u2013${whole(interval[1])})`
     : ", too few plants for an interval"
   const odd = plants.filter(({isOdd}) => isOdd)
   const ringed = odd.length
@@ -136,7 +138,7 @@ export function sampleFinding(spread: SampleSpread): string {
   const found = leastSure(spread)
   if (!found) return "Too few plants sampled for an interval: take two or more of a planting."
   const {widest, isAlone} = found
-  const within = `give or take ${whole(halfOf(widest))} at ${share(spread.confidence)}`
+  const within = `give or take ${whole(halfOf(widest))} at ${percentText(spread.confidence, "needed")}`
   const rest = isAlone ? "" : "; the others are surer"
   return `${widest.planting} is the least sure: ${whole(widest.mean)}\u00a0mg/g, ${within}${rest}.`
 }
@@ -160,4 +162,3 @@ function medianOf({plants}: Sampling): number {
 }
 
 const whole = (value: number) => numberText(value, 0)
-const share = (value: number) => `${numberText(value * 100, 0)}\u202f%`

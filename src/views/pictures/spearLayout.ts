@@ -1,6 +1,6 @@
 import {lineEdge} from "../../../functions/spear/lineEdge"
 import type {LineSpread} from "../../../functions/spear/lineSpread"
-import {dayText, numberText, shownIn} from "../../editor/display"
+import {dayText, numberText, percentText, shownIn} from "../../editor/display"
 import type {Region} from "../../workbook/document"
 import type {PlantingSpears, SpearSizes} from "../../workbook/spears"
 import {boxAround, clearest, textWidth, type Box} from "./placing"
@@ -96,7 +96,7 @@ export function spearLayout(one: PlantingSpears, sizes: SpearSizes, width: numbe
   const meetsAt = isAhead && crossing <= until ? {x: x(crossing), y: y(limit!)} : null
   const meetsWords = one.lastDay === null ? "" : `about ${dayText(one.lastDay)}`
   const meets = meetsAt && {...meetsAt, words: place(meetsWords, around(meetsAt, meetsWords))}
-  const bandWords = `the line, ${numberText(confidence * 100, 0)}\u202f%`
+  const bandWords = `the line, ${percentText(confidence, "needed", region.decimal)}`
   const bandSpots = () =>
     [end, (from + end) / 2, from].flatMap((day) => around({x: x(day), y: y(on(day))}, bandWords))
   return {
@@ -221,7 +221,7 @@ export function spearSentence(one: PlantingSpears, {limit, confidence, region}: 
   const going =
     line.slope < 0 ? `, falling ${change}` : line.slope > 0 ? `, rising ${change}` : ", not changing"
   const sure = lastDays
-    ? ` (${numberText(confidence * 100, 0)}\u202f%: ${dayText(lastDays[0])} to ${dayText(lastDays[1])})`
+    ? ` (${percentText(confidence, "needed", region.decimal)}: ${dayText(lastDays[0])} to ${dayText(lastDays[1])})`
     : spread
       ? ", but the line may as well not fall"
       : ", how sure is not known from two"

@@ -1,8 +1,7 @@
-import {differenceText, numberText} from "../../editor/display"
+import {differenceText, percentText} from "../../editor/display"
 import {ASSUMED_RISK} from "../../studies/lenderRisk"
 import type {Region} from "../../workbook/document"
 
-const percent = (share: number) => `${numberText(share * 100, 0)}\u202f%`
 const {airSpread, sunSpread, yearSpread, fieldSpread, doubt, priceVariation} = ASSUMED_RISK
 
 /** How far the air of a year strays from the usual: "1 °C", "1.8 °F". */
@@ -11,10 +10,10 @@ export const warmthAssumed = (region: Region) =>
 
 /** How far the weather of drawn years strays, in words. */
 export const weatherAssumed = (region: Region) =>
-  `${warmthAssumed(region)} warmer or colder and ${percent(sunSpread)} more or less sun about the usual`
+  `${warmthAssumed(region)} warmer or colder and ${percentText(sunSpread)} more or less sun about the usual`
 
 /** What else is drawn, as a sentence. */
 export const SPREADS_ASSUMED =
-  `Assumed, not measured here, besides: yields of a year ${percent(yearSpread)} alike on all fields and ` +
-  `${percent(fieldSpread)} on each, what is expected of a field ${percent(doubt)} for all years, the price ` +
-  `${percent(priceVariation)}, lower in a full year.`
+  `Assumed, not measured here, besides: yields of a year ${percentText(yearSpread)} alike on all fields and ` +
+  `${percentText(fieldSpread)} on each, what is expected of a field ${percentText(doubt)} for all years, the price ` +
+  `${percentText(priceVariation)}, lower in a full year.`

@@ -1,10 +1,8 @@
-import {dayText, inTonnes, numberText} from "../../editor/display"
+import {dayText, inTonnes, numberText, percentText} from "../../editor/display"
 import type {Region} from "../../workbook/document"
 import type {PlantingWeek, SeasonWeek, WeekNeeds} from "../../workbook/season"
 import type {Decimal} from "../../workbook/region"
 import {isoWeekOf} from "./weeks"
-
-const share = (value: number) => `${numberText(value * 100, 0)}\u202f%`
 
 const tonnes = (kg: number, region: Region | undefined) => inTonnes(kg, 1, region).join("\u202f")
 
@@ -37,8 +35,8 @@ export function cameInWords({plantings, asOf, region}: SeasonWeek): string {
   if (picked === 0) return `Nothing came in from ${dayText(asOf - 7)} to ${dayText(asOf - 1)}.`
   const behind = plantings
     .filter(({pace}) => pace !== null && pace < 0.9)
-    .map(({planting, pace}) => `${planting} stands at ${share(pace!)} of its plan`)
-  const ofPlan = planned > 0 ? `, ${share(picked / planned)} of plan` : ""
+    .map(({planting, pace}) => `${planting} stands at ${percentText(pace!)} of its plan`)
+  const ofPlan = planned > 0 ? `, ${percentText(picked / planned)} of plan` : ""
   return `${tonnes(picked, region)} came in from ${dayText(asOf - 7)} to ${dayText(asOf - 1)}${ofPlan}.${behind.length ? ` ${inARow(behind)}.` : ""}`
 }
 

@@ -1,4 +1,4 @@
-import {numberText, shownIn} from "../../editor/display"
+import {numberText, percentText, shownIn} from "../../editor/display"
 import type {Region} from "../../workbook/document"
 import type {LenderPage, YieldEvidence} from "../../workbook/lender"
 import {stretches} from "./besideLine"
@@ -245,12 +245,10 @@ const PLACES: readonly (readonly [number, number])[] = [
 const clamp = (value: number, least: number, most: number) => Math.min(most, Math.max(least, value))
 
 /** "−30 %", "+18 %" */
-export const gapText = (gap: number): string =>
-  `${gap < 0 ? "\u2212" : "+"}${numberText(Math.abs(gap) * 100, 0)}\u202f%`
+export const gapText = (gap: number): string => `${gap < 0 ? "\u2212" : "+"}${percentText(Math.abs(gap))}`
 
 /** "30 % under record", "18 % above record" */
-const gapWords = (gap: number) =>
-  `${numberText(Math.abs(gap) * 100, 0)}\u202f% ${gap < 0 ? "under" : "above"} record`
+const gapWords = (gap: number) => `${percentText(Math.abs(gap))} ${gap < 0 ? "under" : "above"} record`
 
 const polygon = (...points: readonly (readonly [number, number])[]) =>
   `M${points.map(([x, y]) => `${round(x)} ${round(y)}`).join("L")}Z`
