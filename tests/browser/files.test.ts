@@ -58,6 +58,16 @@ it("sends the workbook out with its formulas, shows it before it opens again, an
   expect(trouble).toEqual([])
 })
 
+it("says what to do where the part of the program that writes files does not come", async () => {
+  const {page, panel} = await openFiles()
+  await page.route("**/*.js", (route) => route.abort())
+  await page.getByRole("button", {name: "Send out…"}).click()
+  await expect.poll(() => panel.innerText()).toContain("load this page again")
+  await page.getByRole("button", {name: "Send it out"}).click()
+  await page.getByText("Nothing was sent out. A part of the program did not come").first().waitFor()
+  expect(await page.getByRole("button", {name: "Send it out"}).isEnabled()).toBe(true)
+})
+
 it("brings a table into a sheet once its units are said, without the lines that cannot be read", async () => {
   const {page, trouble, sheet, panel} = await openFiles()
   await page.getByRole("button", {name: "Bring in…"}).click()
