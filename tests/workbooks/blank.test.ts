@@ -1,0 +1,64 @@
+import {describe, expect, it} from "vitest"
+import type {CellAddress, Content, Document} from "../../src/workbook/document"
+import {planOf} from "../../src/workbook/plan"
+import {isFault} from "../../src/workbook/value"
+import {documentIn, open, sheetOf, enter} from "./shipped"
+
+describe("blank.json", () => {
+  it("has the sheets, columns and formulas of the farm, and no planting", () => {
+    const shape = ({sheets}: Document) =>
+      sheets.map(({name, group, columns}) => [
+        name,
+        group,
+        columns.map(({heading, formula, total, part, kind}) => [heading, formula, total, part, kind]),
+      ])
+    const document = documentIn("blank.json")
+    expect(shape(document)).toEqual(shape(documentIn("hollow-brook-farm.json")))
+    expect(document.sheets[sheetOf(document, "Plantings")]!.rows).toEqual([])
+    expect(planOf(open("blank.json"))!.rows).toEqual([])
+  })
+
+  it("has no year over its dates: its season is yours to type", () => {
+    const units = documentIn("blank.json").sheets.flatMap(({columns}) => columns.map(({unit}) => unit))
+    expect(units.filter((unit) => /^\d{4}$/.test(unit ?? ""))).toEqual([])
+  })
+
+  it("finds nothing to look at while nothing is in it", () => {
+    const workbook = open("blank.json")
+    const sheet = sheetOf(workbook.document, "Checks")
+    const counts = workbook.document.sheets[sheet]!.rows.map((_, row) =>
+      workbook.valueAt({sheet, row, col: 1}),
+    )
+    expect(new Set(counts)).toEqual(new Set([0]))
+    expect(counts).toHaveLength(36)
+  })
+
+  it("works out the farm's values once the farm's rows are typed into it", () => {
+    const farm = open("hollow-brook-farm.json")
+    const workbook = open("blank.json")
+    for (const [sheet, {name, columns, rows}] of farm.document.sheets.entries()) {
+      if (["Read me", "Checks", "Sources"].includes(name)) continue
+      const missing = rows.length - workbook.document.sheets[sheet]!.rows.length
+      if (missing) workbook.revise({type: "insertRows", sheet, before: 0, count: missing})
+      const typed = rows.flatMap((contents, row) =>
+        contents.flatMap((content, col): [CellAddress, Content][] =>
+          columns[col]!.formula ? [] : [[{sheet, row, col}, content]],
+        ),
+      )
+      enter(workbook, ...typed)
+    }
+    let compared = 0
+    for (const [sheet, {name, columns, rows}] of farm.document.sheets.entries()) {
+      if (["Read me", "Sources"].includes(name)) continue
+      for (const row of rows.keys())
+        for (const [col, {heading}] of columns.entries()) {
+          const [was, now] = [farm, workbook].map((one) => one.valueAt({sheet, row, col}))
+          const at = `${name}, ${heading}, row ${row + 1}`
+          if (isFault(was)) expect(now, at).toMatchObject({code: was.code})
+          else expect(now, at).toEqual(was)
+          compared++
+        }
+    }
+    expect(compared).toBeGreaterThan(1000)
+  }, 30_000)
+})
