@@ -4,7 +4,6 @@ import type {Edit} from "../../src/workbook/edit"
 import {formulaIn} from "../../src/workbook/cells"
 import {Workbook} from "../../src/workbook/workbook"
 import {cellAt, column, documentOf, sheet} from "./documents"
-import {below} from "./sessions"
 
 describe("the formula of a column", () => {
   const plan = (...rows: Content[][]) =>
