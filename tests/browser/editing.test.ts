@@ -286,6 +286,8 @@ describe("the keyboard", () => {
 describe("nothing is lost", () => {
   it("brings back the last act after the tab is killed", async () => {
     const {page, sheet} = await openPlan()
+    // An act is kept before it is drawn: what waits for a drawing never comes from here on.
+    await page.evaluate(() => Object.assign(window, {requestAnimationFrame: () => 0}))
     await sheet.type("Long Acre", "Open", "29 Apr")
     await page.getByText(/^Saved on this device/).waitFor()
     const address = page.url()
