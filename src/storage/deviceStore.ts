@@ -73,13 +73,19 @@ export async function openDevice(): Promise<Device> {
     connection = null
   }
   const connected = () => (connection ??= open(drop))
+  /** The states as this page knows them. Others may have come since: then too few are let go of, never a wrong one. */
+  let known: readonly KeptState[] = []
   const device: Device = {
-    save: (document, at) => withReason(drop, async () => save(await connected(), document, at)),
+    save: (document, at) =>
+      withReason(drop, async () => {
+        known = await save(await connected(), document, at, known)
+        return null
+      }),
     latest: () => withReason(drop, async () => latest(await connected())),
-    earlier: () => withReason(drop, async () => earlier(await connected())),
+    earlier: () => withReason(drop, async () => (known = await earlier(await connected()))),
     take: (id) => withReason(drop, async () => take(await connected(), id)),
   }
-  await withReason(drop, connected)
+  await device.earlier()
   return device
 }
 
@@ -96,17 +102,24 @@ async function open(drop: () => void): Promise<IDBPDatabase<Schema>> {
   })
 }
 
-/** Adds the state and lets go of those no longer wanted, all or nothing. */
-async function save(database: IDBPDatabase<Schema>, document: Document, at: Date): Promise<null> {
+/**
+ * Adds the state and lets go of those no longer wanted, all or nothing; gives the states that are known then. The browser has all
+ * it needs at once: a page that is busy with drawing would be slow to answer it.
+ */
+async function save(
+  database: IDBPDatabase<Schema>,
+  document: Document,
+  at: Date,
+  known: readonly KeptState[],
+): Promise<readonly KeptState[]> {
+  const {name} = document
   const change = database.transaction("states", "readwrite", {durability: "strict"})
-  const {store} = change
-  const added = store.add({name: document.name, savedAt: at, text: writeFile(document)})
-  const pruned = added.then(async () => {
-    const kept = await keptStates(store.index("by workbook"))
-    await Promise.all(unwanted(kept, at).map(({id}) => store.delete(id)))
-  })
-  await Promise.all([added, pruned, change.done])
-  return null
+  const added = change.store.add({name, savedAt: at, text: writeFile(document)})
+  const gone = new Set(unwanted([...known, {id: Infinity, name, savedAt: at}], at).map(({id}) => id))
+  const dropped = [...gone].map((id) => change.store.delete(id))
+  change.commit()
+  const [id] = await Promise.all([added, change.done, ...dropped])
+  return [...known.filter((state) => !gone.has(state.id)), {id, name, savedAt: at}]
 }
 
 async function latest(database: IDBPDatabase<Schema>): Promise<Found | Refused | null> {
