@@ -183,6 +183,9 @@ it(`loses the last act at most, and never the workbook, in ${KILLS} kills of the
       count["while opening"]++
     }
 
+    // A tab that had come only after its kill would have the lead.
+    const left = running.browser.contexts().flatMap((one) => one.pages())
+    for (const one of left) if (one.url().startsWith(inject("planner"))) await one.close().catch(() => {})
     page = await opened(running)
     const where = `kill ${count.browser + count.pages} of the ${killed}, ${before} acts`
     const found = await newestOn(page)
