@@ -48,3 +48,21 @@ export function readOnce<R extends object, T>(read: (range: R) => T): (range: R)
     return found.result
   }
 }
+
+/** Remembers what was worked out from these very objects, in their order, for as long as all of them are held. */
+export function heldWith<T>(): (objects: readonly object[], make: () => T) => T {
+  const held = new WeakMap<object, unknown>()
+  return (objects, make) => {
+    let level = held
+    for (const object of objects) {
+      const next = (level.get(object) as WeakMap<object, unknown> | undefined) ?? new WeakMap()
+      level.set(object, next)
+      level = next
+    }
+    const found = (level.get(RESULT) as {readonly result: T} | undefined) ?? {result: make()}
+    level.set(RESULT, found)
+    return found.result
+  }
+}
+
+const RESULT = {}

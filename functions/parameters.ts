@@ -169,11 +169,23 @@ const readWord = (label: string, held: Held): string | Refusal =>
       ? held
       : wrongKind(`${label} must be words, not ${shown(held)}`)
 
-/** Reads a range once for all the cells that are given the same one: it is the same object as long as it holds the same. */
+/**
+ * Reads a range once for all the cells that are given the same one: it is the same object as long as it holds the same. A
+ * range of one cell comes as what stands in it, and is the same as long as that is.
+ */
 function readRange<T>(read: (given: Given) => T): (given: Given) => T {
   const once = readOnce((range: readonly (readonly Held[])[]) => read(range))
-  return (given) => (isRange(given) ? once(given) : read(given))
+  const alone = new Map<Held, {readonly result: T}>()
+  return (given) => {
+    if (isRange(given)) return once(given)
+    const found = alone.get(given) ?? {result: read(given)}
+    if (alone.size >= MOST_ALONE) alone.clear()
+    alone.set(given, found)
+    return found.result
+  }
 }
+
+const MOST_ALONE = 10_000 // chosen
 
 /** Makes an argument optional: left out or blank it stands for `value`. */
 export function optional<T, A>(

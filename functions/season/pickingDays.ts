@@ -1,7 +1,7 @@
 import {alongYear, type Climate} from "../climate/climate"
 import {modelYearOf} from "../calendar"
 import {valuesOf} from "../cropValues"
-import {remembering} from "../memo"
+import {heldWith, remembering} from "../memo"
 import {isRefusal, type Refusal} from "../refusal"
 import {balanceNames, checkedBalance, type BalanceValues} from "../root/balanceValues"
 import {roundUp} from "../rounding"
@@ -81,9 +81,8 @@ function workedOut(
   if (open === null || close === null || close < open) return {pickings: [], losses: []}
   const key = [open, close, season.structure ?? -1, season.reserve ?? -1]
   const spells = waits.flatMap(({from, until}) => [from, until])
-  return rememberedFor(climate, values)([...key, ...spells], () =>
-    workOut(season, open, close, climate, values, waits),
-  )
+  const remembered = memoFor([climate, values], () => remembering<WorkedOut>(400))
+  return remembered([...key, ...spells], () => workOut(season, open, close, climate, values, waits))
 }
 
 function workOut(
@@ -120,16 +119,8 @@ function workOut(
   return {pickings, losses}
 }
 
-const held = new WeakMap<Climate, WeakMap<PickingValues, ReturnType<typeof remembering<WorkedOut>>>>()
-
 /** Pickings are asked for again for every day of a season: those of a climate and a set of values are remembered. */
-function rememberedFor(climate: Climate, values: PickingValues) {
-  const ofClimate = held.get(climate) ?? new WeakMap()
-  held.set(climate, ofClimate)
-  const found = ofClimate.get(values) ?? remembering<WorkedOut>(400)
-  ofClimate.set(values, found)
-  return found as ReturnType<typeof remembering<WorkedOut>>
-}
+const memoFor = heldWith<ReturnType<typeof remembering<WorkedOut>>>()
 
 /** What one planting's picking of a day brings: its row among the plantings, and the share of its season's crop. */
 export interface DayPicking {
@@ -138,43 +129,22 @@ export interface DayPicking {
 }
 
 /** The pickings of plantings on a day. Worked out once for all days, as long as the seasons and the crowns stay the same. */
-export function pickingsOn(
+export const pickingsOn = (
   {open, close, structure, reserve}: Omit<SeasonRanges, "crop">,
   day: number,
   climate: Climate,
   values: PickingValues,
   waits: Waits = NO_WAITS,
-): readonly DayPicking[] {
-  const table = deepest(open, close, structure, reserve, climate, values, waits)
-  if (table.byDay === null) {
-    table.byDay = new Map()
+): readonly DayPicking[] =>
+  tableFor([open, close, structure, reserve, climate, values, waits], () => {
+    const byDay = new Map<number, DayPicking[]>()
     for (const [row, season] of seasonsFrom({open, close, crop: open, structure, reserve}).entries())
       for (const {day: on, share} of pickingsOf(season, climate, values, waits[row])) {
-        const there = table.byDay.get(on)
+        const there = byDay.get(on)
         if (there) there.push({row, share})
-        else table.byDay.set(on, [{row, share}])
+        else byDay.set(on, [{row, share}])
       }
-  }
-  return table.byDay.get(day) ?? []
-}
+    return byDay
+  }).get(day) ?? []
 
-interface Table {
-  byDay: Map<number, DayPicking[]> | null
-}
-
-const tables: WeakMap<object, unknown> = new WeakMap()
-
-/** What is held for these very objects together. */
-function deepest(...keys: readonly object[]): Table {
-  let level = tables
-  for (const key of keys) {
-    const next = (level.get(key) as WeakMap<object, unknown> | undefined) ?? new WeakMap()
-    level.set(key, next)
-    level = next
-  }
-  const table = (level.get(HERE) as Table | undefined) ?? {byDay: null}
-  level.set(HERE, table)
-  return table
-}
-
-const HERE = {}
+const tableFor = heldWith<ReadonlyMap<number, readonly DayPicking[]>>()

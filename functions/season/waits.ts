@@ -1,3 +1,4 @@
+import {heldWith} from "../memo"
 import {everyDay, everyWord, optional} from "../parameters"
 import {isRefusal, wrongKind, type Refusal} from "../refusal"
 
@@ -44,26 +45,19 @@ export function waitsFrom(ranges: WaitRanges, plantings: number): Waits | Refusa
   const sizes = [sprayed_planting, sprayed, pick_again].map(({length}) => length)
   if (new Set(sizes).size > 1)
     return wrongKind(`The ranges of the waits have ${sizes.join(", ")} cells: sizes differ`)
-  const found = held.get(pick_again)
-  if (
-    found?.planting === planting &&
-    found.sprayed_planting === sprayed_planting &&
-    found.sprayed === sprayed
-  )
-    return found.waits
-  const byName = new Map<string, Wait[]>()
-  for (const [row, name] of sprayed_planting.entries()) {
-    const [from, until] = [sprayed[row] ?? null, pick_again[row] ?? null]
-    if (name === "" || from === null || until === null) continue
-    byName.set(name.toLowerCase(), [...(byName.get(name.toLowerCase()) ?? []), {from, until}])
-  }
-  const waits = planting.map((name) => byName.get(name.toLowerCase()) ?? [])
-  held.set(pick_again, {planting, sprayed_planting, sprayed, waits})
-  return waits
+  return waitsFor([planting, sprayed_planting, sprayed, pick_again], () => {
+    const byName = new Map<string, Wait[]>()
+    for (const [row, name] of sprayed_planting.entries()) {
+      const [from, until] = [sprayed[row] ?? null, pick_again[row] ?? null]
+      if (name === "" || from === null || until === null) continue
+      byName.set(name.toLowerCase(), [...(byName.get(name.toLowerCase()) ?? []), {from, until}])
+    }
+    return planting.map((name) => byName.get(name.toLowerCase()) ?? [])
+  })
 }
 
 /** The waits of ranges are the same object as long as the ranges are: what rests on them is remembered by it. */
-const held = new WeakMap<object, Omit<WaitRanges, "pick_again"> & {readonly waits: Waits}>()
+const waitsFor = heldWith<Waits>()
 
 export const NO_WAITS: Waits = []
 

@@ -7,6 +7,7 @@ import {
   choice,
   date,
   dates,
+  everyDay,
   limitDates,
   measured,
   optional,
@@ -178,6 +179,21 @@ describe("a list", () => {
     expect(read(parameters, [1, null])).toEqual({a: 1, b: []})
     expect(read(parameters, [1, column(null, null)])).toEqual({a: 1, b: []})
     expect(read(parameters, [1, column(null, 4)])).toEqual({a: 1, b: [4]})
+  })
+})
+
+describe("a range whose cells all keep their place", () => {
+  const days = everyDay("Days")
+  it("is read once as long as it is the same", () => {
+    const given = column("2026-05-01", null)
+    expect(days.read(given)).toEqual([dayOf("2026-05-01"), null])
+    expect(days.read(given)).toBe(days.read(given))
+  })
+  it("is read once where it is one cell, by what stands in that", () => {
+    expect(days.read(46_000)).toEqual([46_000])
+    expect(days.read(46_000)).toBe(days.read(46_000))
+    expect(days.read(46_001)).toEqual([46_001])
+    expect(days.read(null)).toEqual([null])
   })
 })
 

@@ -1,5 +1,5 @@
 import {describe, expect, it, vi} from "vitest"
-import {readOnce, remembering} from "../../functions/memo"
+import {heldWith, readOnce, remembering} from "../../functions/memo"
 
 /** A memo of so many results, with a maker that gives a new object each time. */
 function memoOf(most: number) {
@@ -77,5 +77,24 @@ describe("readOnce", () => {
     once(range)
     expect(once(range)).toBeUndefined()
     expect(read).toHaveBeenCalledTimes(1)
+  })
+})
+
+describe("heldWith", () => {
+  const [one, other] = [{}, {}]
+  it("works out once from the same objects in the same order", () => {
+    const held = heldWith<object>()
+    const first = held([one, other], () => ({}))
+    expect(held([one, other], () => ({}))).toBe(first)
+    expect(held([other, one], () => ({}))).not.toBe(first)
+    expect(held([one], () => ({}))).not.toBe(first)
+    expect(held([one, {}], () => ({}))).not.toBe(first)
+  })
+  it("remembers that there was nothing", () => {
+    const make = vi.fn<() => undefined>(() => undefined)
+    const held = heldWith<undefined>()
+    held([one], make)
+    held([one], make)
+    expect(make).toHaveBeenCalledTimes(1)
   })
 })
