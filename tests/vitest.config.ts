@@ -12,7 +12,7 @@ export default defineConfig({
           name: "unit",
           include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
           exclude: ["tests/browser/**"],
-          isolate: false,
+          isolate: false, // files share the program's code in a process; loading it for each took half the time
           testTimeout: 60_000, // a farm's workbook is worked out in a second, on a busy machine in many
           benchmark: {include: ["tests/bench/**/*.bench.ts"]},
           sequence: {groupOrder: 0},

@@ -1,8 +1,9 @@
-import {afterEach, expect, it, vi} from "vitest"
+import {afterEach, beforeEach, expect, it, vi} from "vitest"
 import {answerAs} from "../../src/studies/anyWorker"
 import type {StudyName} from "../../src/studies/startWorker"
 import {sixPlantings} from "./sixPlantings"
 
+beforeEach(() => vi.resetModules()) // a worker's code listens once, when it is loaded
 afterEach(() => vi.unstubAllGlobals())
 
 function workerHere() {
