@@ -48,16 +48,14 @@ class KeptConditions extends Engine {
 
   /** The places of a range that meet a condition, rising; null when it is none. */
   private meeting(range: SimpleRangeValue, condition: EngineValue | undefined): readonly number[] | null {
-    const {criterionBuilder} = this.interpreter
-    const read = criterionBuilder.fromCellValue(condition as never, this.arithmeticHelper)
-    if (!read) return null
     const {data} = range
     const node = nodeOf(range)
     const held = node?.getFunctionValue(MET) as Met | undefined
     const kept: Met = held?.data === data ? held : {data, places: new Map(), count: 0}
-    const key = `${typeof read.raw} ${read.raw}`
-    const found = kept.places.get(key)
+    const found = kept.places.get(condition)
     if (found) return found
+    const read = this.read(condition)
+    if (!read) return null
     const places: number[] = []
     let place = 0
     for (const row of data) {
@@ -67,17 +65,33 @@ class KeptConditions extends Engine {
       }
     }
     if (node && kept.count + places.length <= MOST_KEPT * place) {
-      kept.places.set(key, places)
+      kept.places.set(condition, places)
       kept.count += places.length
       node.setFunctionValue(MET, kept)
     }
     return places
   }
+
+  private readonly conditions = new Map<unknown, Condition>()
+
+  /** A condition as the engine reads it, which takes longer than to try it: a formula may ask one for each row of a table. */
+  private read(condition: EngineValue | undefined): Condition {
+    const found = this.conditions.get(condition)
+    if (found) return found
+    const read = this.interpreter.criterionBuilder.fromCellValue(condition as never, this.arithmeticHelper)
+    if (this.conditions.size >= MOST_READ) this.conditions.clear()
+    if (read) this.conditions.set(condition, read)
+    return read
+  }
 }
+
+type Condition = ReturnType<FunctionPlugin["interpreter"]["criterionBuilder"]["fromCellValue"]>
+
+const MOST_READ = 10_000 // chosen
 
 interface Met {
   readonly data: SimpleRangeValue["data"]
-  readonly places: Map<string, readonly number[]>
+  readonly places: Map<unknown, readonly number[]>
   count: number
 }
 
