@@ -13,10 +13,10 @@ import {
   ValidationModule,
   createTheme,
   type ColDef,
-  type GridApi,
+  type ColumnResizedEvent,
+  type GridOptions,
   type SuppressKeyboardEventParams,
 } from "ag-grid-community"
-import {AgGridReact} from "ag-grid-react"
 import {useCallback, useEffect, useImperativeHandle, useMemo, useRef, type Ref} from "react"
 import {dropEditing, startEditing} from "../editor/editing"
 import {choose, onlyRows, rowsShown} from "../editor/selection"
@@ -28,6 +28,7 @@ import {sheetClipboard} from "./sheetClipboard"
 import {columnsOf, type SheetRow} from "./sheetColumns"
 import {HEAD_HEIGHT, REM, MOST_ROWS_SHOWN, ROW_HEIGHT} from "./sheetSize"
 import {useEditor, useWide} from "./useEditor"
+import {useGrid} from "./useGrid"
 import type {SheetFocus, SheetKeys} from "./useSheetFocus"
 import {useSheetPointer} from "./useSheetPointer"
 import {useSheetTouch} from "./useSheetTouch"
@@ -80,7 +81,6 @@ export function SheetGrid({
   const {document, cell, editing} = state
   const sheet = document.sheets[cell.sheet]!
   const pinsName = useWide(40)
-  const api = useRef<GridApi<SheetRow> | null>(null)
   const leaving = useRef(false) // Esc was pressed: the next Tab leaves the sheet
 
   const only = onlyRows(state, cell.sheet)
@@ -103,52 +103,37 @@ export function SheetGrid({
     [store, cell.sheet, sheet.columns, region, pinsName, keeps],
   )
 
-  useEffect(() => api.current?.refreshCells(), [state])
-
-  const box = useRef<HTMLDivElement>(null)
-  const rowsSaid = only ? `${only.length} of ${sheet.rows.length} rows` : `${sheet.rows.length} rows`
-  const label = `${sheet.name}, ${rowsSaid}, ${sheet.columns.length} columns`
-  const nameGrid = () => box.current?.querySelector("[role=grid]")?.setAttribute("aria-label", label)
-  useEffect(nameGrid, [label])
-
   const isLong = count > MOST_ROWS_SHOWN
-  const drawn = cell.sheet
-  const place = useCallback((row: number) => only?.indexOf(row) ?? row, [only])
-  const scrollTo = useCallback(
-    ({row, col}: Pick<CellAddress, "row" | "col">, where?: "middle") => {
-      if (isLong) api.current?.ensureIndexVisible(place(row), where)
-      api.current?.ensureColumnVisible(String(col))
-    },
-    [isLong, place],
-  )
-  const isDrawn = useCallback((row: number) => place(row) >= 0 && place(row) < count, [place, count])
-  const show = useCallback(() => {
-    const {cell} = store.getState()
-    if (cell.sheet === drawn && isDrawn(cell.row)) scrollTo(cell, "middle")
-  }, [store, drawn, isDrawn, scrollTo])
-  const focus = useCallback(() => {
-    const {cell: chosen, document} = store.getState()
-    const last = rowsShown(document, chosen.sheet) - 1
-    if (last < 0) return true // a plan without plantings has no cell
-    if (chosen.row > last) store.turn(choose({...chosen, row: last}))
-    const {cell, reach} = store.getState()
-    if (cell.sheet !== drawn || !api.current) return false
-    if (isDrawn(cell.row)) scrollTo(cell)
-    if (reach) scrollTo(reach)
-    // The grid draws its rows after it has heard of them, and those scrolled to later still.
-    const there = box.current?.querySelector(`[row-id="${cell.row}"] [col-id="${cell.col}"]`)
-    if (there) api.current.setFocusedCell(place(cell.row), String(cell.col))
-    return there?.contains(window.document.activeElement) ?? false
-  }, [store, drawn, isDrawn, place, scrollTo])
-  useImperativeHandle(focusRef, () => ({focus, show}), [focus, show])
-
-  // What keys point at comes into view; what the mouse points at is in view.
-  const pointed = editing?.pointed?.to
-  useEffect(() => {
-    if (!api.current || pointed?.sheet !== cell.sheet) return
-    if (isLong && isDrawn(pointed.row)) api.current.ensureIndexVisible(place(pointed.row))
-    api.current.ensureColumnVisible(String(pointed.col))
-  }, [pointed, cell.sheet, isDrawn, place, isLong])
+  const box = useRef<HTMLDivElement>(null)
+  const grid = useRef<HTMLDivElement>(null)
+  const fixed = useMemo((): GridOptions<SheetRow> => {
+    // The mouse took a width to the edge of a heading, where no key reaches the sheet.
+    const onColumnResized = ({finished, column, source}: ColumnResizedEvent<SheetRow>) => {
+      const col = Number(column?.getColId())
+      const byHand = source === "uiColumnResized" || source === "autosizeColumns"
+      if (!finished || !byHand || !column || Number.isNaN(col)) return
+      const width = Math.round((column.getActualWidth() / REM) * 10) / 10
+      store.run(({cell: {sheet}}) => ({type: "changeColumn", sheet, col, change: {width}}))
+      keys.focus()
+    }
+    return {
+      theme,
+      headerHeight: HEAD_HEIGHT,
+      rowHeight: ROW_HEIGHT,
+      getRowId: ({data}) => String(data.row),
+      ensureDomOrder: true,
+      suppressNoRowsOverlay: true,
+      animateRows: false,
+      rowBuffer: 3, // beyond what is seen, on each side; chosen: each row drawn ahead is one more at every turn of the wheel
+      onColumnResized,
+      onFirstDataRendered: onDrawn,
+      // Tab comes in to the chosen cell, from above and from below.
+      focusGridInnerElement: () => (keys.focus(), true),
+      onCellDoubleClicked: ({rowPinned}) => {
+        if (!rowPinned && !store.getState().editing) store.turn(startEditing)
+      },
+    }
+  }, [store, keys, onDrawn])
 
   // One object for as long as it can be: for a new one the grid builds all its columns anew.
   const defaultColDef = useMemo((): ColDef<SheetRow> => {
@@ -175,6 +160,61 @@ export function SheetGrid({
     }
   }, [store, keys])
 
+  const name = `${cell.sheet}:${sheet.name}`
+  const api = useGrid(grid, name, {
+    ...fixed,
+    domLayout: isLong ? "normal" : "autoHeight",
+    suppressColumnVirtualisation: sheet.columns.length <= 40,
+    rowData,
+    pinnedBottomRowData: totalRow,
+    columnDefs,
+    defaultColDef,
+  })
+  useEffect(() => api.current?.refreshCells(), [api, state])
+
+  const rowsSaid = only ? `${only.length} of ${sheet.rows.length} rows` : `${sheet.rows.length} rows`
+  const label = `${sheet.name}, ${rowsSaid}, ${sheet.columns.length} columns`
+  const nameGrid = () => box.current?.querySelector("[role=grid]")?.setAttribute("aria-label", label)
+  useEffect(nameGrid, [label, name])
+
+  const drawn = cell.sheet
+  const place = useCallback((row: number) => only?.indexOf(row) ?? row, [only])
+  const scrollTo = useCallback(
+    ({row, col}: Pick<CellAddress, "row" | "col">, where?: "middle") => {
+      if (isLong) api.current?.ensureIndexVisible(place(row), where)
+      api.current?.ensureColumnVisible(String(col))
+    },
+    [api, isLong, place],
+  )
+  const isDrawn = useCallback((row: number) => place(row) >= 0 && place(row) < count, [place, count])
+  const show = useCallback(() => {
+    const {cell} = store.getState()
+    if (cell.sheet === drawn && isDrawn(cell.row)) scrollTo(cell, "middle")
+  }, [store, drawn, isDrawn, scrollTo])
+  const focus = useCallback(() => {
+    const {cell: chosen, document} = store.getState()
+    const last = rowsShown(document, chosen.sheet) - 1
+    if (last < 0) return true // a plan without plantings has no cell
+    if (chosen.row > last) store.turn(choose({...chosen, row: last}))
+    const {cell, reach} = store.getState()
+    if (cell.sheet !== drawn || !api.current) return false
+    if (isDrawn(cell.row)) scrollTo(cell)
+    if (reach) scrollTo(reach)
+    // The grid draws its rows after it has heard of them, and those scrolled to later still.
+    const there = box.current?.querySelector(`[row-id="${cell.row}"] [col-id="${cell.col}"]`)
+    if (there) api.current.setFocusedCell(place(cell.row), String(cell.col))
+    return there?.contains(window.document.activeElement) ?? false
+  }, [api, store, drawn, isDrawn, place, scrollTo])
+  useImperativeHandle(focusRef, () => ({focus, show}), [focus, show])
+
+  // What keys point at comes into view; what the mouse points at is in view.
+  const pointed = editing?.pointed?.to
+  useEffect(() => {
+    if (!api.current || pointed?.sheet !== cell.sheet) return
+    if (isLong && isDrawn(pointed.row)) api.current.ensureIndexVisible(place(pointed.row))
+    api.current.ensureColumnVisible(String(pointed.col))
+  }, [api, pointed, cell.sheet, isDrawn, place, isLong])
+
   const pointer = useSheetPointer(store, cell.sheet, keys.focus)
   useSheetTouch(store, cell.sheet, box, keys.focus)
   const clipboard = useMemo(() => sheetClipboard(store), [store])
@@ -190,42 +230,7 @@ export function SheetGrid({
       {...pointer}
       {...clipboard}
     >
-      <AgGridReact<SheetRow>
-        key={`${cell.sheet}:${sheet.name}`}
-        theme={theme}
-        domLayout={isLong ? "normal" : "autoHeight"}
-        headerHeight={HEAD_HEIGHT}
-        rowHeight={ROW_HEIGHT}
-        rowData={rowData}
-        pinnedBottomRowData={totalRow}
-        columnDefs={columnDefs}
-        defaultColDef={defaultColDef}
-        getRowId={({data}) => String(data.row)}
-        ensureDomOrder
-        suppressColumnVirtualisation={sheet.columns.length <= 40}
-        suppressCellFocus={false}
-        suppressNoRowsOverlay
-        animateRows={false}
-        onGridReady={(ready) => {
-          api.current = ready.api
-          nameGrid()
-        }}
-        onColumnResized={({finished, column, source}) => {
-          const col = Number(column?.getColId())
-          const byHand = source === "uiColumnResized" || source === "autosizeColumns"
-          if (!finished || !byHand || !column || Number.isNaN(col)) return
-          const width = Math.round((column.getActualWidth() / REM) * 10) / 10
-          store.run(({cell: {sheet}}) => ({type: "changeColumn", sheet, col, change: {width}}))
-          keys.focus() // the mouse took it to the edge of the heading, where no key reaches the sheet
-        }}
-        onFirstDataRendered={onDrawn}
-        onGridPreDestroyed={() => (api.current = null)}
-        // Tab comes in to the chosen cell, from above and from below.
-        focusGridInnerElement={() => (keys.focus(), true)}
-        onCellDoubleClicked={({rowPinned}) =>
-          !rowPinned && !store.getState().editing && store.turn(startEditing)
-        }
-      />
+      <div className="grid" ref={grid} />
     </div>
   )
 }

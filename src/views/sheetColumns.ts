@@ -1,13 +1,18 @@
-import type {ColDef, ICellRendererComp, ICellRendererParams} from "ag-grid-community"
+import type {
+  ColDef,
+  ICellRendererComp,
+  ICellRendererParams,
+  IHeaderComp,
+  IHeaderParams,
+} from "ag-grid-community"
 import {measureOf} from "../editor/measures"
 import type {Store} from "../editor/store"
 import {cellName} from "../editor/words"
-import type {Column, Region} from "../workbook/document"
+import type {Column, Document, Region} from "../workbook/document"
 import {columnLetters} from "../workbook/formula"
 import {regionOf} from "../workbook/region"
 import {TOTAL_ROW, cellViewAt, isWordColumn, sameView, type CellView} from "./cellView"
 import {drawnWidth, NUMBERS_WIDTH, totalWidth} from "./sheetSize"
-import {useEditor} from "./useEditor"
 
 /** A row as the grid holds it: what its cells show is read from the store when they are drawn. */
 export interface SheetRow {
@@ -27,7 +32,7 @@ export function columnsOf(
     colId: "row",
     width: NUMBERS_WIDTH,
     pinned: "left",
-    headerComponent: () => <span className="hide">Row</span>,
+    headerComponent: NumbersHead,
     cellRenderer: RowNumber,
     valueGetter: ({data}) => data!.row,
     cellClass: "no",
@@ -39,7 +44,7 @@ export function columnsOf(
     ...(col === 0 ? {cellAriaRole: "rowheader"} : {}),
     headerName: column.heading,
     headerComponent: ColumnHead,
-    headerComponentParams: {store, sheet, column, col},
+    headerComponentParams: {heads: {store, sheet, column, col}},
     headerClass: column.starts ? "starts" : "",
     cellClass: `${column.starts ? "starts" : ""} ${isProse(column) ? "prose" : ""}`,
     ...(isProse(column) ? {wrapText: true, autoHeight: true} : {}),
@@ -58,34 +63,63 @@ const totalText = (store: Store, sheet: number, {total}: Column, col: number) =>
 /** A wide column of words holds sentences: they wrap, so that all of them can be read. */
 const isProse = (column: Column) => isWordColumn(column) && (column.width ?? 0) >= 16
 
-interface HeadProps {
-  store: Store
-  sheet: number
-  /** As it was when the head was drawn. */
-  column: Column
-  col: number
+/** The head of the numbers of the rows: a word for those who hear it. */
+class NumbersHead implements IHeaderComp {
+  #gui = span("hide", "Row")
+  refresh = () => true
+  getGui = () => this.#gui
+}
+
+type HeadParams = IHeaderParams<SheetRow> & {
+  readonly heads: {
+    readonly store: Store
+    readonly sheet: number
+    /** As it was when the head was drawn. */
+    readonly column: Column
+    readonly col: number
+  }
 }
 
 /** The head of a column in three lines: its letter, its heading, its unit. */
-function ColumnHead({store, sheet, column: drawn, col}: HeadProps) {
-  const {cell, document} = useEditor(store)
-  // The grid keeps its heads when another workbook with a sheet of this name is opened.
-  const column = document.sheets[sheet]?.columns[col] ?? drawn
-  return (
-    <span
-      className={`col-head ${isWordColumn(column) ? "txt" : ""} ${cell.col === col ? "at" : ""}`}
-      title={column.about}
-    >
-      <span className="let">{columnLetters(col)}</span>
-      <span className="heading">{column.heading}</span>
-      <span className="unit">{measureOf(column.unit, regionOf(document)).unit || "\u00a0"}</span>
-    </span>
-  )
+class ColumnHead implements IHeaderComp {
+  #gui = span("col-head")
+  #leave = () => {}
+  init({heads: {store, sheet, column: drawn, col}}: HeadParams) {
+    const [letters, heading, unit] = [span("let", columnLetters(col)), span("heading"), span("unit")]
+    this.#gui.append(letters, heading, unit)
+    let shown: Document | null = null
+    const show = () => {
+      const {cell, document} = store.getState()
+      this.#gui.classList.toggle("at", cell.col === col)
+      if (document === shown) return
+      shown = document
+      // The grid keeps its heads when another workbook with a sheet of this name is opened.
+      const column = document.sheets[sheet]?.columns[col] ?? drawn
+      this.#gui.classList.toggle("txt", isWordColumn(column))
+      this.#gui.title = column.about ?? ""
+      heading.textContent = column.heading
+      unit.textContent = measureOf(column.unit, regionOf(document)).unit || "\u00a0"
+    }
+    show()
+    this.#leave = store.subscribe(show)
+  }
+  refresh = () => false // another column is another head
+  destroy() {
+    this.#leave()
+  }
+  getGui = () => this.#gui
+}
+
+function span(name: string, text = "") {
+  const made = window.document.createElement("span")
+  made.className = name
+  made.textContent = text
+  return made
 }
 
 /** A row's number, counted from 1 as in references. */
 class RowNumber implements ICellRendererComp {
-  #gui = document.createElement("span")
+  #gui = span("")
   init({value}: ICellRendererParams) {
     this.refresh({value} as ICellRendererParams)
   }
@@ -104,9 +138,8 @@ type CellParams = ICellRendererParams<SheetRow, CellView> & {
 
 /** The text of a cell. Its marks are drawn by style from the attributes that are set here on the cell. */
 class CellText implements ICellRendererComp<SheetRow> {
-  #gui = window.document.createElement("span")
+  #gui = span("text")
   init(params: CellParams) {
-    this.#gui.className = "text"
     this.refresh(params)
   }
   refresh({value, eGridCell, data, shows: {store, sheet, col}}: CellParams) {
