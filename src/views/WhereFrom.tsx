@@ -11,6 +11,7 @@ import {isoDate, isoTime} from "../workbook/clock"
 import {culpritsOf} from "../workbook/culprits"
 import {sentenceOf} from "../workbook/faults"
 import {actOf} from "../workbook/fieldActs"
+import {rowsTaken} from "../workbook/rowsTaken"
 import {originOf, usedOf, type Input} from "../workbook/trace"
 import {regionOf} from "../workbook/region"
 import {isFault} from "../workbook/value"
@@ -141,12 +142,10 @@ interface StepProps {
 
 function OriginStep({store, at, isFirst, onFollow, onGo}: StepProps) {
   const {document, changes} = store.getState()
-  const {kind, formula, inWords, inputs, functions} = originOf(store.workbook, at, rowNames(store.workbook))
+  const {kind, formula, inWords, inputs, functions} = takenOrigin(store, at)
   const column = columnAt(document, at)
   const note = extraAt(document, at)?.note
-  const told = inputs
-    .filter(({cells}) => !isOwnKey(at, cells))
-    .sort((a, b) => b.cells.length - a.cells.length)
+  const told = inputs.filter(({cells}) => !isOwnKey(at, cells)).toSorted((a, b) => placeOf(a) - placeOf(b))
   const value = store.valueAt(at)
   const isDate = store.workbook.isDateAt(at)
   const moved = movedFrom(
@@ -241,7 +240,7 @@ function InputLine({
   const first = cells[0]
   if (!first) return <li>{words}: nothing there</li>
   const column = document.sheets[first.sheet]!.columns[first.col]
-  const isRow = cells.length > 1 && cells.every(({row}) => row === first.row)
+  const isRow = isOneRow(cells)
   // What a sheet of measurements works out of them counts as they do.
   const isMeasured =
     column?.kind === "measured" ||
@@ -289,7 +288,7 @@ function ValueOf({store, at}: {store: Store; at: CellAddress}): ReactNode {
 
 /** In quiet type, what a worked-out input itself uses: one look ahead. */
 function Beneath({store, at}: {store: Store; at: CellAddress}) {
-  const {inputs} = originOf(store.workbook, at, rowNames(store.workbook))
+  const {inputs} = takenOrigin(store, at)
   const told = inputs.filter(({cells}) => cells.length > 0 && !isOwnKey(at, cells)).slice(0, 4)
   if (told.length === 0) return null
   return (
@@ -397,6 +396,15 @@ const Address = ({store, at, onGo}: {store: Store; at: CellAddress; onGo: (at: C
     </button>
   )
 }
+
+const takenOrigin = ({workbook}: Store, at: CellAddress) =>
+  originOf(workbook, at, rowNames(workbook), rowsTaken(workbook, at))
+
+/** Limits that stand side by side come first, what is too long to be told whole last; between them the order of the formula. */
+const placeOf = ({cells}: Input) => (isOneRow(cells) ? 0 : cells.length > MOST_VALUES ? 2 : 1)
+
+const isOneRow = (cells: readonly CellAddress[]) =>
+  cells.length > 1 && cells.every(({row}) => row === cells[0]!.row)
 
 /** A row is looked up by the name in its first column: that name is no news. */
 const isOwnKey = (at: CellAddress, cells: readonly CellAddress[]) =>

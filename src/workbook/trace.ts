@@ -11,7 +11,7 @@ import {
   type Document,
   type Sheet,
 } from "./document"
-import {columnLetters, referenceOf, tokens, type Reference} from "./formula"
+import {columnLetters, referenceOf, tokens, type Reference, type Token} from "./formula"
 import {decimalOf} from "./region"
 import {pieceOnScreen} from "./screenFormula"
 import {isFault, type Value} from "./value"
@@ -45,16 +45,19 @@ export interface Origin {
   readonly functions: readonly Described[]
 }
 
+/** `taken` are the rows that count of its ranges, where that is known (`rowsTaken.ts`); of the others every row is told. */
 export function originOf(
   {document}: Pick<Workbook, "document">,
   at: CellAddress,
   rowName: RowName = () => "",
+  taken: RowsTaken = new Map(),
 ): Origin {
   const formula = formulaIn(document, at)
   const pieces = formula === null ? [] : tokens(formula)
   const inputs = new Map<string, Input>()
   const words = pieces.map(({kind, text}) => {
-    const input = kind === "reference" || kind === "name" ? inputOf(document, at, kind, text, rowName) : null
+    const input =
+      kind === "reference" || kind === "name" ? inputOf(document, at, {kind, text}, rowName, taken) : null
     if (!input) return pieceOnScreen({kind, text}, decimalOf(document))
     inputs.set(input.text, input)
     return `‹${headingOf(document, at, input)}›`
@@ -92,6 +95,9 @@ export function isMeasuredOtherwise(document: Document, at: CellAddress): boolea
   return col >= 0 && contentAt(document, {...at, col}) !== null
 }
 
+/** The rows that a formula takes of a range, by the range as written. */
+export type RowsTaken = ReadonlyMap<string, ReadonlySet<number>>
+
 /** What the worked-out first cell of a row calls it, such as its year; "" where it calls it nothing. */
 export type RowName = (first: CellAddress) => string
 
@@ -118,20 +124,25 @@ export const errorBegan = (value: Value): CellAddress | null => (isFault(value) 
 function inputOf(
   document: Document,
   at: CellAddress,
-  kind: string,
-  text: string,
+  {kind, text}: Token,
   rowName: RowName,
+  taken: RowsTaken,
 ): Input | null {
   if (kind === "name") {
     const named = namesIn(document).find(({name}) => name.toLowerCase() === text.toLowerCase())
     return named ? {text, words: text.replaceAll("_", " "), cells: [named.at]} : null
   }
   const reference = referenceOf(text)
-  const sheet = reference.sheet === null ? at.sheet : sheetNamed(document.sheets, reference.sheet)
+  const sheet = sheetOf(document, at, reference)
   if (sheet < 0) return null
-  const cells = cellsOf(document, at, sheet, reference)
+  const rows = taken.get(text)
+  const cells = cellsOf(document, at, sheet, reference).filter(({row}) => rows?.has(row) ?? true)
   return {text, words: wordsFor(document, at, sheet, reference, cells, rowName), cells}
 }
+
+/** The sheet that a reference in a cell points at; -1 where there is none of the name. */
+export const sheetOf = ({sheets}: Document, at: CellAddress, {sheet}: Reference) =>
+  sheet === null ? at.sheet : sheetNamed(sheets, sheet)
 
 /** The cells of a sheet that a reference stands for; for a whole column of a sheet kept by planting, those of this row's planting. */
 export function cellsOf(
@@ -179,11 +190,21 @@ function wordsFor(
   const of = keys.length === 1 && keys[0] !== keyOfRow(document, at, rowName) ? ` of ${keys[0]}` : ""
   const rows = cells.map(({row}) => row)
   const counted =
-    cells.length > 1 && headings.length === 1 && reference.from.row === null
-      ? `, rows ${Math.min(...rows) + 1} to ${Math.max(...rows) + 1}`
-      : ""
+    cells.length > 1 && headings.length === 1 && reference.from.row === null ? `, ${rowsWords(rows)}` : ""
   return `${heading}${of}${index === at.sheet ? "" : `, ${sheet.name}`}${counted}`
 }
+
+/** "rows 1 to 10"; "rows 10, 20 and 30" where others lie between. */
+function rowsWords(rows: readonly number[]): string {
+  const [first, last] = [rows[0]! + 1, rows.at(-1)! + 1]
+  if (last - first === rows.length - 1) return `rows ${first} to ${last}`
+  if (rows.length > MOST_NUMBERED) return `${rows.length} rows from ${first} to ${last}`
+  return `rows ${rows
+    .slice(0, -1)
+    .map((row) => row + 1)
+    .join(", ")} and ${last}`
+}
+const MOST_NUMBERED = 6 // chosen: a line's worth
 
 function headingOf(document: Document, at: CellAddress, {words, cells}: Input): string {
   const first = cells[0]

@@ -35,6 +35,23 @@ it("answers a lender's first questions on the first page (LE1)", async () => {
   expect(trouble).toEqual([])
 })
 
+it("says first what makes the tight year where its line comes from, and leads on to the loans (LE7)", async () => {
+  const {sheet} = await openLender()
+  await sheet.choose("Tight year", "Text")
+  const used = sheet.whereFrom().getByRole("list", {name: "What it uses"})
+  const lines = () => used.last().locator(":scope > li").allInnerTexts()
+  const told = await lines()
+  expect(told[0]).toMatch(/^Tight year 2027 from Tight cover/)
+  expect(told).toContainEqual(
+    expect.stringMatching(/^Margin of 2027, Cash and debt 4.817.money from Capacity/),
+  )
+  await sheet.open("Cash and debt")
+  await sheet.choose(2, "Interest")
+  expect(await lines()).toEqual([expect.stringMatching(/^Interest, Debt by year, rows 2 and 12: /)])
+  await used.last().getByRole("button").last().click() // the planting loan's, in row 12
+  expect((await lines())[0]).toMatch(/^Money of Planting loan, Loans 60.000.money/)
+})
+
 it("lists what is typed over, with the formula's own value (LE8)", async () => {
   const {page, sheet} = await openLender()
   await sheet.open("Cash and debt")
