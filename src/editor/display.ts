@@ -1,5 +1,5 @@
 import {isoOf, LAST_DAY} from "../../functions/calendar"
-import type {Region} from "../workbook/document"
+import {isRate, type Region} from "../workbook/document"
 import {PLAIN_REGION, type Decimal} from "../workbook/region"
 import {isFault, type Value} from "../workbook/value"
 import type {CellColumn} from "./cellColumn"
@@ -85,7 +85,7 @@ export function textOf(
   if (format === "date" || (format !== "day" && isDate)) return dateText(value)
   if (format === "day") return dayText(value)
   const decimal = region.decimal ?? "."
-  if (format === "share") return percentText(value, 0, decimal)
+  if (format === "share") return percentText(value, isRate(column) ? "needed" : 0, decimal)
   // A year, or a number that names something: no groups.
   if (format === "text") return withDecimal(String(value), decimal)
   return measuredText(

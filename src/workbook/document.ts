@@ -37,6 +37,10 @@ const formatSchema = z.union([
   z.number().int().min(0).max(9),
 ])
 
+/** Whether a share is one of a time, as the rate of a loan is: its hundredths count, 5.25 % is not 5 %. */
+export const isRate = (column: {readonly unit?: string | undefined} | undefined) =>
+  column?.unit?.startsWith("share/") ?? false
+
 /** A remark on one cell, in plain words. */
 const noteSchema = z.strictObject({
   text: z.string().min(1),

@@ -69,6 +69,8 @@ describe("what a cell shows", () => {
     expect(textOf(APRIL_25, {format: "day"}, true)).toBe("25 Apr")
     expect(textOf(APRIL_25, undefined, true)).toBe("25 Apr 2026")
     expect(textOf(0.865, {format: "share"})).toBe("87\u202f%")
+    expect(textOf(0.0525, {format: "share", unit: "share/year"})).toBe("5.25\u202f%")
+    expect(textOf(0.068, {format: "share", unit: "share/year"})).toBe("6.8\u202f%")
     expect(textOf(6, {format: 1})).toBe("6.0")
     expect(textOf(2024, {format: "text"})).toBe("2024")
     expect(textOf(0.5, {format: "text"})).toBe("0.5")

@@ -47,8 +47,8 @@ export type BookValue = number | string | boolean | null | {readonly error: stri
 export const isError = (value: BookValue): value is {readonly error: string} =>
   typeof value === "object" && value !== null
 
-/** How it is shown. */
-export type Look = "plain" | "heading" | "words" | NonNullable<Format>
+/** How it is shown; a rate is a share with hundredths of a per cent. */
+export type Look = "plain" | "heading" | "words" | "rate" | NonNullable<Format>
 
 export interface BookNote {
   readonly text: string

@@ -1,6 +1,6 @@
 import {LAST_DAY} from "../../../functions/calendar"
 import {formulaIn} from "../../workbook/cells"
-import {keptInView, type CellAddress, type Column, type Document} from "../../workbook/document"
+import {isRate, keptInView, type CellAddress, type Column, type Document} from "../../workbook/document"
 import {columnAt, extraAt} from "../../workbook/extras"
 import {sentenceOf} from "../../workbook/faults"
 import {columnLetters} from "../../workbook/formula"
@@ -190,10 +190,12 @@ function isDay(workbook: Workbook, at: CellAddress, value: number) {
 }
 
 function lookOf(workbook: Workbook, at: CellAddress, value: Value, moreDecimals: number): Look {
-  const format = columnAt(workbook.document, at)?.format
+  const column = columnAt(workbook.document, at)
+  const format = column?.format
   if (typeof value === "number" && isDay(workbook, at, value)) return format === "day" ? "day" : "date"
   if (format === "date" || format === "day") return typeof value === "number" ? "plain" : format
   if (format === "text") return typeof value === "string" ? "words" : "plain"
+  if (format === "share" && isRate(column)) return "rate"
   return typeof format === "number" ? Math.min(9, format + moreDecimals) : (format ?? "plain")
 }
 

@@ -264,6 +264,7 @@ function columnOf({rows, widths}: BookSheet, heads: number, col: number): Column
 
 function formatOf(look: Look): Format | undefined {
   if (look === "plain" || look === "heading") return undefined
+  if (look === "rate") return "share"
   return look === "words" ? "text" : look
 }
 

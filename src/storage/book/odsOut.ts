@@ -93,14 +93,16 @@ function stylePart(name: string): string {
   return `${format}<style:style style:name="${name}" style:family="table-cell"${format ? ` style:data-style-name="f-${name}"` : ""}>${properties}${bold}</style:style>`
 }
 
+const percentDecimals = (look: "share" | "rate") => (look === "rate" ? 2 : 0)
+
 function formatPart(look: Look, name: string): string {
   const number = (decimals: number) =>
     `<number:number number:decimal-places="${decimals}" number:min-integer-digits="1" number:grouping="true"/>`
   const space = "<number:text> </number:text>"
   if (typeof look === "number")
     return `<number:number-style style:name="${name}">${number(look)}</number:number-style>`
-  if (look === "share")
-    return `<number:percentage-style style:name="${name}">${number(0)}<number:text>%</number:text></number:percentage-style>`
+  if (look === "share" || look === "rate")
+    return `<number:percentage-style style:name="${name}">${number(percentDecimals(look))}<number:text>%</number:text></number:percentage-style>`
   if (look === "date" || look === "day")
     return `<number:date-style style:name="${name}"><number:day/>${space}<number:month number:textual="true"/>${look === "date" ? `${space}<number:year number:style="long"/>` : ""}</number:date-style>`
   if (look === "words" || look === "text")
@@ -148,7 +150,8 @@ function valuePart(value: BookCell["value"], look: Look): {attributes: string; w
   if (typeof value === "string") return {attributes: ' office:value-type="string"', words: paragraphs(value)}
   if (typeof value === "boolean")
     return typed("boolean", "boolean-value", String(value), value ? "TRUE" : "FALSE")
-  if (look === "share") return typed("percentage", "value", String(value), `${Math.round(value * 100)}%`)
+  if (look === "share" || look === "rate")
+    return typed("percentage", "value", String(value), `${(value * 100).toFixed(percentDecimals(look))}%`)
   const isDay = (look === "date" || look === "day") && Number.isInteger(value)
   return isDay ? typed("date", "date-value", isoOf(value)) : typed("float", "value", String(value))
 }

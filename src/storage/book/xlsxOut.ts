@@ -121,13 +121,22 @@ function formatCode(look: Look): string {
     date: "d mmm yyyy",
     day: "d mmm",
     share: "0%",
+    rate: "0.00%",
   }[look]
 }
 
 function stylesPart(looks: Looks): string {
   const codes = [...new Set([...looks.keys()].map((key) => formatCode(lookIn(key))))]
   const id = (code: string) =>
-    code === "General" ? 0 : code === "@" ? 49 : code === "0%" ? 9 : 164 + codes.indexOf(code)
+    code === "General"
+      ? 0
+      : code === "@"
+        ? 49
+        : code === "0%"
+          ? 9
+          : code === "0.00%"
+            ? 10
+            : 164 + codes.indexOf(code)
   const own = codes.filter((code) => id(code) >= 164)
   const styles = [...looks.keys()].map((key) => {
     const look = lookIn(key)

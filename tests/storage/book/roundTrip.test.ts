@@ -59,9 +59,10 @@ const small: Document = {
         column("Share", {format: "share"}),
         column("Twice", {formula: "=C1*2*Rate", unit: "ha", format: 1, width: 8}),
         column("Sum", {formula: "=SUM(C:C)+ROW()"}),
+        column("Interest", {format: "share", unit: "share/year"}),
       ],
       [
-        ["Long <Acre>", "2026-04-25", 1.5, 0.25, "=", "="],
+        ["Long <Acre>", "2026-04-25", 1.5, 0.25, "=", "=", 0.0525],
         [' two\n lines  "x"\t', null, -0.1, 1, "=", 7],
         ["+1", "2026-04-26", 1e-9, null, "=", "="],
         ["_x000A_", null, 3, true, "=1/0", "="],
@@ -103,9 +104,12 @@ describe.each(forms)("a workbook sent out as .%s and brought in again", (form, w
         {format: "share"},
         {kind: "worked out", format: 1},
         {kind: "worked out"},
+        {format: "share", unit: "share/year"},
       ],
     })
     expect(document.sheets[0]!.columns[4]!.width).toBe(8)
+    const [, row] = fullCopy(workbook).book.sheets[0]!.rows
+    expect(row!.map((cell) => cell?.look)).toEqual(["words", "date", 2, "share", 1, "plain", "rate"]) // 5.25 %, not 5 %
     expect(document.sheets[1]!.names).toBe(true)
     expect(namesIn(document)).toEqual(namesIn(small))
     expect([asValues, left]).toEqual([0, []])
