@@ -72,11 +72,17 @@ describe("the yields (LE2)", () => {
   })
 
   it("put each recorded year to this year's age", () => {
-    const {rowOf, of} = openFarm()
+    const {at, rowOf, of, enter} = openFarm()
     const row = rowOf("Yield evidence", "Well Field")
     // Ages 2, 3, 4 with .15, .5, .8 to age 5 with .95: (620/.15 + 2 480/.5 + 4 350/.8)/3·.95.
     expect(of("Yield evidence", row, "Record as if this old")).toBeCloseTo(
       ((620 / 0.15 + 2480 / 0.5 + 4350 / 0.8) / 3) * 0.95,
+      6,
+    )
+    // Planted 2022, a year later, the first record is of age 1, of which the age factors say nothing: age 4 with .8 by the others.
+    enter([at("Plantings", rowOf("Plantings", "Well Field"), "Planted"), "2022-04-20"])
+    expect(of("Yield evidence", row, "Record as if this old")).toBeCloseTo(
+      ((2480 / 0.15 + 4350 / 0.5) / 2) * 0.8,
       6,
     )
   })
@@ -132,6 +138,23 @@ describe("repayment (LE3 to LE6)", () => {
     )
   })
 
+  it("names a crop smaller than this season's where nothing else presses", () => {
+    const {at, of, enter} = tightYears()
+    enter([at("Cash and debt", 0, "Crop"), 100], [at("Cash and debt", 1, "Crop"), 50])
+    enter([at("Cash and debt", 2, "Crop"), 77], [at("Cash and debt", 3, "Crop"), 77])
+    expect(of("Cash and debt", 1, "Cause")).toMatch(/^replanting North Bench and the first payment on [^%]*$/)
+    expect(of("Cash and debt", 2, "Cause")).toBe("a crop 23\u202f% under that of 2026") // cover 1.13, 1.25 wanted
+    expect(of("Cash and debt", 3, "Cause")).toBe("") // cover 1.64
+    enter([at("Cash and debt", 2, "Crop"), 100])
+    expect(of("Cash and debt", 2, "Cause")).toBe("")
+  })
+
+  it("writes a cover below zero with the sign of all other numbers", () => {
+    const farm = tightYears()
+    farm.enter([farm.at("Cash and debt", 1, "Capacity"), -52000])
+    expect(line(farm, "Tight year")).toMatch(/^2027: cover \u22120\.50, short by 156\u202f000,/)
+  })
+
   it("keeps the tight year where a cover is typed over, as the heading does", () => {
     const farm = tightYears()
     const before = line(farm, "Tight year")
@@ -146,7 +169,7 @@ describe("repayment (LE3 to LE6)", () => {
   it("gives the price at which the cover is 1", () => {
     const farm = tightYears()
     expect(farm.of("Cash and debt", 1, "Break price")).toBeCloseTo(2.4 + 8000 / 210_000, 9)
-    expect(line(farm, "Tight year")).toContain("pays down to 2.44 per packed kg, with 2.40 planned")
+    expect(line(farm, "Tight year")).toContain("just pays at 2.44 per packed kg, with 2.40 planned")
   })
 
   it("shows a shock beside the plan and leaves the plan what it was", () => {
@@ -163,6 +186,11 @@ describe("repayment (LE3 to LE6)", () => {
     enter([at("Stress", row, "Yield"), -0.5])
     expect(values("Cash and debt", "Capacity")).toEqual(plan)
     expect(workbook.document.sheets.length).toBeGreaterThan(0)
+    // In words no half point becomes a whole one.
+    enter([at("Stress", row, "Yield"), -0.125], [at("Stress", row, "Rates"), 0.005])
+    expect(of("Stress", row, "In words")).toBe("yields −12.5\u202f%, prices −10\u202f%, rates +0.5 points")
+    enter([at("Stress", row, "Rates"), 0.01])
+    expect(of("Stress", row, "In words")).toMatch(/, rates \+1 point$/)
   })
 })
 
