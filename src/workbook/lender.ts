@@ -34,6 +34,7 @@ export interface RecordedYield {
 export interface YieldEvidence {
   readonly planting: string
   readonly age: number | null
+  /** The youngest age first. */
   readonly record: readonly RecordedYield[]
   /** Mean of the last three years; null with fewer. */
   readonly mean: number | null
@@ -140,11 +141,13 @@ function evidence(row: Row, record: readonly Row[]): readonly YieldEvidence[] {
     {
       planting,
       age: number("evidence age"),
-      record: record.flatMap((one) => {
-        const [age, kg] = [one.number("recorded age"), one.number("record crop")]
-        if (one.word("record planting") !== planting || age === null || kg === null) return []
-        return [{age, kg, isDisaster: one.word("recorded disaster") !== ""}]
-      }),
+      record: record
+        .flatMap((one) => {
+          const [age, kg] = [one.number("recorded age"), one.number("record crop")]
+          if (one.word("record planting") !== planting || age === null || kg === null) return []
+          return [{age, kg, isDisaster: one.word("recorded disaster") !== ""}]
+        })
+        .toSorted((a, b) => a.age - b.age),
       mean: number("three-year mean"),
       atThisAge: number("record at this age"),
       projection: number("projection"),

@@ -28,6 +28,12 @@ describe("the page for the lender", () => {
       [7, 5320],
       [8, 5610],
     ])
+    const lastFirst = lenderOf(
+      open("hollow-brook-farm.json", (text) =>
+        text.replace(RECORDS, (rows) => JSON.stringify(JSON.parse(rows).toReversed())),
+      ),
+    )!
+    expect(lastFirst.yields.find(({planting}) => planting === "Long Acre")!.record).toEqual(longAcre.record)
     expect(longAcre.mean).toBe(5360)
     expect(longAcre.reason).toMatch(/^spared/)
     expect(page.yields.find(({planting}) => planting === "Top Corner")).toMatchObject({
