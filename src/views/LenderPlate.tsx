@@ -259,12 +259,12 @@ function YieldTable({page: {yields, region}}: {page: LenderPage}) {
               record <small>{unit}</small>
             </th>
             <th scope="col">
-              as if this old <small>{unit}</small>
-            </th>
-            <th scope="col">
               this season <small>{unit}</small>
             </th>
             <th scope="col">gap</th>
+            <th scope="col">
+              as if this old <small>{unit}</small>
+            </th>
             <th scope="col" className="txt">
               reason given
             </th>
@@ -277,9 +277,9 @@ function YieldTable({page: {yields, region}}: {page: LenderPage}) {
                 {planting}
               </th>
               <td>{kg(mean)}</td>
-              <td>{kg(atThisAge)}</td>
               <td>{kg(projection)}</td>
               <td>{gap === null ? "" : gapText(gap)}</td>
+              <td>{kg(atThisAge)}</td>
               <td className="txt">{reason}</td>
             </tr>
           ))}

@@ -47,8 +47,8 @@ it("says first what makes the tight year where its line comes from, and leads on
   )
   await sheet.open("Cash and debt")
   await sheet.choose(2, "Interest")
-  expect(await lines()).toEqual([expect.stringMatching(/^Interest, Debt by year, rows 2 and 12: /)])
-  await used.last().getByRole("button").last().click() // the planting loan's, in row 12
+  expect((await lines())[0]).toMatch(/^Interest, Debt by year, rows 2 and 12: /)
+  await used.last().locator("li").first().getByRole("button").last().click() // the planting loan's, in row 12
   expect((await lines())[0]).toMatch(/^Money of Planting loan, Loans 60.000.money/)
 })
 
@@ -181,6 +181,42 @@ it("prints on its own, whole, with the years as a table and a number on each pag
   await page.getByRole("button", {name: "A blank workbook"}).click()
   await sheet.open("Lender's page")
   expect(await foot.textContent()).toMatch(/"New season\. No day is typed/)
+})
+
+it("holds all its answers on the first sheet of paper, with what was typed over and has no source", async () => {
+  const {page, sheet} = await openLender()
+  await sheet.open("Cash and debt")
+  await sheet.type(2, "Cover", "1.30")
+  await sheet.type(3, "Taxes", "5000")
+  await sheet.open("Loans")
+  await sheet.choose(2, "Document")
+  await page.keyboard.press("Delete")
+  await sheet.open("Named values")
+  await sheet.choose("Pick_cost", "Source")
+  await page.keyboard.press("Delete")
+  await sheet.open("Lender's page")
+  await page.getByRole("button", {name: "Work out the risk"}).click()
+  await page.locator(".risk table").waitFor()
+  expect(await page.locator(".lists h2").allInnerTexts()).toEqual([
+    "2 numbers typed over",
+    "2 inputs without a source, where a sheet has a place for one",
+  ])
+  await page.emulateMedia({media: "print"})
+  // px within the margins of 14, 14 and 18 mm; Letter is the wider and the lower of the two.
+  for (const [paper, width, height] of [
+    ["A4", 182, 265],
+    ["Letter", 187.9, 247.4],
+  ] as const) {
+    await page.setViewportSize({width: Math.floor(width * (96 / 25.4)), height: 900})
+    await page.evaluate(() => dispatchEvent(new Event("beforeprint")))
+    const bottoms = await page
+      .locator(".lender-picture")
+      .evaluateAll((all) => all.map((one) => one.getBoundingClientRect().bottom + scrollY))
+    expect(bottoms).toHaveLength(2)
+    expect(Math.max(...bottoms), paper).toBeLessThan(height * (96 / 25.4))
+    const pdf = (await page.pdf({format: paper, printBackground: true})).toString("latin1")
+    expect(pdf.match(/\/Type\s*\/Page\b/g), paper).toHaveLength(3) // and none of them blank
+  }
 })
 
 it("works out the risk in the background, states its seed, and can be stopped", async () => {

@@ -6,6 +6,7 @@ import type {LenderPage} from "../../workbook/lender"
 import {cashLayout, type CoverDot} from "./cashLayout"
 import {cashSentence, cashTitle, leftOutWords} from "./lenderWords"
 import {Hatch, Rules} from "./marks"
+import {textWidth} from "./placing"
 import {PictureWalk} from "./PictureWalk"
 import {useWidth} from "./useWidth"
 import "./pictures.css"
@@ -28,11 +29,12 @@ export const CashAndDebt = memo(function CashAndDebt({
   risk?: Risk | null
   onGo?: (at: CellAddress) => void
 }) {
-  const [place, measured] = useWidth(HALF_PAGE)
+  const [place, measured, isOnPaper] = useWidth(HALF_PAGE)
   const hatch = useId()
   const currency = shownIn("money", region).unit
   const {width, height, left, isNarrow, inThousands, zero, rules, columns, yearsY, isCut, ...cover} =
-    cashLayout(years, measured ?? FIRST_WIDTH, wanted, region, risk)
+    cashLayout(years, measured ?? FIRST_WIDTH, wanted, region, risk, isOnPaper)
+  const stressWords = textWidth(`cover under stress: ${stress}`) <= width ? stress : ""
   const stops = columns.map(({year, x, capacity, due}) => {
     const one = years.find((each) => each.year === year)!
     const [top, bottom] = [Math.min(capacity.y, due.y), Math.max(capacity.y + capacity.height, due.y)]
@@ -52,7 +54,8 @@ export const CashAndDebt = memo(function CashAndDebt({
         {columns.length > 0 && (
           <span className="q">
             Column: {currency} to pay debt. Line: what is due. Dot: cover as planned.
-            {stress && " Ring: under stress."}
+            {columns.some(({short}) => short) && " Hatched: what a year is short."}
+            {stress && ` Ring: under stress${stressWords === "" ? `, ${stress}` : ""}.`}
             {risk && " Band: eight draws of ten."} Level line: just pays
             {wanted === null
               ? ""
@@ -76,22 +79,22 @@ export const CashAndDebt = memo(function CashAndDebt({
             {inThousands && ", thousands"}
           </text>
           <Rules rules={rules} left={left - 2} right={width} gap={isNarrow ? 4 : 8} />
-          {columns.map(({year, x, capacity, due, isNamed, isTight, spare, short}) => (
+          {columns.map(({year, x, capacity, due, isNamed, isTight, words, short}) => (
             <g key={year}>
               <rect className="past-band" {...capacity} />
-              {short && <rect className="short" {...short.bar} fill={`url(#${hatch})`} />}
+              {short && <rect className="short" {...short} fill={`url(#${hatch})`} />}
               <path className="axis at-hand" d={`M${due.from} ${due.y}H${due.to}`} />
               {isNamed && (
                 <text className="strong" x={x} y={due.y - 5} textAnchor="middle">
                   due
                 </text>
               )}
-              {(short ?? spare)?.words.map((line, row) => (
+              {words?.lines.map((line, row) => (
                 <text
                   key={line}
                   className={isTight ? "held halo" : "strong halo"}
-                  x={x}
-                  y={(short ?? spare)!.y + 18 * row}
+                  x={words.x}
+                  y={words.y + 18 * row}
                   textAnchor="middle"
                 >
                   {line}
@@ -122,10 +125,10 @@ export const CashAndDebt = memo(function CashAndDebt({
           )}
           {stress && columns.some(({stressed}) => stressed) && (
             <text className="quiet" x={0} y={cover.stressWordsY}>
-              cover under stress: {stress}
+              cover under stress{stressWords && `: ${stressWords}`}
             </text>
           )}
-          {columns.map(({year, x, isTight, cover: plan, stressed, band}) => (
+          {columns.map(({year, x, isTight, cover: plan, stressed, stressedY, band}) => (
             <g key={year}>
               {band && (
                 <>
@@ -138,7 +141,7 @@ export const CashAndDebt = memo(function CashAndDebt({
               {stressed && (
                 <>
                   <Dot className="to-come" x={x} dot={stressed} r={4.5} />
-                  <Number text={stressed.text} x={x} y={cover.stressY} />
+                  <Number text={stressed.text} x={x} y={stressedY} />
                 </>
               )}
               {plan && (

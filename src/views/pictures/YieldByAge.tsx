@@ -24,9 +24,9 @@ export const YieldByAge = memo(function YieldByAge({
   page: LenderPage
   onGo?: (at: CellAddress) => void
 }) {
-  const [place, measured] = useWidth(HALF_PAGE)
+  const [place, measured, isOnPaper] = useWidth(HALF_PAGE)
   const {yields, spread, region} = page
-  const layout = yieldLayout(page, measured ?? FIRST_WIDTH)
+  const layout = yieldLayout(page, measured ?? FIRST_WIDTH, isOnPaper)
   const {width, height, left, right, base, published} = layout
   const stops = layout.plantings.flatMap(({planting, dots, projection}) => {
     const one = yields.find((each) => each.planting === planting)!

@@ -6,7 +6,7 @@ import type {CashYear} from "../../workbook/lender"
 import {PLAIN_REGION} from "../../workbook/region"
 import {coverOf, coverText, tightYear} from "./lenderWords"
 import {coverScale} from "./coverScale"
-import {textWidth} from "./placing"
+import {LETTER, textWidth} from "./placing"
 import {niceStep} from "./steps"
 
 /** A rectangle standing on or hanging from a line, px. */
@@ -26,16 +26,25 @@ export interface YearColumn {
   readonly due: {readonly from: number; readonly to: number; readonly y: number}
   /** Whether it has the lowest cover. */
   readonly isTight: boolean
-  /** What the tight year has left where it pays, above its column; null of all others. */
-  readonly spare: {readonly words: readonly string[]; readonly y: number} | null
+  /** Above its column, what a year lacks, or what the tight year has left where it pays; null where there is no room for it. */
+  readonly words: ColumnWords | null
   /** Whether the word "due" stands on the line: in one column, where it has room. */
   readonly isNamed: boolean
-  /** The part of what is due that capacity does not reach, and its words; null where the year pays. */
-  readonly short: {readonly bar: Bar; readonly words: readonly string[]; readonly y: number} | null
+  /** The part of what is due that capacity does not reach; null where the year pays. */
+  readonly short: Bar | null
   readonly cover: CoverDot | null
   readonly stressed: CoverDot | null
+  /** The line of the stress's number: the lower of two in every other column where they are tightly set. */
+  readonly stressedY: number
   /** From the cover that one draw in ten falls below to that which one lies above; null before it was worked out. */
   readonly band: CoverBand | null
+}
+
+export interface ColumnWords {
+  readonly lines: readonly string[]
+  /** Their middle, px. */
+  readonly x: number
+  readonly y: number
 }
 
 /** A cover at its level; at the edge of the scale where it lies beyond it. */
@@ -82,7 +91,13 @@ export interface CashLayout {
 
 const TOP = 34
 /** Of the columns and of the dots, px: where there is little room beside, there is little below. */
-const HEIGHTS = {wide: {money: 124, cover: 120}, narrow: {money: 92, cover: 84}}
+const HEIGHTS = {
+  wide: {money: 124, cover: 120},
+  narrow: {money: 92, cover: 84},
+  paper: {money: 56, cover: 54},
+}
+/** Size of the letters on paper, px (`pictures.css`). */
+const LETTER_ON_PAPER = 12
 const LETTERS = 18
 const LEFT = 8
 /** Room for a number beside the rules, px. */
@@ -101,10 +116,12 @@ export function cashLayout(
   wanted: number | null,
   region: Region = PLAIN_REGION,
   risk: Risk | null = null,
+  isOnPaper = false,
 ): CashLayout {
   const years = all.filter(({due}) => due > 0)
   const isNarrow = width < ROOM_BESIDE
-  const {money: moneyHeight, cover: coverHeight} = isNarrow ? HEIGHTS.narrow : HEIGHTS.wide
+  const {money: moneyHeight, cover: coverHeight} = HEIGHTS[isOnPaper ? "paper" : isNarrow ? "narrow" : "wide"]
+  const letter = isOnPaper ? LETTER_ON_PAPER : LETTER
   const coverTitleY = TOP + moneyHeight + 48
   const most = Math.max(1, ...years.flatMap(({capacity, due}) => [capacity, due])) * 1.06
   const rule = niceStep(most)
@@ -130,8 +147,10 @@ export function cashLayout(
   const planY = hasBeyond ? beyondHighY + LETTERS : beyondHighY
   const [coverTop, coverBottom] = [planY + CLEAR, planY + CLEAR + coverHeight]
   const stressY = coverBottom + CLEAR + 10
-  const beyondLowY = stressY + LETTERS
-  const stressWordsY = (hasBeyond ? beyondLowY : stressY) + LETTERS + 2
+  const stressTexts = years.map(({stressed}) => (stressed === null ? "" : coverText(stressed, region)))
+  const isTightlySet = Math.max(...stressTexts.map((text) => textWidth(text, letter))) > step - 1
+  const beyondLowY = stressY + LETTERS * (isTightlySet ? 2 : 1)
+  const stressWordsY = (hasBeyond ? beyondLowY : beyondLowY - LETTERS) + LETTERS + 2
   const level = scale(ends.least, ends.most, coverBottom, coverTop)
   const cover = (value: number) => Math.min(coverBottom, Math.max(coverTop, level(value)))
   const beyond = (value: number) => (value > ends.most ? "above" : value < ends.least ? "below" : null)
@@ -154,6 +173,12 @@ export function cashLayout(
     barWidth < textWidth("due")
       ? -1
       : years.findIndex(({capacity, due}) => capacity > due && money(due) - money(capacity) > LETTERS)
+  const middle = (i: number) => left + (i + 0.5) * step
+  const told = years.map((one, i) =>
+    one.short >= 0.5 || one === tight ? wordsOver(one, middle(i), step, money, width, letter) : null,
+  )
+  const crowd = told.some((one, i) => one?.isWide && told.some((other, j) => other && Math.abs(i - j) === 1))
+  const words = told.map((one, i) => (one === null || (crowd && years[i] !== tight) ? null : one))
   return {
     width,
     height: stressWordsY + 8,
@@ -163,18 +188,20 @@ export function cashLayout(
     zero,
     rules: marks.map((value, i) => ({y: money(value), text: texts[i]!})),
     columns: years.map((one, i) => {
-      const x = left + (i + 0.5) * step
+      const x = middle(i)
       return {
         year: one.year,
         x,
         capacity: barFrom(x, barWidth, zero, money(one.capacity)),
         due: {from: x - barWidth / 2 - 5, to: x + barWidth / 2 + 5, y: money(one.due)},
         isTight: one === tight,
-        spare: one === tight ? spareOf(one, step, money) : null,
+        words: words[i]!,
         isNamed: i === named,
-        short: shortOf(one, x, barWidth, step, money),
+        short:
+          one.short < 0.5 ? null : barFrom(x, barWidth, money(Math.max(0, one.capacity)), money(one.due)),
         cover: dot(planned[i]!),
         stressed: dot(one.stressed),
+        stressedY: isTightlySet && i % 2 === 1 ? stressY + LETTERS : stressY,
         band: band(bandIn(one.year), x),
       }
     }),
@@ -201,33 +228,25 @@ const barFrom = (x: number, width: number, from: number, to: number): Bar => ({
   height: Math.abs(to - from),
 })
 
-function shortOf(
-  {short, capacity, due}: CashYear,
-  x: number,
-  width: number,
-  step: number,
-  money: (value: number) => number,
-): YearColumn["short"] {
-  if (short < 0.5) return null
-  const amount = numberText(short, 0)
-  return {
-    bar: barFrom(x, width, money(Math.max(0, capacity)), money(due)),
-    ...wordsOver([`short by ${amount}`, "short", amount], step, money(due)),
-  }
-}
-
-function spareOf(
+/** What a year lacks or has left, above its column: in one line where it fits into its step, or else in two. */
+function wordsOver(
   {capacity, due, short}: CashYear,
+  x: number,
   step: number,
   money: (value: number) => number,
-): YearColumn["spare"] {
-  if (short >= 0.5) return null
-  const amount = numberText(capacity - due, 0)
-  return wordsOver([`${amount} left`, amount, "left"], step, money(capacity))
-}
-
-/** Words above a column: in one line where they fit into its step, or else in two. */
-function wordsOver([inOne, ...inTwo]: readonly [string, string, string], step: number, top: number) {
-  const words = textWidth(inOne) < step ? [inOne] : inTwo
-  return {words, y: top - 8 - LETTERS * (words.length - 1)}
+  width: number,
+  letter: number,
+): ColumnWords & {readonly isWide: boolean} {
+  const amount = numberText(short >= 0.5 ? short : capacity - due, 0)
+  const [inOne, ...inTwo] =
+    short >= 0.5 ? [`short by ${amount}`, "short", amount] : [`${amount} left`, amount, "left"]
+  const lines = textWidth(inOne!, letter) < step ? [inOne!] : inTwo
+  const wide = Math.max(...lines.map((line) => textWidth(line, letter)))
+  const top = money(short >= 0.5 ? due : capacity)
+  return {
+    lines,
+    x: Math.min(x, width - wide / 2),
+    y: top - 8 - LETTERS * (lines.length - 1),
+    isWide: wide > step,
+  }
 }

@@ -76,12 +76,19 @@ export function riskWords({plans: [plan]}: Risk): string | null {
   return `In ${numberText(worst.below1.share * 100, 0)} runs of 100 the cover is below 1 in ${worst.year}, the most of all years`
 }
 
-/** "2026", "2027 and 2029", "2027 to 2035" */
+/** "2026", "2027 and 2029", "2028 and 2032 to 2035" */
 function yearsWords(years: readonly number[]): string {
-  const [first, last] = [Math.min(...years), Math.max(...years)]
-  return years.length > 2 && last - first === years.length - 1
-    ? `${first} to ${last}`
-    : inARow(years.map(String))
+  const runs: {first: number; last: number}[] = []
+  for (const year of years.toSorted((a, b) => a - b)) {
+    const run = runs.at(-1)
+    if (run?.last === year - 1) run.last = year
+    else runs.push({first: year, last: year})
+  }
+  return inARow(
+    runs.flatMap(({first, last}) =>
+      last - first > 1 ? [`${first} to ${last}`] : first === last ? [`${first}`] : [`${first}`, `${last}`],
+    ),
+  )
 }
 
 /**
@@ -108,14 +115,14 @@ export function cashTitle(
   const under = isUnder ? `, under the ${numberText(wanted, undefined, region.decimal)} wanted` : ""
   if (short.length === 0) return `${lowest}${under}; as planned every year pays`
   if (short.length === 1) return `${lowest}, ${money(tight.short)} short; as planned every other year pays`
-  return `${lowest}, ${money(tight.short)} short; as planned short in ${inARow(short.map(({year}) => String(year)))}`
+  return `${lowest}, ${money(tight.short)} short; as planned short in ${yearsWords(short.map(({year}) => year))}`
 }
 
 /** Which years the picture of cash and debt leaves out; "" for none, or where it has none to draw. */
 export function leftOutWords(years: readonly CashYear[]): string {
-  const out = years.filter(({due}) => due <= 0).map(({year}) => String(year))
+  const out = years.filter(({due}) => due <= 0).map(({year}) => year)
   if (out.length === 0 || out.length === years.length) return ""
-  return `Nothing is due in ${inARow(out)}: not drawn.`
+  return `Nothing is due in ${yearsWords(out)}: not drawn.`
 }
 
 /** The picture of cash and debt in words, year by year. */

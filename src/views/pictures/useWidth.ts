@@ -2,8 +2,8 @@ import {useEffect, useRef, useState} from "react"
 import {flushSync} from "react-dom"
 
 /**
- * The width of the element that the ref is given to, px; null until it is measured. A picture whose place on paper has another
- * shape says how wide that is: nothing is measured again for printing.
+ * The width of the element that the ref is given to, px; null until it is measured; and whether it is that on paper. A picture
+ * whose place on paper has another shape says how wide that is: nothing is measured again for printing.
  */
 export function useWidth(onPaper?: number) {
   const place = useRef<HTMLDivElement>(null)
@@ -28,5 +28,6 @@ export function useWidth(onPaper?: number) {
       removeEventListener("afterprint", end)
     }
   }, [onPaper])
-  return [place, isPrinting && onPaper !== undefined ? onPaper : width] as const
+  const isOnPaper = isPrinting && onPaper !== undefined
+  return [place, isOnPaper ? onPaper : width, isOnPaper] as const
 }

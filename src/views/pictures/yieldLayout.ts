@@ -56,9 +56,10 @@ export interface YieldLayout {
   readonly plantings: readonly PlantingYields[]
 }
 
-const HEIGHT = 344
+/** px; on paper less, so that page one has room for what it lists. */
+const HEIGHTS = {screen: 344, paper: 266}
 const TOP = 30
-const BASE = HEIGHT - 44
+const BELOW = 44
 const LEFT = 52
 const BRACKET = 18
 const LETTERS = 17
@@ -69,7 +70,10 @@ const NARROW = 460
 export function yieldLayout(
   {yields, curve, fullBearing, spread, published, region}: Shown,
   width: number,
+  isOnPaper = false,
 ): YieldLayout {
+  const height = isOnPaper ? HEIGHTS.paper : HEIGHTS.screen
+  const base = height - BELOW
   const told = yields.filter(({record, projection}) => record.length > 0 || (projection ?? 0) > 0)
   const lastAge = Math.max(8, ...told.map(({age}) => age ?? 0))
   const isNarrow = width < NARROW
@@ -86,7 +90,7 @@ export function yieldLayout(
     ) * 1.04,
   )
   const x = (age: number) => LEFT + 10 + (age / lastAge) * (right - LEFT - 24)
-  const onScale = (shown: number) => BASE - (shown / most) * (BASE - TOP)
+  const onScale = (shown: number) => base - (shown / most) * (base - TOP)
   const y = (kg: number) => onScale(number(kg))
   const path = (times: number, backwards = false) =>
     (backwards ? points.toReversed() : points).map(
@@ -104,10 +108,10 @@ export function yieldLayout(
   const plantings = told.map((one, i) => placed(one, SHAPES[i % SHAPES.length]!, x, y))
   return {
     width,
-    height: HEIGHT,
+    height,
     left: LEFT,
     right,
-    base: BASE,
+    base,
     rules: Array.from({length: Math.floor(most / rule)}, (_, i) => (i + 1) * rule).map((shown) => ({
       y: onScale(shown),
       text: numberText(shown),
@@ -121,7 +125,7 @@ export function yieldLayout(
     plantings: labelled(
       plantings,
       told,
-      {left: LEFT, right: width, top: 2, bottom: BASE},
+      {left: LEFT, right: width, top: 2, bottom: base},
       isNarrow,
       bracket
         ? [
@@ -162,17 +166,13 @@ function placed(
   const dots = record.map(({age, kg, isDisaster}) => ({x: x(age), y: y(kg), isDisaster}))
   const hollow = age !== null && (projection ?? 0) > 0 ? {x: x(age), y: y(projection!)} : null
   const last = dots.at(-1)
-  const ages = record.slice(-3).map((one) => one.age)
   return {
     planting,
     shape,
     dots,
     projection: hollow,
     lead: hollow && last ? `M${round(last.x)} ${round(last.y)}L${round(hollow.x)} ${round(hollow.y)}` : null,
-    mean:
-      mean === null || ages.length === 0
-        ? null
-        : {from: x(Math.min(...ages)) - 6, to: x(Math.max(...ages)) + 6, y: y(mean)},
+    mean: mean === null || age === null ? null : {from: x(age - 3) - 6, to: x(age - 1) + 6, y: y(mean)},
   }
 }
 

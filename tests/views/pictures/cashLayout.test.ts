@@ -17,15 +17,14 @@ describe("the picture of cash and debt", () => {
 
   it("hatches what a year lacks, up to the line of what is due, and says by how much", () => {
     const {columns} = cashLayout(fiveYears, 620, null)
-    const short = columns.map((one) => one.short)
-    expect(short.map((one) => one?.words.join(" ") ?? null)).toEqual([
+    expect(columns.map(({words}) => words?.lines.join(" ") ?? null)).toEqual([
       null,
       "short by 8\u202f000",
       null,
       null,
       null,
     ])
-    const {bar} = short[1]!
+    const bar = columns[1]!.short!
     expect(bar.y).toBeCloseTo(columns[1]!.due.y, 6)
     expect(bar.y + bar.height).toBeCloseTo(columns[1]!.capacity.y, 6)
   })
@@ -34,12 +33,27 @@ describe("the picture of cash and debt", () => {
     const years = [cashYear(2026, 150, 100), cashYear(2027, 112, 100), cashYear(2028, 140, 100)]
     const {columns} = cashLayout(years, 620, null)
     expect(columns.map(({isTight}) => isTight)).toEqual([false, true, false])
-    expect(columns.map(({spare}) => spare?.words ?? null)).toEqual([null, ["12 left"], null])
-    expect(columns[1]!.spare!.y).toBeLessThan(columns[1]!.capacity.y)
+    expect(columns.map(({words}) => words?.lines ?? null)).toEqual([null, ["12 left"], null])
+    expect(columns[1]!.words!.y).toBeLessThan(columns[1]!.capacity.y)
     const short = cashLayout(fiveYears, 620, null).columns
-    expect(short.map(({isTight, spare}) => [isTight, spare])).toEqual(
-      fiveYears.map(({year}) => [year === 2027, null]),
+    expect(short.map(({isTight, words}) => [isTight, words?.lines])).toEqual(
+      fiveYears.map(({year}) => [year === 2027, year === 2027 ? ["short by 8\u202f000"] : undefined]),
     )
+  })
+
+  it("says what the tight year alone lacks where the words of neighbours would run together", () => {
+    const years = Array.from({length: 10}, (_, i) => cashYear(2026 + i, 34_000 - 2600 * i, 33_000))
+    const words = (width: number) => cashLayout(years, width, null).columns.map((one) => one.words)
+    expect(words(620).map((one) => one?.lines.join(" ") ?? null)).toEqual([
+      null,
+      ...[1600, 4200, 6800, 9400, 12_000, 14_600, 17_200, 19_800, 22_400].map(
+        (lacks) => `short ${String(lacks).replace(/(?=\d{3}$)/, "\u202f")}`,
+      ),
+    ])
+    const [last, ...others] = words(350).toReversed()
+    expect(others.every((one) => one === null)).toBe(true)
+    expect(last!.lines).toEqual(["short", "22\u202f400"])
+    expect(last!.x + textWidth("22\u202f400") / 2).toBeLessThanOrEqual(350)
   })
 
   it("sets the dot of cover 1 on the level that just pays, and wanted above it", () => {
@@ -63,7 +77,7 @@ describe("the picture of cash and debt", () => {
     const years = Array.from({length: 9}, (_, i) =>
       cashYear(2026 + i, 30_000 + 900 * i, 34_000, {stressed: -0.25}),
     )
-    const {columns, height, planY, stressY} = cashLayout(years, width, 1.25)
+    const {columns, height, planY} = cashLayout(years, width, 1.25)
     const texts = (of: "cover" | "stressed") => columns.map((one) => ({x: one.x, ...one[of]!}))
     for (const all of [texts("cover"), texts("stressed")])
       for (const [i, {x, text}] of all.entries()) {
@@ -71,7 +85,20 @@ describe("the picture of cash and debt", () => {
         expect(x + textWidth(text) / 2).toBeLessThanOrEqual(width + 2)
       }
     expect(planY).toBeGreaterThan(0)
-    expect(stressY).toBeLessThan(height)
+    expect(Math.max(...columns.map(({stressedY}) => stressedY))).toBeLessThan(height)
+  })
+
+  it("sets the numbers of the stress in two lines where one would run together", () => {
+    const years = Array.from({length: 10}, (_, i) => cashYear(2026 + i, 40_000, 34_000, {stressed: -0.25}))
+    const lines = (width: number, isOnPaper = false) =>
+      new Set(cashLayout(years, width, 1.25, {}, null, isOnPaper).columns.map(({stressedY}) => stressedY))
+        .size
+    expect([lines(620), lines(350), lines(332, true)]).toEqual([1, 2, 1])
+  })
+
+  it("is lower on paper, where page one has more to hold", () => {
+    const years = [cashYear(2026, 150, 100), cashYear(2027, 112, 100)]
+    expect(cashLayout(years, 332, 1.25, {}, null, true).height).toBeLessThan(300)
   })
 
   const bands = (years: readonly CashYear[], ...ends: readonly (readonly [low: number, high: number])[]) => {

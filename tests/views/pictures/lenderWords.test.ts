@@ -31,6 +31,11 @@ describe("the words of the lender's page", () => {
     expect(cashTitle(years)).toBe("Lowest cover 1.10 in 2027; as planned every year pays")
   })
 
+  it("name years that follow each other by the first and the last", () => {
+    const years = [70, 120, 80, 75, 60, 120, 90, 80].map((able, i) => cashYear(2026 + i, able, 100))
+    expect(cashTitle(years)).toMatch(/; as planned short in 2026, 2028 to 2030, 2032 and 2033$/)
+  })
+
   it("carry what chance does once that was worked out, and say before that it is not in them", () => {
     const years = [cashYear(2026, 150, 100), cashYear(2027, 110, 100), cashYear(2028, 500, 0)]
     const below = [0.4525, 0.523, null]
