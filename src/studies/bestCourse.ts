@@ -27,7 +27,7 @@ export interface BestYear {
   readonly age: number
   readonly weeks: number
   readonly why: WhyWeeks
-  /** Modelled crop times the planting's factor and its ageing, kg/ha. */
+  /** Modelled crop times the share of it that the planting brings at that age, kg/ha. */
   readonly crop: number
   readonly margin: number
   /** At the start of its model year, mg/g, and left at the end of it, kg/ha. */
@@ -91,27 +91,27 @@ export function follow(
     years.push(year.told)
     if (isLast) return {years, replaceAge: at + 1, isAtEnd: at + 1 === input.oldest, worth: total}
     before = standing
-    standing = {crowns: year.after, factor: from.factor, healthy: []}
+    standing = {crowns: year.after, shares: from.shares, healthy: []}
   }
   return {years, replaceAge: input.oldest, isAtEnd: true, worth: total}
 }
 
 function yearOf(
   input: BestWeeksInput,
-  {crowns, factor, healthy}: Standing,
+  {crowns, shares, healthy}: Standing,
   field: Field,
   age: number,
   weeks: number,
   isLast: boolean,
   next: Float64Array,
 ): {readonly told: BestYear; readonly after: Crowns} {
-  const {money, ageFactors} = input
+  const {money} = input
   const most = isLast ? mostWeeksOfLast(input, field) : mostWeeks(input, field, age)
   const longer = Math.min(weeks + 1, field.table.weeks)
   const picked = field.seasons.picked(crowns, 7 * longer)
   const income = incomes(picked, field.perKg)
   const green = healthAlong(healthy, input.site.year)
-  const share = factor * entry(ageFactors, age)
+  const share = entry(shares, age)
   const worth = (left: Crowns) => (isLast ? 0 : worthOf(left, field.table.grid, next))
   const after = field.seasons.after(crowns, 7 * weeks, green)
   const nextWeek = longer > weeks ? weekMore() : null
@@ -122,7 +122,7 @@ function yearOf(
       weeks,
       why: why(),
       crop: share * picked[7 * weeks]!,
-      margin: marginOf(input, factor, age, income[7 * weeks]!, weeks),
+      margin: marginOf(input, share, income[7 * weeks]!, weeks),
       sugar: sugarOf(crowns),
       reserveLeft: after.reserve,
       reserveWorth: slope(),

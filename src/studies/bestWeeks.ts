@@ -6,9 +6,11 @@ import {
   weeksRefused,
   type AskedPlanting,
   type BestWeeksInput,
+  type ByAge,
   type Ground,
   type WeeksMoney,
 } from "./bestWeeksAsked"
+import {cropShares} from "./cropShares"
 import {
   countingAt,
   entry,
@@ -19,6 +21,7 @@ import {
   mostWeeksOfLast,
   seasonWorth,
   type Field,
+  type Standing,
 } from "./plantingSeason"
 import {incomes, sugarOf, worthOf, type Grid} from "./seasonTable"
 import {waysBeside, type Way} from "./waysBeside"
@@ -69,7 +72,8 @@ export interface BestWeeks {
  * oldest back, the ground being worth the chain of plantings that follows. The seasons reported are run from the crowns as they
  * are, with straight lines between nodes only for the worth of what they leave.
  *
- * It knows no loss of plants and no ageing but what the factors say, and the same weather every year. Input that
+ * What it is foretold to bring by age (`cropShares.ts`) stands for loss of plants and ageing, and the weather is the same every
+ * year. Input that
  * `weeksRefused` refuses is a mistake of the caller. Runs on the spot and may take a second: ask it in a worker. `done` is told
  * the share that is done.
  */
@@ -102,22 +106,18 @@ export function weeksPart(
   )
   const {successor, money} = input
   const usual: Ground = {rest: money.rest, loss: 0}
-  const {ground, worths} = renew(chainOf(input, fields.get(successor.open)!, usual))
+  const planted = fields.get(successor.open)!
+  const shares = cropShares(input, successor, planted)
+  const {ground, worths} = renew(chainOf(input, planted, shares, usual))
   const grounds = new Map([[JSON.stringify(usual), ground]])
   const groundOf = (own: Ground) => {
     const key = JSON.stringify(own)
-    if (!grounds.has(key)) grounds.set(key, renew(chainOf(input, fields.get(successor.open)!, own)).ground)
+    if (!grounds.has(key)) grounds.set(key, renew(chainOf(input, planted, shares, own)).ground)
     return grounds.get(key)!
   }
-  const course = follow(
-    input,
-    {...successor, healthy: []},
-    fields.get(successor.open)!,
-    worths,
-    ground,
-    successor.age,
-  )
-  const planted = plantedWorth(input, course.worth, ground)
+  const young = {crowns: successor.crowns, shares, healthy: []}
+  const course = follow(input, young, planted, worths, ground, successor.age)
+  const worth = plantedWorth(input, course.worth, ground)
   const plantings = asked.map((planting, i) => {
     const found = plantingWeeks(
       input,
@@ -132,8 +132,8 @@ export function weeksPart(
   return {
     from,
     ground,
-    replants: replantWorth(money, money.rest, planted) >= Math.max(money.otherUse, 0),
-    successor: {...course, worth: planted},
+    replants: replantWorth(money, money.rest, worth) >= Math.max(money.otherUse, 0),
+    successor: {...course, worth},
     plantings,
   }
 }
@@ -159,11 +159,16 @@ function gridOf({site: {values}, successor, plantings, nodes}: BestWeeksInput): 
   }
 }
 
-function chainOf(input: BestWeeksInput, field: Field, {rest, loss}: Ground): Renewal {
+function chainOf(input: BestWeeksInput, field: Field, shares: ByAge, {rest, loss}: Ground): Renewal {
   const {money, successor} = input
   return {
     acts: field.table.acts,
-    years: lifeYears(input, field, (1 - loss) * successor.factor, successor.age),
+    years: lifeYears(
+      input,
+      field,
+      shares.map((share) => (1 - loss) * share),
+      successor.age,
+    ),
     clear: money.clear,
     groundOf(worth, ground) {
       const grown = worthOf(successor.crowns, field.table.grid, worth)
@@ -191,41 +196,44 @@ function plantingWeeks(
   field: Field,
   ground: number,
 ): PlantingWeeks {
-  const years = lifeYears(input, field, planting.factor, planting.age)
+  const {age, crowns, healthy} = planting
+  const standing = {crowns, healthy, shares: cropShares(input, planting, field)}
+  const years = lifeYears(input, field, standing.shares, age)
   const renewal: Renewal = {acts: field.table.acts, years, clear: input.money.clear, groundOf: () => ground}
   const states = field.table.acts.first.length - 1
   const empty = () => Array.from({length: years.length + 1}, () => new Float64Array(states))
   const worths = empty()
   worthsBefore(renewal, years.length, ground, worths)
-  const course = follow(input, planting, field, worths, ground, planting.age)
+  const course = follow(input, standing, field, worths, ground, age)
   const cleared = ground - input.money.clear
   const scratch = empty()
   const keep = [cleared]
   const kept: number[][] = [[]]
   for (let end = 1; end <= years.length; end++) {
     worthsBefore(renewal, end, ground, scratch, true)
-    keep.push(seasonWorth(input, planting, field, planting.age, scratch[1]!, ground, end === 1).worth)
+    keep.push(seasonWorth(input, standing, field, age, scratch[1]!, ground, end === 1).worth)
     if (Math.abs(end - course.years.length) === 1)
-      kept[end] = weeksKept(input, planting, field, scratch, ground, end)
+      kept[end] = weeksKept(input, standing, age, field, scratch, ground, end)
   }
-  const one = firstSeason(input, planting, field, worths[1] ?? null, ground)
+  const one = firstSeason(input, standing, age, field, worths[1] ?? null, ground)
   return {
     ...course,
     planting: planting.planting,
-    age: planting.age,
+    age,
     ground,
     clearNow: cleared,
     keep,
-    ways: waysBeside(input, planting.age, field, course, kept),
+    ways: waysBeside(input, age, field, course, kept),
     choices: one.choices,
-    days: course.years.length > 0 ? one.days(course.replaceAge === planting.age + 1) : 0,
+    days: course.years.length > 0 ? one.days(course.replaceAge === age + 1) : 0,
   }
 }
 
 /** This season by its weeks and, for the best close, by its days. */
 function firstSeason(
   input: BestWeeksInput,
-  {age, crowns, factor, healthy}: AskedPlanting,
+  {crowns, shares, healthy}: Standing,
+  age: number,
   field: Field,
   next: Float64Array | null,
   ground: number,
@@ -236,13 +244,14 @@ function firstSeason(
   const picked = field.seasons.picked(crowns, mostDays)
   const income = incomes(picked, field.perKg)
   const green = healthAlong(healthy, input.site.year)
-  const margin = (days: number) => marginOf(input, factor, age, income[days]!, days / 7)
+  const share = entry(shares, age)
+  const margin = (days: number) => marginOf(input, share, income[days]!, days / 7)
   const later = (days: number) => worthOf(field.seasons.after(crowns, days, green), field.table.grid, next)
   const worth = (days: number, then: number) => today(margin(days)) + carry * then + lost * ground
   return {
     choices: Array.from({length: mostWeeks(input, field, age) + 1}, (_, weeks) => {
       const then = later(7 * weeks)
-      const crop = factor * entry(input.ageFactors, age) * picked[7 * weeks]!
+      const crop = share * picked[7 * weeks]!
       return {weeks, crop, margin: margin(7 * weeks), later: then, worth: worth(7 * weeks, then)}
     }),
     days(isLast) {

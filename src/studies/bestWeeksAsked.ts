@@ -31,6 +31,9 @@ export interface WeeksMoney {
   readonly lossFlow: number
 }
 
+/** Crop that is counted on by age, cut for the weeks of the table, kg/ha; null where nothing but the balance tells. */
+export type Foretold = ByAge | null
+
 /** The planting that is to follow, and follow itself, on every field. */
 export interface Successor {
   /** The first age at which it may be cut, and its crowns at the start of that model year. */
@@ -38,8 +41,9 @@ export interface Successor {
   readonly crowns: Crowns
   /** Day of opening, counted from the start of the model year. */
   readonly open: number
-  /** What the modelled crop is multiplied by, without ageing. */
+  /** What the modelled crop is multiplied by, without ageing, where nothing is foretold. */
   readonly factor: number
+  readonly foretold: Foretold
   /** Net cash of the years before that age, from the planting year on. */
   readonly flows: readonly number[]
 }
@@ -51,6 +55,7 @@ export interface AskedPlanting {
   readonly crowns: Crowns
   readonly open: number
   readonly factor: number
+  readonly foretold: Foretold
   /** Green share of this year's fern; in later years it is whole. */
   readonly healthy: readonly HealthStep[]
   /** Its ground once cleared; absent where it is like any other. */
@@ -151,6 +156,10 @@ const limited = ({
   [
     {label: "Stored sugar", unit: "kg/ha", limits: {min: 0}},
     [successor, ...plantings].map(({crowns}) => crowns.reserve),
+  ],
+  [
+    {label: "Crop foretold by age", unit: "kg/ha", limits: {min: 0}},
+    [successor, ...plantings].flatMap(({foretold}) => foretold ?? []),
   ],
   [
     {label: "Factor of the crop", unit: "number", limits: {min: 0}},

@@ -1,8 +1,9 @@
 import {healthAlong} from "../../functions/fern/healthy"
 import {dailyBalance, driversOf, emptyCourse, type Drivers} from "../../functions/root/dailyBalance"
-import type {AskedPlanting, BestWeeksInput} from "./bestWeeksAsked"
+import type {AskedPlanting, BestWeeksInput, ByAge} from "./bestWeeksAsked"
+import {cropShares} from "./cropShares"
 import {drawn} from "./distribution"
-import {countingAt, keptOfKg, marginOf} from "./plantingSeason"
+import {countingAt, entry, keptOfKg, marginOf, opened} from "./plantingSeason"
 import {sharedYears, type YearsByChance} from "./sharedYears"
 import type {Way} from "./waysBeside"
 import {yieldFactors} from "./yieldFactors"
@@ -51,6 +52,7 @@ export function drawWays(
   const sharedIn = sharedYears(input, years)
   const price = drawn({shape: "lognormal", mean: 1, variation: input.priceVariation})
   const factors = asked.plantings.map(({planting}) => yieldFactors(input, planting, input.doubt, years))
+  const shares = asked.plantings.map((one) => cropShares(asked, one, opened(asked, one.open)))
   const worthOf = worthIn(input)
   const usual = driversOf(input.climate, input.modelYear, input.values)
   for (let row = 0; row < count; row++) {
@@ -63,7 +65,12 @@ export function drawWays(
     for (const [number, planting] of asked.plantings.entries()) {
       const effects = factors[number]!(draw, yields)
       for (const {weeks} of ways[number]!) {
-        worths[place] = worthOf(planting, input.grounds[number]!, weeks, {effects, times, driversIn})
+        worths[place] = worthOf(planting, input.grounds[number]!, weeks, {
+          effects,
+          times,
+          driversIn,
+          shares: shares[number]!,
+        })
         place += count
       }
     }
@@ -76,6 +83,7 @@ export function drawWays(
 interface PlantingYears extends Pick<ReturnType<ReturnType<typeof sharedYears>>, "driversIn"> {
   readonly effects: readonly number[]
   readonly times: readonly number[]
+  readonly shares: ByAge
 }
 
 /** The usual weather up to a day, and another from that day on. */
@@ -94,10 +102,10 @@ function worthIn({asked, gone, modelYear, values}: WaysInput) {
   const last = modelYear.days - 1
   const fernEnd = values.Fern_end - 1
   return (
-    {age, crowns: now, open, factor, healthy}: AskedPlanting,
+    {age, crowns: now, open, healthy}: AskedPlanting,
     ground: number,
     weeks: readonly number[],
-    {effects, times, driversIn}: PlantingYears,
+    {effects, times, driversIn, shares}: PlantingYears,
   ): number => {
     let crowns = now
     let [worth, weight] = [0, 1]
@@ -123,7 +131,7 @@ function worthIn({asked, gone, modelYear, values}: WaysInput) {
           effects[year]! * (until(to) - until(over)) * keptOfKg(asked.money, week, times[year]!)
       }
       const {today, carry, lost} = countingAt(asked, age + year)
-      const margin = marginOf(asked, factor, age + year, income, season)
+      const margin = marginOf(asked, entry(shares, age + year), income, season)
       worth += weight * (today(margin) + lost * ground)
       weight *= carry
       crowns = {structure: structure[last]!, reserve: reserve[last]!}

@@ -1,7 +1,7 @@
 import {healthAlong} from "../../functions/fern/healthy"
 import {discount} from "../../functions/stand/chain"
 import type {LifeYear} from "../../functions/stand/renewal"
-import type {AskedPlanting, BestWeeksInput, WeeksMoney} from "./bestWeeksAsked"
+import type {AskedPlanting, BestWeeksInput, ByAge, WeeksMoney} from "./bestWeeksAsked"
 import {
   incomes,
   seasonsFrom,
@@ -12,13 +12,22 @@ import {
   type SeasonTable,
 } from "./seasonTable"
 
-/** A field that opens on a day: its seasons, run one by one and tabulated. */
-export interface Field {
+/** The seasons of a field that opens on a day, run one by one. */
+export interface Opened {
   readonly seasons: Seasons
-  readonly table: SeasonTable
-  readonly perKg: (day: number) => number
   /** Most weeks that the model year has room for. */
   readonly room: number
+}
+
+/** A field that opens on a day, its seasons also tabulated. */
+export interface Field extends Opened {
+  readonly table: SeasonTable
+  readonly perKg: (day: number) => number
+}
+
+export function opened({site}: BestWeeksInput, open: number): Opened {
+  const seasons = seasonsFrom(site, open)
+  return {seasons, room: Math.floor(seasons.most / 7)}
 }
 
 export function fieldOf(
@@ -27,8 +36,7 @@ export function fieldOf(
   grid: Grid,
   done: (share: number) => void,
 ): Field {
-  const seasons = seasonsFrom(input.site, open)
-  const room = Math.floor(seasons.most / 7)
+  const {seasons, room} = opened(input, open)
   const perKg = (day: number) => keptOfKg(input.money, Math.floor(day / 7))
   const weeks = Math.min(room, input.technicalWeeks)
   return {seasons, table: tabulate(seasons, grid, weeks, perKg, done), perKg, room}
@@ -42,20 +50,15 @@ export const keptOfKg = ({prices, packout, pack, pick, haul}: WeeksMoney, week: 
 export const entry = (list: readonly number[], at: number) => list[Math.min(at, list.length - 1)]!
 
 /** The most weeks of a season at an age, when the planting goes on and when it is cleared after it. */
-type Room = Pick<Field, "room">
+type Room = Pick<Opened, "room">
 export const mostWeeks = ({caps, technicalWeeks}: BestWeeksInput, {room}: Room, age: number) =>
   Math.min(room, technicalWeeks, entry(caps, age))
 export const mostWeeksOfLast = ({technicalWeeks}: BestWeeksInput, {room}: Room) =>
   Math.min(room, technicalWeeks)
 
-/** What a season at an age leaves at the end of its year from the income at a factor of 1, money/ha. */
-export const marginOf = (
-  {money, ageFactors}: BestWeeksInput,
-  factor: number,
-  age: number,
-  income: number,
-  weeks: number,
-) => factor * entry(ageFactors, age) * income - money.weekCost * weeks - money.yearCost
+/** What a season leaves at the end of its year when such a share of the modelled income comes, money/ha. */
+export const marginOf = ({money}: BestWeeksInput, share: number, income: number, weeks: number) =>
+  share * income - money.weekCost * weeks - money.yearCost
 
 /** How sums of the end of a year at an age count on its 1 January. */
 export function countingAt({money, lossChances}: BestWeeksInput, age: number) {
@@ -68,7 +71,7 @@ export function countingAt({money, lossChances}: BestWeeksInput, age: number) {
   }
 }
 
-function lifeYear(input: BestWeeksInput, field: Field, factor: number, age: number): LifeYear {
+function lifeYear(input: BestWeeksInput, field: Field, share: number, age: number): LifeYear {
   const {acts, income, weeks} = field.table
   const {today, carry, lost} = countingAt(input, age)
   const most = mostWeeks(input, field, age)
@@ -79,23 +82,28 @@ function lifeYear(input: BestWeeksInput, field: Field, factor: number, age: numb
   for (let state = 0; state < states; state++)
     for (let week = 0; week <= weeks; week++) {
       const act = acts.first[state]! + week
-      const sum = today(marginOf(input, factor, age, income[act]!, week))
+      const sum = today(marginOf(input, share, income[act]!, week))
       if (week <= most) pays[act] = sum
       if (week <= mostOfLast) last[state] = Math.max(last[state]!, sum)
     }
   return {pays, carry, lost, last}
 }
 
-export const lifeYears = (input: BestWeeksInput, field: Field, factor: number, from: number): LifeYear[] =>
-  Array.from({length: Math.max(0, input.oldest - from)}, (_, i) => lifeYear(input, field, factor, from + i))
+export const lifeYears = (input: BestWeeksInput, field: Field, shares: ByAge, from: number): LifeYear[] =>
+  Array.from({length: Math.max(0, input.oldest - from)}, (_, i) =>
+    lifeYear(input, field, entry(shares, from + i), from + i),
+  )
 
 /** A planting at the start of a year, as far as its seasons need it. */
-export type Standing = Pick<AskedPlanting, "crowns" | "factor" | "healthy">
+export interface Standing extends Pick<AskedPlanting, "crowns" | "healthy"> {
+  /** What its modelled crop is multiplied by, by age. */
+  readonly shares: ByAge
+}
 
 /** The best number of weeks of a season and its worth; `isLast` clears the field after it. */
 export function seasonWorth(
   input: BestWeeksInput,
-  {crowns, factor, healthy}: Standing,
+  {crowns, shares, healthy}: Standing,
   field: Field,
   age: number,
   next: Float64Array,
@@ -111,7 +119,7 @@ export function seasonWorth(
     const then = isLast
       ? ground - input.money.clear
       : worthOf(field.seasons.after(crowns, 7 * weeks, green), field.table.grid, next)
-    const sum = today(marginOf(input, factor, age, income[7 * weeks]!, weeks))
+    const sum = today(marginOf(input, entry(shares, age), income[7 * weeks]!, weeks))
     const worth = sum + carry * then + lost * ground
     if (worth > best.worth) best = {weeks, worth}
   }

@@ -1,12 +1,18 @@
 import {modelYearOf} from "../../functions/calendar"
 import {isRefusal, notYet, type Refusal} from "../../functions/refusal"
 import {crownsOf} from "../workbook/crowns"
-import {numbersNamed} from "../workbook/replant"
+import {numbersNamed, replantingOf, type Replanting} from "../workbook/replant"
 import {rowsOf} from "../workbook/season"
 import type {Workbook} from "../workbook/workbook"
 import {edgeWithin} from "../../functions/stand/chain"
 import {NODES, type PlantingWeeks} from "./bestWeeks"
-import {weeksRefused, type AskedPlanting, type BestWeeksInput, type Ground} from "./bestWeeksAsked"
+import {
+  weeksRefused,
+  type AskedPlanting,
+  type BestWeeksInput,
+  type Foretold,
+  type Ground,
+} from "./bestWeeksAsked"
 
 /** What the study of the best weeks runs on in a workbook, and the season it begins with. */
 export interface WeeksStudy {
@@ -20,6 +26,8 @@ export interface WeeksStudy {
   readonly areas: ReadonlyMap<string, number>
   /** Last age of the table of weeks and ageing; later ages count as that one. */
   readonly lastAge: number
+  /** What the sheet Replant says of the same fields. */
+  readonly replanting: Replanting | null
 }
 
 /** The numbers of the sheet of inputs, by the words in its first column. */
@@ -82,9 +90,7 @@ export function weeksStudy(workbook: Workbook): WeeksStudy | Refusal | null {
     })
   const factors = byAge((one) => one.factor)
   const ages = new Map(rowsOf(workbook, "age").map((row) => [row.word("planting"), row.number("age")]))
-  const ownFactors = new Map(
-    rowsOf(workbook, "factor").map((row) => [row.word("planting"), row.number("factor")]),
-  )
+  const expected = new Map(rowsOf(workbook, "factor").map((row) => [row.word("planting"), row]))
   const rested = values.rest
   const grounds = new Map(
     rowsOf(workbook, "replant field").map((row): [string, Ground] => [
@@ -92,6 +98,7 @@ export function weeksStudy(workbook: Workbook): WeeksStudy | Refusal | null {
       {rest: row.number("replant rest") ?? rested, loss: row.number("ground loss") ?? 0},
     ]),
   )
+  const fullCrop = named("New_full_yield")
   const year = modelYearOf(open, crowns.values.Year_start)
   const plantings = crowns.plantings.flatMap((one): AskedPlanting[] => {
     const its = ages.get(one.planting) ?? null
@@ -103,7 +110,13 @@ export function weeksStudy(workbook: Workbook): WeeksStudy | Refusal | null {
         age: its,
         crowns: {structure, reserve},
         open: one.open - year.first,
-        factor: ownFactors.get(planting) ?? 1,
+        factor: expected.get(planting)?.number("factor") ?? 1,
+        foretold: foretoldBy(
+          expected.get(planting)?.number("full crop") ?? null,
+          factors,
+          its,
+          expected.get(planting)?.number("season crop") ?? null,
+        ),
         healthy,
         ground: grounds.get(planting) ?? {rest: rested, loss: 0},
       },
@@ -125,6 +138,7 @@ export function weeksStudy(workbook: Workbook): WeeksStudy | Refusal | null {
       crowns: {structure, reserve},
       open: open - year.first,
       factor,
+      foretold: foretoldBy(fullCrop === null ? null : factor * fullCrop, factors),
       flows: rowsOf(workbook, "life year")
         .flatMap((row) => row.number("new cash") ?? [])
         .slice(0, age),
@@ -144,8 +158,31 @@ export function weeksStudy(workbook: Workbook): WeeksStudy | Refusal | null {
     ]),
   )
   return (
-    weeksRefused(input) ?? {input, season, asOf: crowns.asOf, little, areas, lastAge: table.at(-1)?.at ?? 0}
+    weeksRefused(input) ?? {
+      input,
+      season,
+      asOf: crowns.asOf,
+      little,
+      areas,
+      lastAge: table.at(-1)?.at ?? 0,
+      replanting: replantingOf(workbook),
+    }
   )
+}
+
+/**
+ * What a planting is foretold to bring by age, as the sheet Replant counts on it: its crop at full bearing by the age factors,
+ * and this season, at the age `now`, what Expected crop says. Null without a record of any crop.
+ */
+function foretoldBy(
+  full: number | null,
+  ageFactors: readonly number[],
+  now = -1,
+  thisSeason: number | null = null,
+): Foretold {
+  return full !== null && full > 0
+    ? ageFactors.map((share, age) => (age === now && thisSeason !== null ? thisSeason : full * share))
+    : null
 }
 
 /** The fewest and the most seasons of keeping a planting that come within a sum of the best. */
@@ -161,7 +198,13 @@ export const lastAgeWeighed = (one: PlantingWeeks, little: number): number =>
 /** "now to 2030": the last seasons before clearing that come within a sum of the best. */
 export function nearWords(one: PlantingWeeks, season: number, little: number): string {
   const [least, most] = nearSeasons(one, little)
+  return spanWords(least, most, most > 0 && most === one.keep.length - 1, season)
+}
+
+/** "now to 2030", "2034 or later": the last seasons of keeping a field so many; `isOpen` where longer was not weighed. */
+export function spanWords(least: number, most: number, isOpen: boolean, season: number): string {
   const after = (kept: number) => (kept === 0 ? "now" : String(season + kept - 1))
+  if (isOpen) return `${after(least)} or later`
   return least === most ? after(least) : `${after(least)} to ${after(most)}`
 }
 

@@ -14,6 +14,7 @@ import {regionOf} from "../workbook/region"
 import type {Store} from "../editor/store"
 import type {BestWeeks, PlantingWeeks} from "../studies/bestWeeks"
 import type {WaysInput} from "../studies/drawWays"
+import {besideReplant} from "../studies/besideReplant"
 import {runBestWeeks} from "../studies/run"
 import type {RunningStudy} from "../studies/shareOut"
 import {waysAsked} from "../studies/waysAsked"
@@ -102,15 +103,17 @@ export function FieldLifePlate({store, shown}: {store: Store; shown: WeeksStudy 
           <p className="warn">Something under the study has changed since it was run: run it again.</p>
         )}
         {studied && <p className="told">{studyWords(studied, regionOf(store.getState().document))}</p>}
+        {studied && <BesideReplant shown={shown} found={studied.found} />}
         {studied && <PastTable shown={shown} found={studied.found} />}
       </div>
       {studied && <Found store={store} shown={shown} studied={studied} />}
       <p className="guide">
-        A general guide to judge by: the weeks are found for the same weather every year, no loss of plants
-        but the chance you give, and a crop that follows the daily balance. One new planting, the one on Life
-        inputs, follows on every field; where the sheet Replant has old ground, it loses of its yield what
-        stands there. Fields cut too long fell faster in trials than it says. Ask your extension office before
-        you cut longer than is usual near you.
+        A general guide to judge by: the weeks are found for the same weather every year and no loss of plants
+        but the chance you give. In seasons to come a planting cut for the weeks of Yield by age brings what
+        the sheet Replant counts on; the daily balance tells what other weeks change. One new planting, the
+        one on Life inputs, follows on every field; where the sheet Replant has old ground, it loses of its
+        yield what stands there. Fields cut too long fell faster in trials than it says. Ask your extension
+        office before you cut longer than is usual near you.
       </p>
     </div>
   )
@@ -143,6 +146,16 @@ function studyWords(
     `Cleared ground is worth ${text(ground, 0)} ${unit}; a new planting is best cleared at age ${successor.replaceAge}${end}.` +
     own.join("")
   )
+}
+
+/** Where the sheet Replant would clear a planting in other years: why, and which to go by. */
+function BesideReplant({shown: {replanting, season, little}, found}: {shown: WeeksStudy; found: BestWeeks}) {
+  const told = found.plantings.flatMap((one) => besideReplant(one, replanting, season, little) ?? [])
+  return told.map((sentence) => (
+    <p key={sentence} className="warn">
+      To look at: {sentence}
+    </p>
+  ))
 }
 
 /** Names the plantings whose answer leans on ages of which no row of the table tells. */

@@ -32,6 +32,8 @@ const CROWN_PARTS = [
   "factor",
   "ageing",
   "record years",
+  "full crop",
+  "season crop",
   "air",
   "soil",
   "sun",

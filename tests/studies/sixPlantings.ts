@@ -22,7 +22,15 @@ const planting = (
   open: string,
   crowns: AskedPlanting["crowns"],
   factor = 1,
-): AskedPlanting => ({planting: name, age, open: dayOf(open)! - first, crowns, factor, healthy: []})
+): AskedPlanting => ({
+  planting: name,
+  age,
+  open: dayOf(open)! - first,
+  crowns,
+  factor,
+  foretold: null,
+  healthy: [],
+})
 
 /** The plantings of the invented demonstration farm, near enough for a test. */
 export const sixPlantings: BestWeeksInput = {
@@ -51,6 +59,7 @@ export const sixPlantings: BestWeeksInput = {
     crowns: crownsOf(19_600, 260, 545),
     open: dayOf("2026-04-25")! - first,
     factor: 1,
+    foretold: null,
     flows: [-9800, -1500],
   },
   plantings: [

@@ -80,6 +80,19 @@ describe("what the study reads from the demonstration farm", () => {
     expect(input.ageFactors.slice(0, 9)).toEqual(Array.from({length: 9}, () => 1)) // youth is in the crowns
     expect(planting("Long Acre").open).toBe(dayOf("2026-04-25")! - dayOf("2026-01-01")!)
   })
+  it("counts on the crop that the sheet Replant counts on, by age", () => {
+    // North Bench has brought 3 964 kg/ha at full bearing, in the mean of three years (farm.md's record over the age factors:
+    // 3 420/.8574, 3 010/.7716, 2 780/.6945); at age 15 the factor is .5625, past 20 that of 20.
+    const full = (3420 / 0.8574 + 3010 / 0.7716 + 2780 / 0.6945) / 3
+    const {foretold} = planting("North Bench")
+    expect(foretold![15]).toBeCloseTo(full * 0.5625, 6)
+    expect(foretold![25]).toBe(foretold![20])
+    // This season is the balance's, fitted to the record: not that of the age factor.
+    expect(Math.abs(foretold![14]! / (full * 0.625) - 1)).toBeGreaterThan(0.1)
+    // A new planting brings the mean of the farm's records at full bearing.
+    expect(input.successor.foretold![3]! / input.successor.foretold![6]!).toBeCloseTo(0.5, 9)
+    expect(input.successor.foretold![6]).toBeCloseTo(4931.7, 1)
+  })
   it("goes on with the last row of the table past its end", () => {
     expect(input.caps.slice(0, 7)).toEqual([0, 0, 2, 4, 6, 8, 8])
     expect(input.caps).toHaveLength(input.oldest + 1)
@@ -118,6 +131,19 @@ describe("a study that cannot be run", () => {
   })
 })
 
+it("counts on nothing where the farm has no record", () => {
+  const workbook = open("hollow-brook-farm")
+  const sheet = workbook.document.sheets.findIndex(({name}) => name === "Records")
+  const {columns, rows} = workbook.document.sheets[sheet]!
+  const col = columns.findIndex(({heading}) => heading === "Saleable crop")
+  workbook.revise({
+    type: "enter",
+    cells: rows.map((_, row) => ({at: {sheet, row, col}, content: null})),
+  })
+  const {successor, plantings} = study(workbook).input
+  for (const {foretold} of [successor, ...plantings]) expect(foretold).toBeNull()
+})
+
 it("calls seasons near that come within a sum of the best", () => {
   const one = {age: 12, keep: [100, 240, 300, 260, 90]} as unknown as PlantingWeeks
   expect(nearSeasons(one, 50)).toEqual([2, 3])
@@ -126,6 +152,9 @@ it("calls seasons near that come within a sum of the best", () => {
   expect(nearWords(one, 2026, 60)).toBe("2026 to 2028")
   expect(nearWords(one, 2026, 0)).toBe("2027")
   expect(nearWords(one, 2026, 200)).toBe("now to 2028")
+  // Its last season of those weighed comes near too: longer may be as good.
+  expect(nearWords(one, 2026, 210)).toBe("now or later")
+  expect(nearWords({...one, keep: [100, 240, 300]}, 2026, 0)).toBe("2027 or later")
   // Its seasons begin at age 12: the third is at 14.
   expect(lastAgeWeighed(one, 60)).toBe(14)
   expect(lastAgeWeighed({...one, keep: [500, 100]}, 60)).toBe(12)
