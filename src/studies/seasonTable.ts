@@ -64,6 +64,30 @@ export function seasonsFrom({climate, year, values}: Site, open: number): Season
   }
 }
 
+/**
+ * Sugar at the start of the model year, mg/g, from which on more brings no more spears that spring. The worth of crowns has a
+ * kink there; the winter's upkeep lies between it and the sugar at the opening.
+ */
+export function fullSugar({climate, year, values}: Site, open: number): number {
+  const {Potential_zero, Potential_full, Potential_cap, Root_turnover} = values
+  const atOpening = Potential_zero + Potential_cap * (Potential_full - Potential_zero)
+  if (atOpening >= 1000) return Infinity
+  const {breath} = driversOf(climate, year, values)
+  let [structure, reserve] = [1, atOpening / (1000 - atOpening)]
+  for (let day = open - 1; day >= 0; day--) {
+    structure /= 1 - Root_turnover
+    reserve += breath[day]! * structure
+  }
+  return sugarOf({structure, reserve})
+}
+
+/** The end of an axis from 0 to at least `most` that has a node on `kink`; `most` where there is no room for that. */
+export function endWithNodeOn(kink: number, most: number, nodes: number): number {
+  const below = Math.floor((kink / most) * (nodes - 1))
+  const end = (kink / below) * (nodes - 1)
+  return kink < most && below > 0 && end < 1000 ? end : most
+}
+
 /** Nodes at equal distances, both ends among them. */
 export interface Axis {
   readonly low: number

@@ -4,7 +4,7 @@ import {ground} from "../../functions/stand/ground"
 import {riskyWorths} from "../../functions/stand/riskyWorth"
 import {stopPrice} from "../../functions/season/stopPrice"
 import {worth} from "../../functions/stand/worth"
-import {bestWeeks, gatherWeeks, weeksPart} from "../../src/studies/bestWeeks"
+import {bestWeeks, gatherWeeks, NODES, weeksPart} from "../../src/studies/bestWeeks"
 import type {BestWeeksInput} from "../../src/studies/bestWeeksAsked"
 import {everyWay, GROUND, smallCase} from "./everyWay"
 import {sixPlantings} from "./sixPlantings"
@@ -40,6 +40,120 @@ describe("the best weeks, against every way tried one by one", () => {
     const rough = bestWeeks({...smallCase, plantings: [asked]}).plantings[0]!
     expect(Math.abs(rough.worth / tried.worth - 1)).toBeLessThan(2e-3)
   })
+})
+
+// Small cases of the whole study, solved by a program of its own in another language: the balance written from its published
+// steps, roots and the ratio of sugar to root on 81 x 141 nodes, the worth of the ground halved in. It was run for this test.
+describe("the best weeks, against a solver written on its own", () => {
+  const [north, long, , well] = plantings
+  /** A crop by age: invented, falling by 7 % a year after age 7. */
+  const byAge = (full: number) =>
+    Array.from({length: 31}, (_, age) => full * ([0, 0, 0.2, 0.5, 0.85][age] ?? 0.93 ** Math.max(0, age - 7)))
+  const risky: BestWeeksInput = {
+    ...sixPlantings,
+    money: {
+      ...money,
+      prices: [3.2, 3.1, 2.9, 2.6, 2.4, 2.2, 2.0, 1.9],
+      weekCost: 35,
+      yearCost: 820,
+      clear: 600,
+      rest: 1,
+      restIncome: -120,
+      rate: 0.06,
+      lossFlow: -700,
+    },
+    successor: {...successor, flows: [-8200, -1100], factor: 0.9},
+    plantings: [
+      {...sand, factor: 0.95},
+      {...north!, factor: 1.15, ground: {rest: 2, loss: 0.2}},
+      {...long!, factor: 0.9},
+    ],
+    caps: [0, 0, 1, 3, 5, 7],
+    technicalWeeks: 9,
+    lossChances: [0, 0.01, 0.02, 0.02, 0.03],
+    oldest: 16,
+  }
+  const recorded: BestWeeksInput = {
+    ...sixPlantings,
+    money: {
+      ...money,
+      prices: [3.5, 3.4, 3.1, 2.9, 2.7, 2.5, 2.4],
+      weekCost: 20,
+      yearCost: 950,
+      clear: 450,
+      rate: 0.05,
+    },
+    successor: {...successor, flows: [-9000, -1400], foretold: byAge(5100)},
+    plantings: [
+      {...sand, foretold: byAge(5400)},
+      {...north!, foretold: byAge(4000), ground: {rest: 1, loss: 0.12}},
+      {...well!, foretold: byAge(5000)},
+    ],
+    lossChances: [0.015],
+    oldest: 20,
+  }
+  const givenUp: BestWeeksInput = {
+    ...sixPlantings,
+    money: {...money, prices: [3.4, 3.2, 3.0, 2.8, 2.6], clear: 500, rate: 0.08},
+    successor: {...successor, flows: [-1e6, 0]},
+    plantings: [
+      sand,
+      {...well!, healthy: [{from: site.year.first + 205, share: 0.4}]},
+      {...long!, factor: 0.8},
+    ],
+    caps: [0, 0, 2, 3, 5, 6],
+    technicalWeeks: 11,
+    lossChances: [0.05],
+    oldest: 12,
+  }
+  const sevens = (count: number) => Array<number>(count).fill(7)
+  const eights = (count: number) => Array<number>(count).fill(8)
+  it.each([
+    [
+      "rest, old ground, a chance of loss by age and a cost of a week",
+      risky,
+      13_340.5,
+      [
+        [25_934.8, 16, [...sevens(8), 9]],
+        [5573.9, 16, [6, 9]],
+        [21_513.5, 16, [6, ...sevens(5), 9]],
+      ],
+    ],
+    [
+      "crops foretold by age",
+      recorded,
+      30_107.5,
+      [
+        [42_537.8, 18, [...eights(10), 10]],
+        [20_702.8, 17, [7, 8, 10]],
+        [44_215.6, 17, [...eights(11), 10]],
+      ],
+    ],
+    [
+      "ground given up at an age, and a fern that was lost",
+      givenUp,
+      0,
+      [
+        [16_485.5, 12, [6, 6, 6, 6, 11]],
+        [20_620.8, 12, [6, 6, 6, 6, 6, 6, 11]],
+        [8264.1, 12, [6, 6, 11]],
+      ],
+    ],
+  ] as [string, BestWeeksInput, number, [number, number, number[]][]][])(
+    "agree with %s",
+    (_, input, ground, solved) => {
+      const found = bestWeeks({...input, nodes: NODES})
+      expect(Math.abs(found.ground - ground)).toBeLessThanOrEqual(0.002 * ground)
+      for (const [i, [worth, replaceAge, weeks]] of solved.entries()) {
+        const one = found.plantings[i]!
+        expect(Math.abs(one.worth / worth - 1)).toBeLessThan(0.002)
+        expect(one.replaceAge).toBe(replaceAge)
+        expect(one.years).toHaveLength(weeks.length)
+        for (const [at, year] of one.years.entries())
+          expect(Math.abs(year.weeks - weeks[at]!)).toBeLessThanOrEqual(1)
+      }
+    },
+  )
 })
 
 describe("the worth of the ground", () => {

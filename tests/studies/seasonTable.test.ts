@@ -2,6 +2,8 @@ import {describe, expect, it} from "vitest"
 import {
   around,
   crownsOn,
+  endWithNodeOn,
+  fullSugar,
   incomes,
   seasonsFrom,
   sugarOf,
@@ -16,6 +18,28 @@ const grid: Grid = {
   structure: {low: 1000, high: 7000, nodes: 3},
 }
 const seasons = seasonsFrom(sixPlantings.site, 114)
+
+describe("the sugar from which on more brings no more spears", () => {
+  const {site} = sixPlantings
+  const kink = fullSugar(site, 114)
+  const first = (sugar: number) =>
+    seasons.picked({structure: 5000, reserve: (5000 * sugar) / (1000 - sugar)}, 1)[1]!
+  it("is where the first day's crop stops rising, whatever the root", () => {
+    expect(first(kink + 20)).toBeCloseTo(first(kink), 9)
+    expect(first(kink - 1)).toBeLessThan(first(kink))
+    // At the opening it is 80 + 1.15 x (500 - 80) = 563; the winter's upkeep lies before that.
+    expect(kink).toBeGreaterThan(563)
+    expect(fullSugar(site, 0)).toBeCloseTo(563, 9)
+  })
+  it("lies on a node of an axis that reaches the most, where there is room", () => {
+    const end = endWithNodeOn(kink, 620, 25)
+    expect(end).toBeGreaterThanOrEqual(620)
+    expect(((kink / end) * 24) % 1).toBeCloseTo(0, 9)
+    expect(endWithNodeOn(700, 620, 25)).toBe(620)
+    expect(endWithNodeOn(10, 620, 25)).toBe(620)
+    expect(endWithNodeOn(600, 900, 3)).toBe(900) // the node would put the end past 1000 mg/g
+  })
+})
 
 describe("a grid of crowns", () => {
   it("has every sugar with every structure", () => {
