@@ -67,11 +67,11 @@ export function DrawnWays({input, little, region}: Props) {
         {numberText(DRAWS)} draws, seed {input.seed}, the same for all ways and plantings: the same seed and
         workbook give the same numbers. Each draw has years of weather, {weatherAssumed(region)}; the daily
         balance carries the crowns through them, so a poor year is felt in the next. {SPREADS_ASSUMED} What
-        this season has brought before As_of counts as planned in all of them. Every season is cut as the way
-        has it, whatever the year brings; a week longer stays within your table and the weeks of a last
-        season, and clearing a year sooner or later has the weeks that are best for it. Costs stay as they
-        are, a loss of plants counts by its chance, and cleared ground as found. ± is the standard error of
-        the draws alone.
+        this season has brought before As_of counts as planned in all ways alike, so that their differences do
+        not hold it. Every season is cut as the way has it, whatever the year brings; a week longer stays
+        within your table and the weeks of a last season, and clearing a year sooner or later has the weeks
+        that are best for it. Costs stay as they are, a loss of plants counts by its chance, and cleared
+        ground as found. ± is the standard error of the draws alone.
       </p>
     </section>
   )
