@@ -11,18 +11,22 @@ export function inputsBehind(workbook: Workbook, of: CellAddress, most = 60): re
   const found: CellAddress[] = []
   const seen = new Set<string>()
   const next = [of]
+  const isWorkedOut = (cell: CellAddress) => workbook.formulaAt(cell) !== null
   for (let steps = 0; next.length && found.length < most && steps < MOST_STEPS; steps++) {
     const at = next.shift()!
     for (const {cells} of originOf(workbook, at).inputs) {
-      if (cells.length > LARGEST_RANGE) continue
-      for (const cell of cells) {
+      const isTable = cells.length > LARGEST_RANGE
+      for (const cell of isTable ? ends(cells.filter(isWorkedOut)) : cells) {
         const key = `${cell.sheet}:${cell.row}:${cell.col}`
         if (seen.has(key)) continue
         seen.add(key)
-        if (workbook.formulaAt(cell) !== null) next.push(cell)
+        if (isWorkedOut(cell)) next.push(cell)
         else if (typeof workbook.valueAt(cell) === "number" && !workbook.isDateAt(cell)) found.push(cell)
       }
     }
   }
   return found.slice(0, most)
 }
+
+/** The first and the last: the rows of a worked-out column rest on the same inputs, but for those of their own row. */
+const ends = (cells: readonly CellAddress[]) => [...cells.slice(0, 1), ...cells.slice(1).slice(-1)]

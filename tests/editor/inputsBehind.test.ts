@@ -27,3 +27,15 @@ it("finds the typed numbers that a cell rests on, the nearest first, but no cell
   expect(inputsBehind(workbook, cellAt("C1"), 2)).toHaveLength(2)
   expect(inputsBehind(workbook, cellAt("D1"))).toEqual([])
 })
+
+it("finds what the rows of a long worked-out column rest on", () => {
+  // Twenty years of a budget: each the crop of its year by price less cost; the cost of planting stands in the first alone.
+  const years = Array.from({length: 20}, (_, i) => [i === 0 ? 9800 : null, "="])
+  const budget = documentOf(
+    sheet("Answer", ["A"], [["=SUM(Budget!B:B)"]]),
+    sheet("Budget", ["A", column("B", {formula: "=100*Price-SUM(A1)"})], years),
+    sheet("Names", ["Name", "Value"], [["Price", 3]], {names: true}),
+  )
+  const found = inputsBehind(new Workbook(budget), cellAt("A1")).map((at) => addressText(budget, at, 0))
+  expect(found.toSorted()).toEqual(["Budget!A1", "Names!B1"])
+})
