@@ -71,6 +71,15 @@ export function countingAt({money, lossChances}: BestWeeksInput, age: number) {
   }
 }
 
+/**
+ * What a season at an age must leave at the end of its year, money/ha, so that keeping the planting for it and clearing then is
+ * worth as much as clearing now: interest on the ground, and what the chance of a loss takes.
+ */
+export function mustLeave({money, lossChances}: BestWeeksInput, ground: number, age: number): number {
+  const chance = entry(lossChances, age)
+  return (money.rate * (ground - money.clear) - chance * (money.clear + money.lossFlow)) / (1 - chance)
+}
+
 function lifeYear(input: BestWeeksInput, field: Field, share: number, age: number): LifeYear {
   const {acts, income, weeks} = field.table
   const {today, carry, lost} = countingAt(input, age)

@@ -1,4 +1,5 @@
 import type {BestYear} from "./bestCourse"
+import type {PlantingWeeks} from "./bestWeeks"
 
 /** Why a season is best as long as it is, as a sentence. */
 export function whyWeeks({age, weeks, why, nextWeek}: BestYear): string {
@@ -13,6 +14,25 @@ export function whyWeeks({age, weeks, why, nextWeek}: BestYear): string {
     `After ${weeksOf(weeks)} a further one takes ${Math.round(nextWeek.cost)} money/ha from later seasons: ` +
     `it pays from a price of ${nextWeek.stopPrice.toFixed(2)} money/kg packed.`
   )
+}
+
+/**
+ * Why a planting is cleared after the season that it is: what a year sooner and a year later are worth less, each with the weeks
+ * that are best for it. Empty where it is cleared now. `sum` writes money/ha with its unit.
+ */
+export function whyYear(
+  {keep, years, replaceAge, age, isAtEnd}: PlantingWeeks,
+  season: number,
+  sum: (money: number) => string,
+): string {
+  const kept = years.length
+  if (kept === 0) return ""
+  const last = season + replaceAge - age - 1
+  if (isAtEnd) return `The oldest age allowed ends it after ${last}: with more ages, longer may be better.`
+  const less = (other: number) =>
+    keep[other] === undefined ? null : sum(Math.max(0, keep[kept]! - keep[other]))
+  const [sooner, later] = [less(kept - 1), less(kept + 1)]
+  return `Cleared after ${last}: a year sooner is worth ${sooner} less${later === null ? "" : `, a year later ${later} less`}.`
 }
 
 const weeksOf = (weeks: number) => `${weeks} week${weeks === 1 ? "" : "s"}`

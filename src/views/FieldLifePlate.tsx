@@ -15,11 +15,12 @@ import type {Store} from "../editor/store"
 import type {BestWeeks, PlantingWeeks} from "../studies/bestWeeks"
 import type {WaysInput} from "../studies/drawWays"
 import {besideReplant} from "../studies/besideReplant"
+import {mustLeave} from "../studies/plantingSeason"
 import {runBestWeeks} from "../studies/run"
 import type {RunningStudy} from "../studies/shareOut"
 import {waysAsked} from "../studies/waysAsked"
 import {lastAgeWeighed, nearWords, type WeeksStudy} from "../studies/weeksStudy"
-import {whyWeeks} from "../studies/whyWeeks"
+import {whyWeeks, whyYear} from "../studies/whyWeeks"
 import {DrawnWays} from "./DrawnWays"
 import "./replant.css"
 
@@ -128,7 +129,12 @@ function studyWords(
   region: Region,
 ): string {
   const {unit, text} = shownIn("money/ha", region)
-  if (!replants) return "Planting again does not pay: the ground is worth more in its other use."
+  const leave = (worth: number, age: number) => text(mustLeave(asked, worth, age), 0)
+  if (!replants)
+    return (
+      `Planting again does not pay: the ground is worth more in its other use, ${text(ground, 0)} ${unit}. ` +
+      `A season must leave ${leave(ground, asked.successor.age)} to be kept.`
+    )
   const end = successor.isAtEnd ? ", the oldest age allowed, so that longer may be better" : ""
   const own = plantings.flatMap((one, i) => {
     const {rest = asked.money.rest, loss = 0} = asked.plantings[i]!.ground ?? {}
@@ -140,10 +146,14 @@ function studyWords(
     ]
     return one.ground === ground
       ? []
-      : [` That of ${one.planting} is worth ${text(one.ground, 0)}: there ${because.join(" and ")}.`]
+      : [
+          ` That of ${one.planting} is worth ${text(one.ground, 0)}, and a season there must leave ` +
+            `${leave(one.ground, one.age)}: ${because.join(" and ")}.`,
+        ]
   })
   return (
-    `Cleared ground is worth ${text(ground, 0)} ${unit}; a new planting is best cleared at age ${successor.replaceAge}${end}.` +
+    `Cleared ground is worth ${text(ground, 0)} ${unit}: a season must leave ` +
+    `${leave(ground, asked.successor.age)} to be kept. A new planting is best cleared at age ${successor.replaceAge}${end}.` +
     own.join("")
   )
 }
@@ -301,7 +311,9 @@ function SeasonRow({
       <td>{dayCost === null ? "" : perHa.text(dayCost, 0)}</td>
       <td>{perHa.text(one.worth - one.clearNow, 0)}</td>
       <td className="txt wraps">
-        {first ? whyWeeks(first) : "Clearing it now is worth more than any season of it."}
+        {first
+          ? `${whyWeeks(first)} ${whyYear(one, season, (sum) => `${perHa.text(sum, 0)} ${perHa.unit}`)}`
+          : "Clearing it now is worth more than any season of it."}
       </td>
     </tr>
   )

@@ -94,7 +94,7 @@ it("finds the best weeks in the background, keeps them, and asks before it moves
   const [fresh, old] = plain(told)
     .match(/worth \d+/g)!
     .map((words) => Number(words.slice(6)))
-  expect(plain(told)).toContain("there a new planting loses 15% of its yield.")
+  expect(plain(told)).toContain("a new planting loses 15% of its yield.")
   expect(old).toBeLessThan(fresh!)
   expect(await axe()).toEqual([])
   await page.getByRole("button", {name: "Keep these in the sheets"}).click()

@@ -6,6 +6,7 @@ import {stopPrice} from "../../functions/season/stopPrice"
 import {worth} from "../../functions/stand/worth"
 import {bestWeeks, gatherWeeks, NODES, weeksPart} from "../../src/studies/bestWeeks"
 import type {BestWeeksInput} from "../../src/studies/bestWeeksAsked"
+import {mustLeave} from "../../src/studies/plantingSeason"
 import {everyWay, GROUND, smallCase} from "./everyWay"
 import {sixPlantings} from "./sixPlantings"
 
@@ -192,6 +193,21 @@ describe("the worth of the ground", () => {
     expect(found.plantings[0]).toEqual(changed({...coarse, plantings: [sand]}, rested).plantings[0])
     expect(found.plantings[0]!.ground).toBe(found.ground)
     expect(alone.ground).toBeLessThan(found.ground)
+  })
+  it("asks of a season what keeps a planting as good as clearing it now", () => {
+    // Each season is uncut and leaves just that: interest on the ground less clearing, and what the chance of a loss takes.
+    const input = {...sixPlantings, caps: [0], technicalWeeks: 0, lossChances: [0.03], ...coarse}
+    const owned = {...money, otherUse: 20_000, lossFlow: -500, clear: 350}
+    const leaves = mustLeave({...input, money: owned}, 20_000, 7)
+    expect(leaves).toBeCloseTo((0.07 * 19_650 + 0.03 * 150) / 0.97, 9)
+    const dear = {...successor, flows: [-1e6, 0]}
+    const one = bestWeeks({
+      ...input,
+      successor: dear,
+      plantings: [sand],
+      money: {...owned, yearCost: -leaves},
+    }).plantings[0]!
+    for (const kept of one.keep) expect(kept).toBeCloseTo(19_650, 6)
   })
   it("falls with dearer planting, clearing and losses and with worse prices", () => {
     const {ground: before} = changed(coarse)

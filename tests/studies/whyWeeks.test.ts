@@ -1,6 +1,7 @@
 import {expect, it} from "vitest"
 import type {BestYear} from "../../src/studies/bestCourse"
-import {whyWeeks} from "../../src/studies/whyWeeks"
+import type {PlantingWeeks} from "../../src/studies/bestWeeks"
+import {whyWeeks, whyYear} from "../../src/studies/whyWeeks"
 
 const year: BestYear = {
   age: 9,
@@ -31,4 +32,19 @@ it.each<[Partial<BestYear>, string]>([
   [{why: "price", weeks: 1}, "After 1 week a further one does not pay its own picking."],
 ])("says why: %o", (changed, sentence) => {
   expect(whyWeeks({...year, ...changed})).toBe(sentence)
+})
+
+it("says why a planting is cleared after the season that it is", () => {
+  const sum = (money: number) => `${Math.round(money)} money/ha`
+  const two = {age: 14, replaceAge: 16, years: [year, year], keep: [0, 800, 1000, 960], isAtEnd: false}
+  const told = (changed: Partial<PlantingWeeks>) =>
+    whyYear({...two, ...changed} as unknown as PlantingWeeks, 2026, sum)
+  expect(told({})).toBe(
+    "Cleared after 2027: a year sooner is worth 200 money/ha less, a year later 40 money/ha less.",
+  )
+  expect(told({keep: [0, 800, 1000]})).toBe("Cleared after 2027: a year sooner is worth 200 money/ha less.")
+  expect(told({isAtEnd: true})).toBe(
+    "The oldest age allowed ends it after 2027: with more ages, longer may be better.",
+  )
+  expect(told({years: [], replaceAge: 14})).toBe("")
 })
