@@ -64,7 +64,7 @@ export const SEASON_BEST = defineFunction({
     "The reserve runs from 0 to 1: a week of cutting draws a share of it, the fern refills a share of the room, less after a long season. " +
     "A teaching model for feeling out what matters, with every number yours; the plan on the crown's daily balance is the better guide. The " +
     "planting year is age 1, the rows begin with the first age that may be cut and rise by 1; the field is cleared after the last at the " +
-    "latest. Sums are those of the start of their year. A worth of ground below 0 says: do not replant; with Other_use the ground then " +
+    "latest, and of equal courses the sooner, though not before its first season. Sums are those of the start of their year. A worth of ground below 0 says: do not replant; with Other_use the ground then " +
     "has that. Units are yours where they agree.",
   parameters: {
     what: outcomeOf(jointOutcomes),

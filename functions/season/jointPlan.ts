@@ -1,3 +1,4 @@
+import {atLeast} from "../rounding"
 import {discount, worthOfYears} from "../stand/chain"
 import {actsOf, placeAmong} from "../stand/dynamicProgram"
 import {renew, type LifeYear} from "../stand/renewal"
@@ -89,7 +90,10 @@ function nextYear({Rate, Loss_chance}: JointValues) {
   return {carry: year * (1 - Loss_chance), lost: year * Loss_chance}
 }
 
-/** Follows the best course from the first row on, from the reserve as it is and not from a node. */
+/**
+ * Follows the best course from the first row on, from the reserve as it is and not from a node. Of equal courses it takes the one
+ * that clears the sooner, but not before the first season, and of equal seasons the shorter.
+ */
 function follow(
   {ages, caps, factors}: JointYears,
   values: JointValues,
@@ -107,7 +111,9 @@ function follow(
       const worth = margin(factors[row]!, reserve, weeks, values) + carry * then + lost * cleared
       if (worth > best.worth) best = {weeks, worth}
     }
-    if (best.worth <= cleared) return {replaceAge: age, years: followed}
+    // A planting for nothing is worth its ground from the first day: cleared then, it would be planted again for ever, uncut.
+    const isCleared = row > 0 ? atLeast(cleared, best.worth) : !atLeast(best.worth, cleared)
+    if (isCleared) return {replaceAge: age, years: followed}
     const {weeks} = best
     const after = reserveAfter(reserve, weeks, values)
     followed.push({

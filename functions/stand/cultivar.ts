@@ -1,6 +1,6 @@
 import {defineFunction, outcomeOf, type Outcomes} from "../define"
 import {yearly} from "../parameters"
-import {chainWorths, discount, worthOfYears, worthsOfFirst, type Between} from "./chain"
+import {chainWorths, discount, placeOfMost, worthOfYears, worthsOfFirst, type Between} from "./chain"
 import {keepWorths} from "./keepWorth"
 import {betweenPlantings, flowsOfAPlanting, flowsOfTheStand, rateAboveNought, wholeYears} from "./quantities"
 
@@ -29,7 +29,8 @@ type Cleared = Planted & {readonly wait: number}
 /**
  * The best course for a field when a better cultivar can be planted from `release` years on (0: today). The crop that stands is
  * kept or cleared; cleared ground is planted with today's cultivar, which may be given up early for the better one, or waits
- * for it. From the release on the better of both is planted for ever. Money/ha, valued today.
+ * for it. From the release on the better of both is planted for ever. Of equal years to keep the fewest are taken. Money/ha,
+ * valued today.
  */
 export function cultivar(
   keep: readonly number[],
@@ -52,7 +53,7 @@ export function cultivar(
   }
   const grounds = Array.from({length: keep.length + 1}, (_, k) => cleared[Math.min(k, release)]!)
   const worths = grounds.map(({worth}, k) => keepWorths(keep.slice(0, k), worth, rate, between.clear)[k]!)
-  const kept = worths.reduce((best, worth, k) => (worth > worths[best]! ? k : best), 0)
+  const kept = placeOfMost(worths)
   const {plant, life, wait} = grounds[kept]!
   return {worth: worths[kept]!, "years to keep": kept, plant, "years to planting": kept + wait, life}
 

@@ -11,7 +11,7 @@ export const STAND_KEEP_YEARS = defineFunction({
   name: "STAND.KEEP_YEARS",
   summary: "Number of years that the standing crop is best kept",
   about:
-    "Weighs every number of years, so that a field after a setback is not cleared for one poor season. When it gives as many years " +
+    "Weighs every number of years, so that a field after a setback is not cleared for one poor season; of equals the fewest. When it gives as many years " +
     "as you typed, longer may be better still: add years. Give cash year by year without a gap.",
   parameters: {flows: flowsOfTheStand, ...standingParameters},
   returns: {label: "Years to keep", unit: "years"},

@@ -1,5 +1,6 @@
 import {defineFunction, outcomeOf, type Outcomes} from "../define"
 import {optional, quantity, yearly} from "../parameters"
+import {atLeast} from "../rounding"
 import {discount, worthOfYears, type Between} from "./chain"
 import {betweenPlantings, flowsOfAPlanting, rateFromNought, wholeYears} from "./quantities"
 
@@ -28,7 +29,7 @@ interface Lease {
  * `keep` is the net cash of the crop that stands, from the coming season on, and is empty on bare ground; a crop is cleared
  * after the last year for which cash is given. Cleared ground rests so many years at least before it is planted; bare ground
  * earns the rest's income, the ground that is bare today too. `endWorth` is what a standing crop is worth on the last day,
- * below 0 where it has to be cleared then. Money/ha, valued today.
+ * below 0 where it has to be cleared then. Of equal courses the crop is cleared the sooner. Money/ha, valued today.
  */
 export function lease(
   years: number,
@@ -44,7 +45,7 @@ export function lease(
     const idle = resting(at, 1)
     const crop = standing(flows, at)
     const planted = {...crop, act: "plant" as const, "years to keep": 0, plantings: crop.plantings + 1}
-    bare[at] = planted.worth > idle.worth ? planted : idle
+    bare[at] = atLeast(idle.worth, planted.worth) ? idle : planted
   }
   return keep.length > 0 ? standing(keep, 0) : bare[0]!
 
@@ -71,7 +72,7 @@ export function lease(
       const then = resting(at + k, rest)
       const isEnd = at + k === years
       const worth = kept + (isEnd ? endWorth : then.worth - clear) * (1 + rate) ** -k
-      if (best && worth <= best.worth) continue
+      if (best && atLeast(best.worth, worth)) continue
       const act = k > 0 ? "keep" : then.act === "plant" ? "replant" : then.act
       best = {worth, act, "years to keep": k, plantings: then.plantings}
     }
@@ -84,7 +85,8 @@ export const STAND_LEASE = defineFunction({
   summary: "Keep, replant or stop when the ground is given up after some years",
   about:
     "Near the end of a lease, or before retiring, a new planting may no longer earn back what it costs. Every way of keeping, replanting " +
-    "and stopping is weighed. A crop is cleared after the last year you give cash for. Ground that lies bare, in rest or waiting, earns rest_income. " +
+    "and stopping is weighed. A crop is cleared after the last year you give cash for. Ground that lies bare, in rest or waiting, earns rest_income; of " +
+    "equal courses a crop is cleared the sooner. " +
     "Where asparagus follows asparagus, give the flows of a planting that loses what old ground takes.",
   parameters: {
     what: outcomeOf(leaseOutcomes),

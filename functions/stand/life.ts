@@ -34,7 +34,7 @@ export const STAND_LIFE = defineFunction({
   summary: "Years of life with the highest yearly worth, planting after planting",
   about:
     "Every planting is followed by another one like it, so a year of an old field is weighed against a year of its successor's whole " +
-    "life. The planting year is year 1: the age at the end is one less. Answers are flat near the best: see STAND.LIFE_SPAN and " +
+    "life; of equal lives the shortest is given. The planting year is year 1: the age at the end is one less. Answers are flat near the best: see STAND.LIFE_SPAN and " +
     "STAND.LIFE_COST. When it gives the last year you typed, longer may be better still: add years.",
   parameters: {...chainParameters, growth: growthOfReturns},
   returns: {label: "Best life (planting year = 1)", unit: "years"},

@@ -21,6 +21,21 @@ describe("jointPlan", () => {
     expect(weeks(found)).toEqual([0, 3, 6, 8, 7, 6, 7, 7, 7, 7, 7, 7, 7, 7, 8, 10])
     expect(found.replaceAge).toBe(18)
   })
+  // With planting for nothing, and rows from age 1 on, clearing on the first day is worth as much as keeping. By a solver of its
+  // own in another language, on 1 601 nodes: cleared at the start of age 5, not 1; the second field falls and the third does not.
+  it.each([
+    [[1, 2, 3, 4, 5, 6], [3, 6, 10, 10, 10, 10], [0.3, 0.6, 1, 1, 0.8, 0.5], 10_784.0377, 5, [0, 5, 9, 10]],
+    [[1, 2, 3, 4], [10, 10, 10, 10], [1, 0.8, 0.6, 0.4], 18_760.8096, 2, [10]],
+    [[1, 2, 3, 4], [10, 10, 10, 10], [1, 1, 1, 1], 18_760.8096, 2, [10]],
+  ])(
+    "never clears a planting that cost nothing before its first season",
+    (ages, caps, factors, ground, at, found) => {
+      const free = jointPlan({ages, caps, factors}, {...values, Establish_cost: 0, Clear_cost: 0})
+      expect(free.ground).toBeCloseTo(ground, 2)
+      expect(free.replaceAge).toBe(at)
+      expect(weeks(free)).toEqual(found)
+    },
+  )
   it.each([11, 21])("with %i nodes already replaces at the same age", (Nodes) => {
     const found = plan({Nodes})
     expect(found.replaceAge).toBe(18)

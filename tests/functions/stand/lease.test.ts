@@ -77,6 +77,21 @@ describe("lease", () => {
     expect(lease(20, flows, 0.06, done(13), AT_ONCE, 0)).toMatchObject({"years to keep": 3, plantings: 1})
     expect(lease(7, flows, 0.06, done(13), AT_ONCE, 0)).toMatchObject({"years to keep": 5, plantings: 0})
   })
+  it("clears the sooner of equal courses, whatever the rounding", () => {
+    // A crop that brings what bare ground earns: kept for 0 to 6 years it is worth the same.
+    for (const rate of [0.03, 0.07, 0.11])
+      for (const income of [30, 33.3, 77.7])
+        expect(
+          lease(
+            7,
+            [-9000, 1],
+            rate,
+            Array<number>(6).fill(income),
+            {clear: 0, rest: 0, restIncome: income},
+            0,
+          ),
+        ).toMatchObject({act: "stop", "years to keep": 0, plantings: 0})
+  })
   it("waits bare where only the last day pays for a crop", () => {
     // Planted in the last year: (-100 + 500)/1.1; two years off, 400/1.1² = 330.58; in the first of two, (-100 + 0)/1.1 + 500/1.1².
     const found = lease(2, [-100, -90], 0.1, [], AT_ONCE, 500)
