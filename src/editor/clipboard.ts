@@ -264,33 +264,52 @@ function read(store: Store, at: CellAddress, text: string, taken: Decimal | null
   const written = text.trim()
   if (written.startsWith("="))
     return {refused: `“${written}” is a formula of elsewhere; type it to take it in`}
-  const isOther = taken !== null && DECIMAL[taken].test(written)
-  const own = isOther ? written.replace(taken, decimalOf(document)) : text
+  const own = withOwnDecimal(written, taken) ?? text
   return readEntry(own, column, yearOf(document), () => null, {region: regionOf(document)})
 }
 
-/** A number with decimals behind the sign. */
-export const DECIMAL = {",": /^[-+\u2212]?\d+,\d+$/, ".": /^[-+\u2212]?\d+\.\d+$/}
+/** A number with decimals behind the sign; the other sign may part its thousands. */
+const DECIMAL = {
+  ",": /^[-+\u2212]?(\d+|[1-9]\d{0,2}(\.\d{3})+),\d+$/,
+  ".": /^[-+\u2212]?(\d+|[1-9]\d{0,2}(,\d{3})+)\.\d+$/,
+}
 
-/** A number that may be one with a group of thousands behind the sign. */
-const GROUP = {",": /^[-+\u2212]?[1-9]\d{0,2},\d{3}$/, ".": /^[-+\u2212]?[1-9]\d{0,2}\.\d{3}$/}
+/** A number that may be one with groups of thousands behind the sign. */
+const GROUPED = {",": /^[-+\u2212]?[1-9]\d{0,2}(,\d{3})+$/, ".": /^[-+\u2212]?[1-9]\d{0,2}(\.\d{3})+$/}
+
+const OTHER = {",": ".", ".": ","} as const
+
+/** A number of a table whose decimals stand behind `taken`, with the workbook's sign there; null where it needs none. */
+export function withOwnDecimal(number: string, taken: Decimal | null): string | null {
+  if (taken === null) return null
+  const own = OTHER[taken]
+  const isOther = DECIMAL[taken].test(number) || GROUPED[own].test(number)
+  return isOther ? number.replaceAll(own, "").replace(taken, own) : null
+}
 
 /** A date parted by points, which are no decimals: "25.05.2026", "25.5.". */
 const POINTED_DATE = /^\d{1,2}\.\d{1,2}\.(\d{2}|\d{4})?$/
 
 /**
  * The sign before decimals that a table has, where that is not the workbook's: some number can be read no other way, and
- * none has the workbook's own.
+ * none has the workbook's own. Where one has both, as in 1.204,5, the workbook's own parts thousands in the others too.
  */
 export function otherDecimal(rows: readonly (readonly string[])[], own: Decimal): Decimal | null {
-  const other = own === "." ? "," : "."
+  const other = OTHER[own]
   const numbers = rows
     .flat()
     .map((text) => text.trim())
     .filter((text) => /^[-+\u2212]?\d[\d.,]*$/.test(text) && !POINTED_DATE.test(text))
-  const clear = numbers.some((text) => DECIMAL[other].test(text) && !GROUP[other].test(text))
-  const hasOwn = numbers.some((text) => text.includes(own) && /\d/.test(text.slice(text.indexOf(own) + 1)))
-  return clear && !hasOwn ? other : null
+  const clear = numbers.filter((text) => DECIMAL[other].test(text) && !GROUPED[other].test(text))
+  const isParted = clear.some((text) => text.includes(own))
+  const hasOwn = numbers.some(
+    (text) =>
+      text.includes(own) &&
+      /\d/.test(text.slice(text.indexOf(own) + 1)) &&
+      !DECIMAL[other].test(text) &&
+      !(isParted && GROUPED[own].test(text)),
+  )
+  return clear.length && !hasOwn ? other : null
 }
 
 /** Pastes a table; where some of it cannot be taken, tells which and asks first. */

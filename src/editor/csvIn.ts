@@ -4,7 +4,7 @@ import type {Edit, Entry} from "../workbook/edit"
 import {decimalOf, regionOf, type Decimal} from "../workbook/region"
 import {unguarded} from "./csvOut"
 import {cellColumn} from "./cellColumn"
-import {DECIMAL, otherDecimal, readText} from "./clipboard"
+import {otherDecimal, readText, withOwnDecimal} from "./clipboard"
 import {yearOf} from "./editing"
 import {readEntry} from "./entry"
 import {measureOf, turned} from "./measures"
@@ -201,9 +201,7 @@ export function bringingOf(
       const column = cellColumn(document, at)!
       const written = fields[i]!
       const isDay = column.format === "date" || column.format === "day"
-      const text = isDay
-        ? inOrder(written.trim(), orders.get(i)!)
-        : numberAs(written, taken, decimalOf(document), unit)
+      const text = isDay ? inOrder(written.trim(), orders.get(i)!) : numberAs(written, taken, unit)
       const entry = text.trim().startsWith("=")
         ? {refused: `“${short(text)}” is a formula of elsewhere`}
         : readEntry(text, column, year, () => null, {region})
@@ -237,9 +235,8 @@ const keyOf = (contents: readonly Content[]) => JSON.stringify(contents)
 const short = (text: string) => (text.length > 40 ? `${text.slice(0, 40)}…` : text)
 
 /** A field as it would be typed here, with the unit it stands in where that is to be turned. */
-function numberAs(written: string, taken: Decimal | null, own: Decimal, unit: string | null): string {
-  const trimmed = written.trim()
-  const text = taken !== null && DECIMAL[taken].test(trimmed) ? trimmed.replace(taken, own) : written
+function numberAs(written: string, taken: Decimal | null, unit: string | null): string {
+  const text = withOwnDecimal(written.trim(), taken) ?? written
   return unit !== null && /^[-+\u2212]?[\d.,\s]+$/.test(text) && /\d/.test(text)
     ? `${text.trim()} ${unit}`
     : text

@@ -144,6 +144,15 @@ describe("pasting", () => {
     expect(pastingOf(at("B1"), elsewhere("6,5\n2.5")).failed).toHaveLength(1)
   })
 
+  it("takes the other sign for thousands once a number has both", () => {
+    const store = at("A1")
+    store.turn(choose({sheet: 1, row: 0, col: 0}))
+    pasteTable(store, elsewhere("6,5\n1.250,75\n1.204"))
+    expect(rows(store, 1).map((row) => row[0])).toEqual([6.5, 1250.75, 1204])
+    const none = ["6,5\n1.204", "1.250,75\n1.2"] // what does the point of 1.204 mean? and 1.2 has decimals behind it
+    for (const text of none) expect(otherDecimal([text.split("\n")], ".")).toBeNull()
+  })
+
   it("takes the points of dates for no decimals", () => {
     const dated = (...days: string[]) => days.map((day) => [day, "211,5"])
     expect(otherDecimal(dated("25.05.2026", "6.5.26", "25.5."), ".")).toBe(",")
