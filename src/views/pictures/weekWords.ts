@@ -16,8 +16,9 @@ export function inARow(words: readonly string[]): string {
 export function weekFinding(week: SeasonWeek): string {
   const moved = week.plantings.filter(({moved}) => moved !== null && moved !== 0)
   const first = dayText(week.asOf)
-  const closes =
-    moved.length === 0
+  const closes = !hasWeekBefore(week)
+    ? "No week’s plan has been used yet"
+    : moved.length === 0
       ? "No close has moved since last week"
       : `${moved.length === 1 ? "One close" : `${moved.length} closes`} moved since last week`
   const now = week.plantings
@@ -40,6 +41,10 @@ export function cameInWords({plantings, asOf, region}: SeasonWeek): string {
   return `${tonnes(picked, region)} came in from ${dayText(asOf - 7)} to ${dayText(asOf - 1)}${ofPlan}.${behind.length ? ` ${inARow(behind)}.` : ""}`
 }
 
+/** Whether the plan of a week was used, so that there is something to tell moves against. */
+const hasWeekBefore = ({plantings}: SeasonWeek) =>
+  plantings.some(({closeLastWeek, heldByLastWeek}) => closeLastWeek !== null || heldByLastWeek !== "")
+
 /** What held a close last week and what holds it now: "price last week, now by reserve". */
 export const heldWords = ({heldBy, heldByLastWeek}: PlantingWeek) =>
   heldByLastWeek === ""
@@ -53,8 +58,9 @@ export const movedSentence = (one: PlantingWeek): string =>
   `${one.planting}: from ${dayText(one.closeLastWeek!)} to ${dayText(one.close!)}, held by ${heldWords(one)}.`
 
 /** What moved, what held it last week and what holds it now. */
-export function movedWords({plantings}: SeasonWeek): string {
-  const told = plantings.flatMap((one) => {
+export function movedWords(week: SeasonWeek): string {
+  if (!hasWeekBefore(week)) return "Nothing to tell it by: no week’s plan has been used yet."
+  const told = week.plantings.flatMap((one) => {
     const {planting, moved} = one
     if (moved === null || moved === 0) return []
     const days = `${Math.abs(moved)} ${Math.abs(moved) === 1 ? "day" : "days"}`

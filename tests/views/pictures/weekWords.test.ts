@@ -24,7 +24,7 @@ const planting = (name: string, more: Partial<PlantingWeek> = {}): PlantingWeek 
   pace: null,
   pickedSoFar: [],
   plannedSoFar: [],
-  closeLastWeek: null,
+  closeLastWeek: day("2026-06-07"),
   heldByLastWeek: "",
   close: day("2026-06-07"),
   heldBy: "reserve",
@@ -45,6 +45,18 @@ describe("the words of the week", () => {
     expect(
       weekFinding(week(planting("A", {moved: -3}), planting("B", {moved: 1, toDo: "Close to fern now"}))),
     ).toBe("Week 22, from 25 May. 2 closes moved since last week; B should close to fern.")
+  })
+
+  it("do not say that nothing moved where no week before is known", () => {
+    const first = week(planting("A", {closeLastWeek: null, toDo: "Close to fern now"}))
+    expect(weekFinding(first)).toBe(
+      "Week 22, from 25 May. No week’s plan has been used yet; A should close to fern.",
+    )
+    expect(movedWords(first)).toBe("Nothing to tell it by: no week’s plan has been used yet.")
+    // A planting that is not cut keeps no date, but what held it.
+    expect(movedWords(week(planting("A", {closeLastWeek: null, heldByLastWeek: "young"})))).toBe(
+      "No close has moved since the plan of last week.",
+    )
   })
 
   it("say what came in against the plan, and who lags", () => {
