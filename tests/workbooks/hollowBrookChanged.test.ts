@@ -185,6 +185,18 @@ describe("a change in hollow-brook-farm.json", () => {
     expect(cellOf("Packing list", "Well Field", "In")).toBeGreaterThan(1000)
   })
 
+  it("says why a picking should be skipped", () => {
+    const {workbook, at, cellOf} = changed()
+    enter(
+      workbook,
+      [at("Named values", "Next_year_cost", "Value"), 400],
+      [at("Season plan", "Sand Piece", "Close"), "2026-06-12"],
+    )
+    expect(cellOf("This week", "Sand Piece", "Worth of a day")).toBeLessThan(0)
+    expect(cellOf("This week", "Sand Piece", "What to do")).toBe("Skip a picking, or close")
+    expect(cellOf("This week", "Sand Piece", "Why")).toMatch(/^a day costs more than it brings; held by you/)
+  })
+
   it("says where a price is carried on past the last week of Prices", () => {
     const {workbook, at, cellOf, check} = changed()
     expect(check("Weeks past the end of Prices")).toEqual([0, "none"])
