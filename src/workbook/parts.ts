@@ -23,6 +23,7 @@ const CROWN_PARTS = [
   "sampled upper",
   "samples used",
   "sampled on",
+  "dormant from",
   "floor",
   "fern loss from",
   "fern left",

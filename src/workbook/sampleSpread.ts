@@ -20,11 +20,13 @@ export interface SampledPlant {
   readonly at: CellAddress
 }
 
-/** The plants of one planting that were dug together, as Crowns takes them: all the dormant ones, or those of one later day. */
+/** The plants of one planting that were dug together, as Crowns takes them: all the dormant ones, or those of one other day. */
 export interface Sampling {
   readonly planting: string
   /** The latest day on which they were dug; null where none is given. */
   readonly day: number | null
+  /** Dug before the last dormant time began: of a season that is over. */
+  readonly isFormer: boolean
   readonly plants: readonly SampledPlant[]
   readonly taken: number
   /** As ROOT.MEAN has it, mg/g. */
@@ -55,8 +57,11 @@ const SHOWN = 3
 export function sampleSpreadOf(workbook: Workbook): SampleSpread | null {
   if (sheetWith(workbook.document, "sample sugar") < 0) return null
   const confidence = edgeConfidence(workbook)
-  const opening = new Map(
-    rowsOf(workbook, "structure at start").map((row) => [row.word("planting"), row.number("opens")]),
+  const dormancy = new Map(
+    rowsOf(workbook, "structure at start").map((row) => [
+      row.word("planting"),
+      {from: row.number("dormant from"), opens: row.number("opens")},
+    ]),
   )
   const byPlanting = new Map<string, Dug[]>()
   for (const row of rowsOf(workbook, "sample sugar")) {
@@ -74,16 +79,17 @@ export function sampleSpreadOf(workbook: Workbook): SampleSpread | null {
   }
   const line = [numberNamed(workbook, "Sugar_slope"), numberNamed(workbook, "Sugar_offset")] as const
   const samplings = [...byPlanting].flatMap(([planting, rows]) => {
-    const opens = opening.get(planting) ?? null
-    // "" stands for the dormant ones: those dug before the opening, on whichever day, and those without a day. Without an
-    // opening all count as dormant, as on Crowns.
+    const {from = null, opens = null} = dormancy.get(planting) ?? {}
+    const isDormant = (day: number) => (from === null || day >= from) && (opens === null || day < opens)
+    // "" stands for the dormant ones: those dug in the last dormant time before the opening, on whichever day, and those
+    // without a day. Without an opening all since that time began count, as on Crowns.
     const groups = new Map<number | "", Dug[]>()
     for (const one of rows) {
-      const key = one.day === null || opens === null || one.day < opens ? "" : one.day
+      const key = one.day === null || isDormant(one.day) ? "" : one.day
       groups.set(key, [...(groups.get(key) ?? []), one])
     }
     return [...groups.values()]
-      .flatMap((dug) => samplingOf(workbook, planting, dug, line, confidence) ?? [])
+      .flatMap((dug) => samplingOf(workbook, planting, dug, from, line, confidence) ?? [])
       .toSorted((a, b) => (a.day ?? 0) - (b.day ?? 0))
       .slice(-SHOWN)
   })
@@ -95,6 +101,7 @@ function samplingOf(
   workbook: Workbook,
   planting: string,
   dug: readonly Dug[],
+  dormantFrom: number | null,
   [slope, offset]: readonly [number | null, number | null],
   confidence: number,
 ): Sampling | null {
@@ -116,9 +123,11 @@ function samplingOf(
   })
   const [lower, upper] = [ends[0] ?? null, ends[1] ?? null]
   const days = dug.flatMap(({day}) => (day === null ? [] : [day]))
+  const day = days.length ? Math.max(...days) : null
   return {
     planting,
-    day: days.length ? Math.max(...days) : null,
+    day,
+    isFormer: day !== null && dormantFrom !== null && day < dormantFrom,
     plants,
     taken: dug.length,
     mean: middle,

@@ -82,6 +82,32 @@ describe("a change in hollow-brook-farm.json", () => {
     expect(check("Blank samples")).toEqual([1, "Long Acre"])
   })
 
+  it("takes the samples of the last dormant time alone, and says of the others that they take no part", () => {
+    const {workbook, at, cellOf} = changed()
+    const first = at("Root samples", "Long Acre", "Planting")
+    const rows = workbook.document.sheets[first.sheet]!.rows.length
+    const before = ["Sugar", "Spread", "Lower", "Upper", "Middle", "Sampled", "Store at start"]
+    const ofLongAcre = () => before.map((heading) => cellOf("Crowns", "Long Acre", heading))
+    const was = ofLongAcre()
+    const dug = (row: number, day: string | null, sugar: number): [CellAddress, Content][] =>
+      ["Long Acre", 1, day, null, sugar].map((content, col) => [{...first, row: rows + row, col}, content])
+    const countsAs = (row: number) => workbook.valueAt({...first, row: rows + row, col: 7})
+    enter(workbook, ...dug(0, "2025-03-05", 150), ...dug(1, "2025-10-14", 160))
+    expect([countsAs(0), countsAs(1)]).toEqual(["former", "former"])
+    expect(ofLongAcre()).toEqual(was)
+    expect(cellOf("Crowns", "Long Acre", "Dormant from")).toBe(day("2025-10-15"))
+    expect([cellOf("Crowns", "Long Acre", "Taken"), cellOf("Crowns", "Long Acre", "Used")]).toEqual([12, 10])
+    enter(workbook, ...dug(2, "2025-11-02", 430), ...dug(3, null, 440), ...dug(4, "2026-04-25", 999))
+    expect([2, 3, 4].map(countsAs)).toEqual(["dormant", "dormant", "later"])
+    expect(cellOf("Crowns", "Long Acre", "Sugar")).toBeCloseTo((4089 + 430 + 440) / 12, 9)
+    // Before this winter's samples are in, those of the last one stand, and are too old.
+    for (let row = first.row; row < first.row + 10; row++) enter(workbook, [{...first, row, col: 0}, null])
+    for (const row of [2, 3, 4]) enter(workbook, [{...first, row: rows + row, col: 0}, null])
+    expect([0, 1].map(countsAs)).toEqual(["dormant", "dormant"])
+    expect(cellOf("Crowns", "Long Acre", "Dormant from")).toBe(day("2024-10-15"))
+    expect(isFault(cellOf("Season plan", "Long Acre", "reserve"))).toBe(true)
+  })
+
   it("says by an autumn sample whether the store has refilled", () => {
     const {workbook, at, cellOf} = changed()
     expect(cellOf("Crowns", "Long Acre", "Refilled")).toBe("")

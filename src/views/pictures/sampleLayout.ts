@@ -1,4 +1,4 @@
-import {dayText, numberText, percentText} from "../../editor/display"
+import {dateText, dayText, numberText, percentText} from "../../editor/display"
 import type {Sampling, SampleSpread} from "../../workbook/sampleSpread"
 import {textWidth} from "./placing"
 import {niceStep} from "./steps"
@@ -81,7 +81,7 @@ export function sampleLayout(spread: SampleSpread, width: number): SampleLayout 
     ),
     rows: samplings.map((one, i) => {
       const y = TOP + EACH * i + 34
-      const name = `${one.planting}${one.day === null ? "" : `, ${dayText(one.day)}`}`
+      const name = `${one.planting}${one.day === null ? "" : `, ${one.isFormer ? monthText(one.day) : dayText(one.day)}`}`
       const numbers = numbersOf(one, confidence)
       return {
         y,
@@ -121,7 +121,7 @@ function numbersOf({mean, interval, plants, taken}: Sampling, confidence: number
 
 /** "Long Acre, 5 Mar: 10 plants of 10 used, 409 mg/g (80 %: 397–421)." */
 export function sampleSentence(one: Sampling, confidence: number): string {
-  const {planting, day, plants, taken, mean, interval} = one
+  const {planting, day, isFormer, plants, taken, mean, interval} = one
   const range = interval
     ? ` (${percentText(confidence, "needed")}: ${whole(interval[0])}\u2013${whole(interval[1])})`
     : ", too few plants for an interval"
@@ -129,7 +129,7 @@ export function sampleSentence(one: Sampling, confidence: number): string {
   const ringed = odd.length
     ? ` Questioned: ${odd.map(({plant, sugar}) => `${plant === null ? "" : `plant ${plant}, `}${whole(sugar)}\u00a0mg/g`).join("; ")}.`
     : ""
-  const when = day === null ? "" : `, ${dayText(day)}`
+  const when = day === null ? "" : `, ${isFormer ? dateText(day) : dayText(day)}`
   return `${planting}${when}: ${plants.length} ${plants.length === 1 ? "plant" : "plants"} of ${taken} used, ${whole(mean)}\u00a0mg/g${range}.${ringed}`
 }
 
@@ -145,7 +145,9 @@ export function sampleFinding(spread: SampleSpread): string {
 
 /** Of the latest sampling of each planting the one with the widest interval; null where none has an interval. */
 function leastSure({samplings}: SampleSpread) {
-  const latest = new Map(samplings.flatMap((one) => (one.interval ? [[one.planting, one]] : [])))
+  const latest = new Map(
+    samplings.flatMap((one) => (one.interval && !one.isFormer ? [[one.planting, one]] : [])),
+  )
   const [first, ...others] = latest.values()
   if (!first) return null
   const widest = others.reduce((most, one) => (halfOf(one) > halfOf(most) ? one : most), first)
@@ -162,3 +164,6 @@ function medianOf({plants}: Sampling): number {
 }
 
 const whole = (value: number) => numberText(value, 0)
+
+/** "Mar 2025" */
+const monthText = (day: number) => dateText(day).replace(/^\S+\s/, "")

@@ -7,6 +7,7 @@ import type {Sampling} from "../../../src/workbook/sampleSpread"
 const samplingOf = (planting: string, sugars: number[], more: Partial<Sampling> = {}): Sampling => ({
   planting,
   day: dayOf("2026-03-05")!,
+  isFormer: false,
   plants: sugars.map((sugar, i) => ({plant: i + 1, sugar, isOdd: false, at: {sheet: 0, row: i, col: 4}})),
   taken: sugars.length,
   mean: 400,
@@ -75,6 +76,9 @@ it("says what it shows", () => {
   expect(said(longAcre)).toBe("Long Acre, 5 Mar: 3 plants of 3 used, 400 mg/g (80 %: 390–410).")
   expect(said(northBench)).toBe("North Bench, 5 Mar: 4 plants of 6 used, 400 mg/g (80 %: 340–460).")
   expect(said(homeStrip)).toBe("Home Strip: 1 plant of 1 used, 400 mg/g, too few plants for an interval.")
+  const former = {...longAcre, day: dayOf("2025-03-12")!, isFormer: true}
+  expect(said(former)).toMatch(/^Long Acre, 12 Mar 2025: 3 plants of 3 used/)
+  expect(sampleLayout({...spread, samplings: [former]}, 640).rows[0]!.words.name).toBe("Long Acre, Mar 2025")
   const odd = {...longAcre, plants: longAcre.plants.map((one) => ({...one, isOdd: one.plant === 3}))}
   expect(said(odd)).toContain("Questioned: plant 3, 450 mg/g.")
   expect(plain(sampleFinding(spread))).toBe(
@@ -84,4 +88,7 @@ it("says what it shows", () => {
   // A later sampling of the planting is what counts.
   const later = {...northBench, interval: [399, 401] as const}
   expect(sampleFinding({...spread, samplings: [longAcre, northBench, later]})).toMatch(/^Long Acre is/)
+  // One of a former season does not.
+  const wide = {...northBench, isFormer: true}
+  expect(sampleFinding({...spread, samplings: [wide, longAcre]})).toMatch(/^Long Acre is/)
 })
