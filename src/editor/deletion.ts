@@ -1,6 +1,7 @@
-import {isFormula, type CellAddress, type Document} from "../workbook/document"
+import {columnWith, isFormula, type CellAddress, type Content, type Document} from "../workbook/document"
 import {withColumnsRemoved} from "../workbook/columns"
 import {editRefused, type Edit} from "../workbook/edit"
+import {revised} from "../workbook/revised"
 import {withRowsRemoved} from "../workbook/rows"
 import {withSheetRemoved} from "../workbook/sheets"
 import {addressText, formulaIn} from "../workbook/cells"
@@ -76,6 +77,7 @@ export function deleteRows(store: Store) {
   if (!broken.length && !named.length && !met) return void store.run(removeRows)
   const {rows} = chosenBlock(state)
   const what = rows[0] === rows[1] ? "this row" : "these rows"
+  const plantings = broken.length ? null : plantingsGone(document, edit, named)
   const links = [
     ...named.map(({at, name, count}) => ({
       at,
@@ -86,18 +88,58 @@ export function deleteRows(store: Store) {
   ]
   const sentences = [
     met?.asks,
-    named.length ? `What is in ${what} goes by its name on other sheets too.` : "",
+    plantings?.asks ?? (named.length ? `What is in ${what} goes by its name on other sheets too.` : ""),
     broken.length
       ? `${broken.length} ${broken.length === 1 ? "formula points" : "formulas point"} at ${what} alone and would say #REF!.`
       : "",
-    `Delete ${what} all the same?`,
+    plantings ? "" : `Delete ${what} all the same?`,
   ]
   const asks = sentences.filter(Boolean).join(" ")
-  store.turn(() => ({
-    question: {asks, yes: edit.count === 1 ? "Delete the row" : `Delete ${edit.count} rows`, edit, links},
-    said: asks,
-  }))
+  const yes = plantings ? "Here alone" : edit.count === 1 ? "Delete the row" : `Delete ${edit.count} rows`
+  const rather = plantings && {
+    words: edit.count === 1 ? "Delete it everywhere" : "Delete them everywhere",
+    edit: plantings.edit,
+  }
+  store.turn(() => ({question: {asks, yes, edit, links, ...(rather && {rather})}, said: asks}))
 }
+
+/**
+ * The edit that takes plantings out of the sheet of plantings and with them every row that goes by their names, and what
+ * to ask of it; null on other sheets, and where a formula would lose its cell by it.
+ */
+function plantingsGone(document: Document, edit: Edit & {type: "removeRows"}, named: Uses["named"]) {
+  const {sheets} = document
+  const own = columnWith(document, edit.sheet, "name of planting")
+  if (own < 0 || named.length === 0) return null
+  const names = new Set<Content>(named.map(({name}) => name))
+  const {heading} = sheets[edit.sheet]!.columns[own]!
+  const others = sheets.flatMap(({columns, rows}, sheet) => {
+    const cols = columns.flatMap((column, col) => (col === 0 || column.heading === heading ? [col] : []))
+    const places = rows.flatMap((row, r) => (cols.some((col) => names.has(row[col] ?? null)) ? [r] : []))
+    return places.length && sheet !== edit.sheet ? [{sheet, places}] : []
+  })
+  const edits = others.flatMap(({sheet, places}) =>
+    places.toReversed().map((first) => ({type: "removeRows", sheet, first, count: 1}) as const),
+  )
+  const gone = new Map(others.map(({sheet, places}) => [sheet, places]))
+  gone.set(edit.sheet, span(edit.first, edit.count))
+  const isOne = names.size === 1
+  const who = isOne ? named[0]!.name : `${names.size} plantings`
+  const several: Edit = {type: "several", edits: [edit, ...edits], name: `${who} deleted`}
+  const home = (at: CellAddress) => ({...at, row: rowBefore(at.row, gone.get(at.sheet) ?? [])})
+  if (newlyBroken(document, revised(document, several), home).length) return null
+  const rows = edits.length === 1 ? "1 other row" : `${edits.length} other rows`
+  const on = others.length === 1 ? "1 sheet" : `${others.length} sheets`
+  const [stands, it, its] = isOne ? ["stands", "it", "its name"] : ["stand", "them", "their names"]
+  const asks =
+    `${who} ${stands} in ${rows} on ${on}, which find ${it} by ${its}. ` +
+    `Delete ${it} there too, with all that was measured and recorded of ${it}?`
+  return {edit: several, asks}
+}
+
+/** Where a row stood before others, in rising order, were taken out. */
+const rowBefore = (row: number, gone: readonly number[]) =>
+  gone.reduce((before, one) => (one <= before ? before + 1 : before), row)
 
 /** Takes the chosen columns out; where formulas or pictures rest on them, says so and asks first. */
 export function deleteColumns(store: Store) {

@@ -1,9 +1,10 @@
 import {describe, expect, it} from "vitest"
 import {reachTo} from "../../src/editor/block"
 import {deleteColumns, deleteRows, deleteSheet, usesOfRows} from "../../src/editor/deletion"
-import {answerYes} from "../../src/editor/editing"
+import {answerRather, answerYes} from "../../src/editor/editing"
 import {choose} from "../../src/editor/selection"
-import {createStore} from "../../src/editor/store"
+import {createStore, type Store} from "../../src/editor/store"
+import type {Document} from "../../src/workbook/document"
 import {cellAt, column, documentOf, sheet} from "../workbook/documents"
 
 const farm = documentOf(
@@ -104,6 +105,74 @@ describe("deleting rows", () => {
     deleteRows(store)
     expect(store.getState().document.sheets[0]!.rows).toHaveLength(2)
     expect(store.getState().undoable.at(-1)!.name).toBe("2 rows taken out of Plantings")
+  })
+})
+
+describe("deleting a planting", () => {
+  const plantings = documentOf(
+    sheet(
+      "Plantings",
+      [column("Planting", {part: "name of planting"})],
+      [["Long Acre"], ["Sand Piece"], ["Top Corner"]],
+    ),
+    sheet("Plan", ["Planting"], [["Sand Piece"], ["Long Acre"], ["Top Corner"], ["Sand Piece"]]),
+    sheet(
+      "Stands",
+      ["Stand", "Planting", "Note"],
+      [
+        ["Long Acre", "Long Acre", 1],
+        ["Sand Piece anew", "Sand Piece", 2],
+        ["Top Corner", "Top Corner", "Sand Piece"],
+      ],
+    ),
+    sheet("Sums", ["Sum"], [["=SUM(Stands!C:C)"]]),
+  )
+  const keys = (store: Store) => store.getState().document.sheets.map(({rows}) => rows.map(([key]) => key))
+  const deleting = (document: Document, row: number, to = row) => {
+    const store = createStore(document)
+    store.turn(choose(cellAt(`A${row}`)))
+    store.turn(reachTo(to - 1, 0))
+    deleteRows(store)
+    return store
+  }
+
+  it("takes every row that goes by its name, in one step", () => {
+    const store = deleting(plantings, 2)
+    expect(store.getState().question).toMatchObject({
+      asks: "Sand Piece stands in 3 other rows on 2 sheets, which find it by its name. Delete it there too, with all that was measured and recorded of it?",
+      yes: "Here alone",
+      rather: {words: "Delete it everywhere"},
+    })
+    answerRather(store)
+    const left = ["Long Acre", "Top Corner"]
+    expect(keys(store).slice(0, 3)).toEqual([left, left, left])
+    expect(store.valueAt({sheet: 3, row: 0, col: 0})).toBe(1)
+    expect(store.getState().undoable.map(({name}) => name)).toEqual(["Sand Piece deleted"])
+    store.undo()
+    expect(store.getState().document).toBe(plantings)
+  })
+
+  it("takes the row alone where that is said, and several plantings at once", () => {
+    const alone = deleting(plantings, 2)
+    answerYes(alone)
+    expect(keys(alone).slice(0, 2)).toEqual([["Long Acre", "Top Corner"], keys(createStore(plantings))[1]])
+    const both = deleting(plantings, 1, 2)
+    expect(both.getState().question!.asks).toMatch(/^2 plantings stand in 5 other rows on 2 sheets/)
+    answerRather(both)
+    expect(keys(both).slice(0, 3)).toEqual([["Top Corner"], ["Top Corner"], ["Top Corner"]])
+  })
+
+  it("does not offer it where a formula would lose its cell, or on another sheet", () => {
+    const pointing = {
+      ...plantings,
+      sheets: plantings.sheets.with(3, sheet("Sums", ["Sum"], [["=Stands!C2"]])),
+    }
+    expect(deleting(pointing, 2).getState().question).not.toHaveProperty("rather")
+    expect(deleting(pointing, 1).getState().question).toHaveProperty("rather")
+    const store = createStore(plantings)
+    store.turn(choose({sheet: 1, row: 1, col: 0}))
+    deleteRows(store)
+    expect(store.getState().question).not.toHaveProperty("rather")
   })
 })
 
