@@ -5,6 +5,7 @@ import {CellMap} from "./cellMap"
 import {formulaIn} from "./cells"
 import {contentAt, isFormula, type CellAddress, type Document} from "./document"
 import {editRefused, type Edit} from "./edit"
+import {endSheetAfter} from "./engine/endOfSheet"
 import {engineFormula, engineRow} from "./engine/engineText"
 import {makeQuicker} from "./engine/quicker"
 import {hasCellInBraces, isTooIntricate} from "./formula"
@@ -309,6 +310,8 @@ export class Workbook {
       for (const [col, content] of engineRow(next, index, row).entries())
         if (content !== before[col]) this.#engine.setCellContents({sheet, row, col}, content)
     }
+    const holds = (row: number) => engineRow(next, index, row).some((content) => content !== null)
+    endSheetAfter(this.#engine, sheet, now.rows.findLastIndex((_, row) => holds(row)) + 1)
   }
 
   #name(was: readonly Named[], now: readonly Named[]) {

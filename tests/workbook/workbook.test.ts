@@ -380,6 +380,37 @@ describe("another document", () => {
     expect(workbook.valueAt(cellAt("A1"))).toMatchObject({code: "#REF!"})
   })
 
+  it("with fewer rows has no blanks below the last in its whole columns", () => {
+    const counts = sheet(
+      "Counts",
+      ["A"],
+      [["=COUNTBLANK(Beds!A:A)"], ["=SUMPRODUCT((Beds!A:A=2)*(Beds!B:B>0))"]],
+    )
+    const beds = sheet(
+      "Beds",
+      ["A", "B"],
+      [
+        [2, 3],
+        [2, 4],
+        [null, null],
+        [2, 5],
+      ],
+    )
+    const workbook = new Workbook(documentOf(counts, beds))
+    const counted = () => ["A1", "A2"].map((at) => workbook.valueAt(cellAt(at)))
+    expect(counted()).toEqual([1, 3])
+    workbook.revise({type: "removeRows", sheet: 1, first: 1, count: 1})
+    expect(counted()).toEqual([1, 2])
+    workbook.revise({
+      type: "enter",
+      cells: [0, 1].map((col) => ({at: {sheet: 1, row: 2, col}, content: null})),
+    })
+    expect(counted()).toEqual([0, 1])
+    expect(valuesOf(workbook)).toEqual(valuesOf(new Workbook(workbook.document)))
+    workbook.revise({type: "enter", cells: [{at: {sheet: 1, row: 3, col: 0}, content: 2}]})
+    expect(counted()).toEqual([2, 1])
+  })
+
   it("with another column formula is worked out anew", () => {
     const plan = (formula: string) => documentOf(sheet("Plan", ["A", column("B", {formula})], [[4, "="]]))
     const workbook = new Workbook(plan("=A1*2"))

@@ -15,6 +15,8 @@ export interface FormulaNode {
 /** A range as the engine holds it. It forgets what is kept with it as soon as a cell in it changes. */
 export interface RangeNode {
   readonly idInGraph?: number
+  /** Its last row is Infinity where it is whole columns. */
+  readonly range?: {readonly end: {readonly row: number}}
   getFunctionValue(name: string): unknown
   setFunctionValue(name: string, value: unknown): void
 }
@@ -37,6 +39,10 @@ export interface Graph {
 /** What depends on what. */
 export interface Dependencies {
   readonly graph: Graph
+  readonly addressMapping?: {
+    readonly mapping?: ReadonlyMap<number, {height: number; readonly width: number}>
+    getCell?(at: unknown): FormulaNode | undefined
+  }
   getRange(start: unknown, end: unknown): RangeNode | undefined
   clearDirtyVertices?(): void
   processCellDependencies?(on: readonly unknown[], user: FormulaNode): void
