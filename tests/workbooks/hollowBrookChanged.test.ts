@@ -394,4 +394,23 @@ describe("a change in hollow-brook-farm.json", () => {
     for (const {heading, total} of columns)
       if (total) expect(workbook.evaluate(total, sheet), heading).toBeTypeOf("number")
   })
+
+  it("checks as before where a row without a name stands among the others", () => {
+    const {workbook} = changed()
+    const checks = sheetOf(workbook.document, "Checks")
+    const found = () =>
+      workbook.document.sheets[checks]!.rows.flatMap((_, row) =>
+        [1, 2].map((col) => workbook.valueAt({sheet: checks, row, col})),
+      )
+    const was = found()
+    expect(was.filter(isFault)).toEqual([])
+    for (const name of ["Plantings", "Season plan", "Pickings", "Crowns", "Picking plan"])
+      workbook.revise({
+        type: "insertRows",
+        sheet: sheetOf(workbook.document, name),
+        before: 2,
+        count: 1,
+      })
+    expect(found()).toEqual(was)
+  })
 })
