@@ -70,15 +70,22 @@ const digitsOf = (value: number) =>
     .replace(".", "")
     .replace(/^0+|0+$/g, "").length
 
-/** What a cell shows. An error shows its code; `sentenceOf` in workbook/faults.ts has its words. */
+/** The words for a limit that has no day. */
+export const NOT_MEASURED = "not measured yet"
+
+/** Whether a cell is a limit of the plan for which a measurement lacks. */
+export const isUnknownLimit = (value: Value, column?: Pick<CellColumn, "part">): boolean =>
+  column?.part === "limit" && isFault(value) && value.code === "#N/A"
+
+/** What a cell shows. An error shows its code, a limit without a day words; `sentenceOf` in workbook/faults.ts has its words. */
 export function textOf(
   value: Value,
-  column?: Pick<CellColumn, "format" | "unit" | "holdsUnit">,
+  column?: Pick<CellColumn, "format" | "unit" | "holdsUnit" | "part">,
   isDate = false,
   region: Region = PLAIN_REGION,
 ): string {
   if (value === null) return ""
-  if (isFault(value)) return value.code
+  if (isFault(value)) return isUnknownLimit(value, column) ? NOT_MEASURED : value.code
   if (typeof value === "boolean") return value ? "TRUE" : "FALSE"
   if (typeof value === "string") return column?.holdsUnit ? measureOf(value, region).unit : value
   const format = column?.format

@@ -1,6 +1,6 @@
 import {chosenBlock, isIn, type Block} from "../editor/block"
 import {cellColumn} from "../editor/cellColumn"
-import {textOf} from "../editor/display"
+import {isUnknownLimit, NOT_MEASURED, textOf} from "../editor/display"
 import {measureOf} from "../editor/measures"
 import type {EditorState, Store} from "../editor/store"
 import type {CellAddress, Column, Document} from "../workbook/document"
@@ -10,7 +10,6 @@ import {decimalOf, regionOf, type Decimal} from "../workbook/region"
 import {sentenceOf} from "../workbook/faults"
 import {kindAt, type CellKind} from "../workbook/trace"
 import {isFault, type Value} from "../workbook/value"
-import {NOT_MEASURED} from "./pictures/calendarWords"
 
 /** Everything that is drawn in one cell. Two that are alike need not be drawn again. */
 export interface CellView {
@@ -52,10 +51,7 @@ export function cellViewAt(store: Store, at: CellAddress): CellView {
   const typing = isChosen && editing !== null
   const region = regionOf(document)
   const own = isTotal ? column : cellColumn(document, at)!
-  const isUnknownLimit = column.part === "limit" && isFault(value) && value.code === "#N/A"
-  const shown = isUnknownLimit
-    ? NOT_MEASURED
-    : textOf(value, own, !isTotal && store.workbook.isDateAt(at), region)
+  const shown = textOf(value, own, !isTotal && store.workbook.isDateAt(at), region)
   const text = typing
     ? editing.text
     : kind === "missing"
@@ -66,7 +62,9 @@ export function cellViewAt(store: Store, at: CellAddress): CellView {
   return {
     text,
     unit: measureOf(own.unit, region).unit,
-    full: isFault(value) ? `${isUnknownLimit ? `${NOT_MEASURED}:` : value.code} ${sentenceOf(value)}.` : text,
+    full: isFault(value)
+      ? `${isUnknownLimit(value, own) ? `${NOT_MEASURED}:` : value.code} ${sentenceOf(value)}.`
+      : text,
     kind,
     align:
       typing || (typeof value === "string" && column.kind !== "measured") || isWordColumn(column)

@@ -83,6 +83,13 @@ describe("what a cell shows", () => {
     expect(textOf({code: "#DIV/0!", reason: "", began: null}, {format: 1})).toBe("#DIV/0!")
   })
 
+  it("says of a limit that lacks a measurement that it does, and of no other error", () => {
+    const lacking = {code: "#N/A", reason: "", began: null}
+    expect(textOf(lacking, {format: "day", part: "limit"})).toBe("not measured yet")
+    expect(textOf(lacking, {format: "day", part: "close"})).toBe("#N/A")
+    expect(textOf({...lacking, code: "#REF!"}, {format: "day", part: "limit"})).toBe("#REF!")
+  })
+
   it("has its unit beside it in a sentence, where it is counted in one", () => {
     expect(textWithUnit(409, column("Sugar", {unit: "mg/g", format: 0}))).toBe("409\u00a0mg/g")
     expect(textWithUnit(409, column("Plants"))).toBe("409")

@@ -6,7 +6,7 @@ import {sentenceOf} from "../../workbook/faults"
 import {columnLetters} from "../../workbook/formula"
 import {namesIn} from "../../workbook/names"
 import {originOf} from "../../workbook/trace"
-import {isFault, type Value} from "../../workbook/value"
+import {isFault, type Fault, type Value} from "../../workbook/value"
 import type {Workbook} from "../../workbook/workbook"
 import {LIMITS} from "./limits"
 import type {Book, BookCell, BookNote, BookRule, BookSheet, BookValue, Look, OutForm} from "./book"
@@ -24,8 +24,8 @@ export interface Sent {
 export interface AsShown {
   number(at: CellAddress, stored: number): number
   unit(stored: string): string
-  /** What a cell of words shows, which may be the name of a unit. */
-  words(at: CellAddress, stored: string): string
+  /** What a cell of words shows, which may be the name of a unit, or one with an error. */
+  words(at: CellAddress, stored: string | Fault): string
   /** Decimals that are shown beyond those of the column. */
   moreDecimals(at: CellAddress): number
 }
@@ -69,7 +69,8 @@ export function valuesCopy(workbook: Workbook, shown: AsShown, form: OutForm = "
   const sheets = document.sheets.map((_, sheet) =>
     sheetOf(workbook, sheet, names[sheet]!, {
       value(at, value) {
-        if (isFault(value)) return value.code // as a word, so that no other program takes it for an error of its own
+        // An error as words, so that no other program takes it for one of its own.
+        if (isFault(value)) return shown.words(at, value)
         if (typeof value === "number" && !isDay(workbook, at, value)) return shown.number(at, value)
         return typeof value === "string" ? shown.words(at, value) : (value ?? null)
       },

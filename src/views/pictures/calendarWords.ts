@@ -1,15 +1,12 @@
 import {yearOf} from "../../../functions/calendar"
 import type {Limit, Plan, PlanRow} from "../../workbook/plan"
-import {dateText, dayText, inTonnes, shownIn} from "../../editor/display"
+import {dateText, dayText, inTonnes, NOT_MEASURED, shownIn} from "../../editor/display"
 import type {Region} from "../../workbook/document"
 import {PLAIN_REGION} from "../../workbook/region"
 import {isoWeekOf, mondayOf} from "./weeks"
 
 /** The name under which a close stands that was typed over. */
 export const YOU = "you"
-
-/** The words for a limit that has no day. */
-export const NOT_MEASURED = "not measured yet"
 
 /** The season of one planting, read once, so that its bar, its sentence and its line in the table cannot differ. */
 export interface Season {

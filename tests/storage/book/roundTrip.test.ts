@@ -6,6 +6,7 @@ import {writeOds} from "../../../src/storage/book/odsOut"
 import {writeXlsx} from "../../../src/storage/book/xlsxOut"
 import {formulaIn} from "../../../src/workbook/cells"
 import type {Document} from "../../../src/workbook/document"
+import type {Fault} from "../../../src/workbook/value"
 import {notesIn} from "../../../src/workbook/extras"
 import {readFile} from "../../../src/workbook/file"
 import {namesIn} from "../../../src/workbook/names"
@@ -43,7 +44,7 @@ const cellsOf = (workbook: Workbook) =>
 const asIs = {
   number: (_: unknown, stored: number) => stored,
   unit: (stored: string) => stored,
-  words: (_: unknown, stored: string) => stored,
+  words: (_: unknown, stored: string | Fault) => (typeof stored === "string" ? stored : stored.code),
   moreDecimals: () => 0,
 }
 
@@ -199,10 +200,12 @@ describe.each(forms)("a workbook sent out as .%s and brought in again", (form, w
   })
 
   it("turns numbers and units of a copy for others as they are shown", () => {
-    const shown = {...asIs, number: (_: unknown, stored: number) => stored * 10, unit: () => "ac"}
+    const words = (_: unknown, stored: string | Fault) => (typeof stored === "string" ? stored : "not yet")
+    const shown = {...asIs, words, number: (_: unknown, stored: number) => stored * 10, unit: () => "ac"}
     const {document} = back(write(valuesCopy(new Workbook(small), shown).book, on))
     expect(document.sheets[0]!.columns[2]).toMatchObject({heading: "Area", unit: "ac"})
     expect(document.sheets[0]!.rows[0]!.slice(1, 3)).toEqual(["2026-04-25", 15])
+    expect(document.sheets[0]!.rows.at(-1)![4]).toBe("not yet")
   })
 })
 
