@@ -2,8 +2,10 @@ import {modelYearOf, type ModelYear} from "../../functions/calendar"
 import {isRefusal} from "../../functions/refusal"
 import {dailyBalance, driversOf, emptyCourse} from "../../functions/root/dailyBalance"
 import {crownsOf, type CrownYears, type PlantingCrowns} from "../workbook/crowns"
+import {sentenceOf} from "../workbook/faults"
 import {numberNamed, valueNamed} from "../workbook/names"
 import {rowsOf, type Row} from "../workbook/season"
+import {isFault} from "../workbook/value"
 import type {Workbook} from "../workbook/workbook"
 import type {FieldYear, RiskField, RiskInput, RiskPlan, RiskYear} from "./drawRisk"
 import {ASSUMED} from "./howSure"
@@ -32,7 +34,8 @@ export const ASSUMED_RISK = {
  * daily balance carries them from year to year through weather that is drawn, cut from the opening to the close of this plan, and
  * the crop moves as the balance's does beside a run in the usual weather; in a year for which no yield is planned they are not
  * cut. What is picked of the season under way is the same in every draw, and no stress moves it: what is left to chance is what
- * still comes, at the pace so far. Null where the workbook has no such years, or no crowns with their weather.
+ * still comes, at the pace so far. It goes from this season's year up to the first one that cannot be worked out. Null where
+ * there is no such year, or no crowns with their weather: `whyNoRisk` says which.
  */
 export function lenderRisk(
   workbook: Workbook,
@@ -42,7 +45,7 @@ export function lenderRisk(
   const crowns = crownsOf(workbook)
   if (crowns === null || isRefusal(crowns)) return null
   const opens = crowns.plantings[0]?.open
-  const money = rowsOf(workbook, "cash year").flatMap(moneyOf)
+  const money = knownYears(workbook)
   const [first] = money
   if (opens === undefined || !first) return null
   const modelYear = modelYearOf(opens, crowns.values.Year_start)
@@ -136,22 +139,43 @@ interface YearMoney {
   readonly owed: number
 }
 
-function moneyOf(row: Row): readonly YearMoney[] {
-  const [year, capacity] = [row.number("cash year"), row.number("capacity")]
-  if (year === null || capacity === null) return []
+/** Why there is no study of a workbook, in sentences. */
+export function whyNoRisk(workbook: Workbook): string {
+  const [first] = rowsOf(workbook, "cash year")
+  const year = first?.number("cash year") ?? null
+  if (!first || year === null) return "There are no years of cash and debt yet: the season is not known."
+  if (!moneyOf(first)) {
+    const fault = (["capacity", "due"] as const)
+      .map((part) => workbook.valueAt(first.cells[part]!))
+      .find(isFault)
+    return `Cash and debt of ${year} cannot be worked out, and the study begins there${fault ? `. ${sentenceOf(fault)}.` : "."}`
+  }
+  const crowns = crownsOf(workbook)
+  if (isRefusal(crowns)) return `The study runs the crowns through the weather. ${crowns.refused}.`
+  return "The study needs a planting with root samples: it carries the crowns from year to year."
+}
+
+/** The years of cash and debt from this season's up to the first one that cannot be worked out: no year is felt in the next across a gap. */
+function knownYears(workbook: Workbook): readonly YearMoney[] {
+  const years = rowsOf(workbook, "cash year").map(moneyOf)
+  const end = years.indexOf(null)
+  return years.slice(0, end < 0 ? years.length : end).filter((one) => one !== null)
+}
+
+function moneyOf(row: Row): YearMoney | null {
+  const [year, capacity, due] = [row.number("cash year"), row.number("capacity"), row.number("due")]
+  if (year === null || capacity === null || due === null) return null
   const [sales, picking] = [row.number("cash sales") ?? 0, row.number("cash picking") ?? 0]
-  return [
-    {
-      year,
-      kg: (row.number("cash crop") ?? 0) * 1000,
-      sales,
-      picking,
-      own: (row.number("cash field") ?? 0) + (row.number("cash fixed") ?? 0),
-      costs: sales - picking - capacity,
-      due: row.number("due") ?? 0,
-      owed: row.number("owed before") ?? 0,
-    },
-  ]
+  return {
+    year,
+    kg: (row.number("cash crop") ?? 0) * 1000,
+    sales,
+    picking,
+    own: (row.number("cash field") ?? 0) + (row.number("cash fixed") ?? 0),
+    costs: sales - picking - capacity,
+    due,
+    owed: row.number("owed before") ?? 0,
+  }
 }
 
 function riskYear(

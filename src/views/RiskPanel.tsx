@@ -1,13 +1,14 @@
 import {useEffect, useRef, useState} from "react"
 import {numberText} from "../editor/display"
 import type {Store} from "../editor/store"
-import {lenderRisk} from "../studies/lenderRisk"
+import {lenderRisk, whyNoRisk} from "../studies/lenderRisk"
 import type {PlanRisk, Risk} from "../studies/risk"
 import {runRisk} from "../studies/run"
 import type {RunningStudy} from "../studies/shareOut"
 import type {Chance} from "../studies/spreadOf"
 import type {LenderPage} from "../workbook/lender"
-import {coverOf, coverText, riskWords} from "./pictures/lenderWords"
+import {coverOf, coverText, riskWords, runsText, yearsWords} from "./pictures/lenderWords"
+import {inARow} from "./pictures/weekWords"
 import {SPREADS_ASSUMED, weatherAssumed} from "./pictures/spreadsAssumed"
 
 const DRAWS = 10_000
@@ -28,7 +29,7 @@ export function RiskPanel({store, page, found, onFound}: Props) {
   useEffect(() => () => running.current?.stop(), [])
   const start = async () => {
     const input = lenderRisk(store.workbook, SEED)
-    if (!input) return setSaid("The study needs years of cash and debt, and a planting with root samples.")
+    if (!input) return setSaid(whyNoRisk(store.workbook))
     setSaid("")
     setShare(0)
     running.current = runRisk(input, DRAWS, setShare)
@@ -45,7 +46,8 @@ export function RiskPanel({store, page, found, onFound}: Props) {
     <section className="risk" aria-labelledby="risk">
       <h2 id="risk">
         {found
-          ? (riskWords(found) ?? "Nothing falls due: there is no cover to study")
+          ? (riskWords(found, leftOutOf(found, page).length > 0) ??
+            "Nothing falls due: there is no cover to study")
           : "What chance may do to the cover"}
       </h2>
       {share === null ? (
@@ -71,11 +73,23 @@ export function RiskPanel({store, page, found, onFound}: Props) {
   )
 }
 
+/** "47 ± 0.5" runs of 100; at the ends no more than the draws can say. */
 const chance = ({share, error}: Chance) =>
-  `${numberText(share * 100, 0)} ± ${numberText(error * 100, error < 0.01 ? 1 : 0)}`
+  share < 0.005 || share > 0.995
+    ? runsText(share)
+    : `${numberText(share * 100, 0)} ± ${numberText(error * 100, error < 0.01 ? 1 : 0)}`
 
-function RiskTable({found: {plans}, page: {years, stress, region}}: {found: Risk; page: LenderPage}) {
-  const [plan, other] = plans as [PlanRisk, PlanRisk?]
+/** The years after the last one of the study, which it could not reach. */
+function leftOutOf({plans}: Risk, {years, unknown}: LenderPage): readonly number[] {
+  const last = plans[0]!.years.at(-1)!.year
+  return [...years.map(({year}) => year), ...unknown].filter((year) => year > last)
+}
+
+function RiskTable({found, page}: {found: Risk; page: LenderPage}) {
+  const {years, yields, stress, region} = page
+  const [plan, other] = found.plans as [PlanRisk, PlanRisk?]
+  const leftOut = leftOutOf(found, page)
+  const withoutRecord = yields.filter(({record}) => record.length === 0).map(({planting}) => planting)
   const two = (value: number) => coverText(value, region)
   const plannedIn = (year: number) => {
     const planned = years.find((one) => one.year === year)
@@ -120,8 +134,20 @@ function RiskTable({found: {plans}, page: {years, stress, region}}: {found: Risk
       </table>
       {plan.anyBelow1 && plan.lowestCover && (
         <p className="small">
-          In any of these years: {chance(plan.anyBelow1)} runs of 100. Lowest cover of all years: one run in
+          In any of these years: {chance(plan.anyBelow1)} runs of 100. Lowest cover of these years: one run in
           ten below {two(plan.lowestCover.at[0])}; mean of the worst tenth {two(plan.lowestCover.worstTenth)}.
+        </p>
+      )}
+      {leftOut.length > 0 && (
+        <p className="small">
+          Not in the study: {yearsWords(leftOut)}. Each year is felt in the next, so it ends before the first
+          one that cannot be worked out.
+        </p>
+      )}
+      {withoutRecord.length > 0 && (
+        <p className="small">
+          No crop on record: {inARow(withoutRecord)}. What the farm’s other plantings bear stands in for it,
+          and no more doubt is drawn than for a field with a record.
         </p>
       )}
     </div>

@@ -220,7 +220,7 @@ it("holds all its answers on the first sheet of paper, with what was typed over 
 })
 
 it("works out the risk in the background, states its seed, and can be stopped", async () => {
-  const {page, trouble} = await openLender()
+  const {page, trouble, sheet} = await openLender()
   const start = page.getByRole("button", {name: "Work out the risk"})
   await start.click()
   await page.getByRole("button", {name: "Stop"}).click()
@@ -243,7 +243,17 @@ it("works out the risk in the background, states its seed, and can be stopped", 
   expect(middle).toBeLessThan(high!)
   expect(under).toBeGreaterThan(below!)
   expect(await page.locator(".lender-picture .band").count()).toBeGreaterThan(8)
+  expect(said).toContain("No crop on record: Home Strip and Top Corner.")
   const {violations} = await new AxeBuilder({page}).analyze()
   expect(violations.map(({id}) => id)).toEqual([])
+  // A year that cannot be worked out ends the study, and it says so.
+  await sheet.open("Cash and debt")
+  await sheet.type(3, "Capacity", "=NA()")
+  await sheet.open("Lender's page")
+  await start.click()
+  await page.locator(".risk table").waitFor()
+  expect(await page.locator(".risk tbody th").allInnerTexts()).toEqual(["2026", "2027"])
+  expect(await page.locator(".risk").innerText()).toMatch(/^In \d+ .*, the most of the years that are known/)
+  expect(await page.locator(".risk").innerText()).toContain("Not in the study: 2028 to 2035.")
   expect(trouble).toEqual([])
 })

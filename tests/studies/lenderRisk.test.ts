@@ -1,7 +1,7 @@
 import {readFileSync} from "node:fs"
 import {beforeAll, describe, expect, it} from "vitest"
 import {drawRisk} from "../../src/studies/drawRisk"
-import {ASSUMED_RISK, lenderRisk} from "../../src/studies/lenderRisk"
+import {ASSUMED_RISK, lenderRisk, whyNoRisk} from "../../src/studies/lenderRisk"
 import {risk, type PlanRisk} from "../../src/studies/risk"
 import {seasonUnderWay} from "../../src/studies/seasonUnderWay"
 import {readFile} from "../../src/workbook/file"
@@ -190,6 +190,33 @@ describe("a lender's study of risk", () => {
   })
 
   it("has nothing to run on in a blank workbook", () => {
-    expect(lenderRisk(open("blank.json"), 1)).toBeNull()
+    const blank = open("blank.json")
+    expect(lenderRisk(blank, 1)).toBeNull()
+    expect(whyNoRisk(blank)).toBe("There are no years of cash and debt yet: the season is not known.")
+  })
+
+  it("ends before the first year that cannot be worked out, and moves none of the later ones into its place", () => {
+    const gap = new Workbook(workbook.document)
+    const capacities = rowsOf(gap, "cash year").map(({cells}) => cells.capacity!)
+    const enter = (at: (typeof capacities)[number], content: string) =>
+      gap.revise({type: "enter", cells: [{at, content}]})
+    enter(capacities[2]!, "=NA()") // 2028
+    const input = lenderRisk(gap, 1, certain)!
+    const [plan] = risk(input, [drawRisk(input, 0, 2)]).plans
+    expect(plan!.years.map(({year}) => year)).toEqual([2026, 2027])
+    expect(input.plans.flatMap(({fields}) => fields.map(({years}) => years.length))).not.toContain(10)
+    enter(capacities[0]!, "=NA()")
+    expect(lenderRisk(gap, 1)).toBeNull()
+    expect(whyNoRisk(gap)).toBe(
+      "Cash and debt of 2026 cannot be worked out, and the study begins there. Not available yet.",
+    )
+  })
+
+  it("says that it needs crowns", () => {
+    const bare = new Workbook(workbook.document)
+    const sheet = bare.document.sheets.findIndex(({name}) => name === "Root samples")
+    bare.revise({type: "removeRows", sheet, first: 0, count: bare.document.sheets[sheet]!.rows.length})
+    expect(lenderRisk(bare, 1)).toBeNull()
+    expect(whyNoRisk(bare)).toMatch(/^The study needs a planting with root samples/)
   })
 })

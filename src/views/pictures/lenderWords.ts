@@ -68,16 +68,29 @@ function paceWords(first: CashYear, atPace: number, tight: CashYear, region: Reg
   return `at the pace so far ${first.year} covers ${comes}, not the ${planned} planned${nowTight}`
 }
 
-/** "In 52 runs of 100 the cover is below 1 in 2027, the most of all years"; null where nothing is due. */
-export function riskWords({plans: [plan]}: Risk): string | null {
+/**
+ * "In 52 runs of 100 the cover is below 1 in 2027, the most of all years"; null where nothing is due. Not of all years where
+ * some were left out, nor where there is one alone.
+ */
+export function riskWords({plans: [plan]}: Risk, someLeftOut = false): string | null {
   const years = plan!.years.flatMap(({year, below1}) => (below1 ? [{year, below1}] : []))
   if (years.length === 0) return null
   const worst = years.reduce((most, one) => (one.below1.share > most.below1.share ? one : most))
-  return `In ${numberText(worst.below1.share * 100, 0)} runs of 100 the cover is below 1 in ${worst.year}, the most of all years`
+  const most =
+    years.length === 1
+      ? ""
+      : someLeftOut
+        ? ", the most of the years that are known"
+        : ", the most of all years"
+  return `In ${runsText(worst.below1.share)} runs of 100 the cover is below 1 in ${worst.year}${most}`
 }
 
+/** How many of 100 runs: "52"; at the ends "over 99" and "under 1", since draws prove no certainty. */
+export const runsText = (share: number): string =>
+  share < 0.005 ? "under 1" : share > 0.995 ? "over 99" : numberText(share * 100, 0)
+
 /** "2026", "2027 and 2029", "2028 and 2032 to 2035" */
-function yearsWords(years: readonly number[]): string {
+export function yearsWords(years: readonly number[]): string {
   const runs: {first: number; last: number}[] = []
   for (const year of years.toSorted((a, b) => a - b)) {
     const run = runs.at(-1)

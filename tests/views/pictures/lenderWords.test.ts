@@ -46,6 +46,9 @@ describe("the words of the lender's page", () => {
       "As planned every year pays what is due; 2027 is the tightest with cover 1.10. By chance in 52 runs of 100 the cover is below 1 in 2027, the most of all years.",
     )
     expect(lenderFinding({years, region: {}})).toMatch(/^As planned, nothing left to chance, every year pays/)
+    const only = {plans: [{years: [{year: 2026, below1: {share: 0.998}}]}]} as unknown as Risk
+    expect(riskWords(only)).toBe("In over 99 runs of 100 the cover is below 1 in 2026")
+    expect(riskWords(found, true)).toMatch(/below 1 in 2027, the most of the years that are known$/)
     const nothingDue = {plans: [{years: [{year: 2026, below1: null}]}]} as unknown as Risk
     expect(riskWords(nothingDue)).toBeNull()
   })
@@ -66,7 +69,7 @@ describe("the words of the lender's page", () => {
     )
     const found = {plans: [{years: [{year: 2026, below1: {share: 0.41}}]}]} as unknown as Risk
     expect(lenderFinding({years, region: {}}, 1.3, found)).toMatch(
-      /1\.10\. At the pace so far 2026 covers 1\.30, not the 1\.50 planned; by chance in 41 runs of 100 the cover is below 1 in 2026, the most of all years\.$/,
+      /1\.10\. At the pace so far 2026 covers 1\.30, not the 1\.50 planned; by chance in 41 runs of 100 the cover is below 1 in 2026\.$/,
     )
   })
 
