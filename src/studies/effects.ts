@@ -1,6 +1,7 @@
 import type {Difference} from "../workbook/compare"
 import {columnWith, sheetWith, type CellAddress, type Content, type Document} from "../workbook/document"
 import {cellsWith} from "../workbook/extras"
+import {namesIn} from "../workbook/names"
 import {comparedCells} from "./cases"
 import {isFault, type Value} from "../workbook/value"
 import {Workbook} from "../workbook/workbook"
@@ -10,6 +11,8 @@ export interface Moved {
   /** Where it stands in the later state. */
   readonly at: CellAddress
   readonly isDate: boolean
+  /** The lowest cover of all years, or the cover of one. */
+  readonly cover: "lowest" | "of a year" | null
   readonly before: Value
   readonly after: Value
 }
@@ -34,14 +37,12 @@ const MOST_TRIED = 40 // changes that are tried one by one; chosen, so that it e
  */
 export function effectsOf(before: Document, after: Document, differences: readonly Difference[]): Effects {
   const [old, now] = [new Workbook(before), new Workbook(after)]
-  const cells = resultCells(after)
-  const values = cells.map((at) => now.valueAt(at))
-  const earlier = cells.map((at) => valueThen(old, after, at))
-  const moved = cells.flatMap((at, i): Moved[] =>
-    isAlike(values[i]!, earlier[i]!)
+  const moved = resultCells(after).flatMap(({at, cover}): Moved[] => {
+    const [value, earlier] = [now.valueAt(at), valueThen(old, after, at)]
+    return isAlike(value, earlier)
       ? []
-      : [{at, isDate: now.isDateAt(at), before: earlier[i]!, after: values[i]!}],
-  )
+      : [{at, isDate: now.isDateAt(at), cover, before: earlier, after: value}]
+  })
   const typed = differences.filter(({now: at, isFormula}) => at !== null && !isFormula)
   const effects = typed.slice(0, MOST_TRIED).map((difference): Effect => {
     const entry = {at: difference.now!, content: difference.before as Content}
@@ -55,20 +56,37 @@ export function effectsOf(before: Document, after: Document, differences: readon
   return {moved, effects: effects.toSorted((a, b) => size(b) - size(a))}
 }
 
+/** The changes that move the lowest cover first, the one that moves it most before the others; null where none moves it. */
+export function byLowestCover({moved, effects}: Effects): readonly Effect[] | null {
+  const lowest = moved.findIndex(({cover}) => cover === "lowest")
+  if (lowest < 0) return null
+  const size = ({by}: Effect) => Math.abs(by[lowest] ?? 0)
+  return effects.toSorted((a, b) => size(b) - size(a))
+}
+
+type Result = Pick<Moved, "at" | "cover">
+
 /**
- * The results of which it is told how they moved: those that cases are compared by and, unless a person chose them, the store of
- * each planting and the cover of each year. A calibration moves the one, a price the other, and neither need move a close.
+ * The results of which it is told how they moved: those that cases are compared by and, unless a person chose them, the lowest
+ * cover, the store of each planting and the cover of each year. A calibration moves the one, a price the other, and neither need
+ * move a close.
  */
-function resultCells(document: Document): readonly CellAddress[] {
-  const compared = comparedCells(document)
+function resultCells(document: Document): readonly Result[] {
+  const compared = comparedCells(document).map((at): Result => ({at, cover: null}))
   if (cellsWith(document, ({compared: isChosen}) => isChosen).length > 0) return compared
-  const others = (["store at start", "cover"] as const).flatMap((part) => {
+  const column = (part: "store at start" | "cover", cover: Moved["cover"]): readonly Result[] => {
     const sheet = sheetWith(document, part)
     if (sheet < 0) return []
     const col = columnWith(document, sheet, part)
-    return document.sheets[sheet]!.rows.map((_, row) => ({sheet, row, col}))
-  })
-  return [...compared, ...others]
+    return document.sheets[sheet]!.rows.map((_, row) => ({at: {sheet, row, col}, cover}))
+  }
+  const lowest = namesIn(document).find(({name}) => name.toLowerCase() === "tight_cover")
+  return [
+    ...(lowest ? [{at: lowest.at, cover: "lowest"} as const] : []),
+    ...compared,
+    ...column("store at start", null),
+    ...column("cover", "of a year"),
+  ]
 }
 
 /** The value of the cell that stood for the same heading and row, told as `compare` tells rows: by its name and which of them. */
@@ -87,9 +105,14 @@ function valueThen(old: Workbook, after: Document, at: CellAddress): Value {
 const apart = (value: Value, without: Value) =>
   typeof value === "number" && typeof without === "number" ? value - without : null
 
-/** A day of a date weighs as much as a hundredth of a number, so that dates and weights can be put in one order (chosen). */
-const scaleOf = ({isDate, after}: Moved) =>
-  isDate || typeof after !== "number" ? 1 : Math.max(1e-9, Math.abs(after) / 100)
+/**
+ * A day of a date weighs as much as a hundredth of a number, so that dates and weights can be put in one order (chosen); of a
+ * cover as much as 0.01, since a cover near 0 has no hundredth to speak of.
+ */
+const scaleOf = ({isDate, cover, after}: Moved) => {
+  if (cover !== null) return 0.01
+  return isDate || typeof after !== "number" ? 1 : Math.max(1e-9, Math.abs(after) / 100)
+}
 
 const isAlike = (a: Value, b: Value) =>
   a === b ||

@@ -4,12 +4,12 @@ import {shiftText, textWithUnit} from "../editor/display"
 import {readsAs} from "../editor/entry"
 import type {Store} from "../editor/store"
 import {cellName, loweredName, rowNames} from "../editor/words"
-import type {Effects, Moved} from "../studies/effects"
+import {byLowestCover, type Effects, type Moved} from "../studies/effects"
 import type {EffectsInput} from "../studies/effectsWorker"
 import {startWorker} from "../studies/startWorker"
 import {addressText} from "../workbook/cells"
 import {compare, sidesOf, type Difference, type NoteDifference, type Side} from "../workbook/compare"
-import {isFormula, type CellAddress, type Content, type Document} from "../workbook/document"
+import {isFormula, sheetWith, type CellAddress, type Content, type Document} from "../workbook/document"
 import {regionOf} from "../workbook/region"
 import type {Value} from "../workbook/value"
 import {NoteWords} from "./NotePanel"
@@ -57,8 +57,9 @@ export function Comparison({
     () => (other.began ? sidesOf(other.began.document, other.document, document) : null),
     [other, document],
   )
+  const lowestFirst = found && isOfMoney(store) ? byLowestCover(found) : null
   const ranked = found
-    ? [...found.effects.map(({difference}) => difference), ...rest(compared.cells, found)]
+    ? [...(lowestFirst ?? found.effects).map(({difference}) => difference), ...rest(compared.cells, found)]
     : compared.cells
   const listed = sideOf
     ? ranked.toSorted((a, b) => SIDES.indexOf(sideOf(a).side) - SIDES.indexOf(sideOf(b).side))
@@ -86,7 +87,7 @@ export function Comparison({
       ) : (
         <>
           <Results store={store} found={found} onGo={onGo} />
-          <h4>What changed</h4>
+          <h4>What changed{lowestFirst && ", by what it moves the lowest cover"}</h4>
           <ul className="changes">
             {shown.map((one) => (
               <li key={placeOf(one)}>
@@ -225,7 +226,9 @@ function Results({
           <li key={addressText(document, one.at)}>
             <span>
               <button className="link" onClick={() => onGo(one.at)}>
-                {cellName(document, one.at, rowNames(store.workbook))}
+                {one.cover === "lowest"
+                  ? "Lowest cover"
+                  : cellName(document, one.at, rowNames(store.workbook))}
               </button>
               : {valueWords(document, one, one.before)} <span aria-hidden="true">→</span>
               <span className="hide">became</span> {valueWords(document, one, one.after)}
@@ -253,8 +256,10 @@ function EffectWords({
   const told = found.moved.flatMap((one, i) => {
     const by = effect.by[i]
     if (by === null || by === undefined) return []
-    const shift = shiftText(by, one.isDate, cellColumn(document, one.at), regionOf(document))
-    return shift === null ? [] : [`${loweredName(document, one.at, rowNames(store.workbook))} ${shift}`]
+    const shift = shiftText(by, one.isDate, columnOf(document, one), regionOf(document))
+    const name =
+      one.cover === "lowest" ? "lowest cover" : loweredName(document, one.at, rowNames(store.workbook))
+    return shift === null ? [] : [`${name} ${shift}`]
   })
   return (
     <span className="q"> {told.length ? `moves ${told.slice(0, 4).join(", ")}` : "moves none of them"}</span>
@@ -302,5 +307,20 @@ function contentWords(store: Store, at: CellAddress, content: Content): string {
   return text.length > 60 ? `${text.slice(0, 59)}…` : text
 }
 
-const valueWords = (document: Document, {at, isDate}: Moved, value: Value) =>
-  value === null ? "blank" : textWithUnit(value, cellColumn(document, at), isDate, regionOf(document))
+const valueWords = (document: Document, one: Moved, value: Value) =>
+  value === null || value === ""
+    ? "blank"
+    : textWithUnit(value, columnOf(document, one), one.isDate, regionOf(document))
+
+/** A cover is told in hundredths, wherever it stands. */
+function columnOf(document: Document, {at, cover}: Moved) {
+  const column = cellColumn(document, at)
+  return column && cover === "lowest" ? {...column, format: 2} : column
+}
+
+/** Whether the sheet that is open is of the group of the page for the lender: who reads there asks for the cover. */
+function isOfMoney(store: Store): boolean {
+  const {document, cell} = store.getState()
+  const {group} = document.sheets[cell.sheet]!
+  return group !== undefined && group === document.sheets[sheetWith(document, "page line")]?.group
+}

@@ -1,5 +1,5 @@
 import {expect, it} from "vitest"
-import {effectsOf} from "../../src/studies/effects"
+import {byLowestCover, effectsOf} from "../../src/studies/effects"
 import {compare} from "../../src/workbook/compare"
 import {revised} from "../../src/workbook/revised"
 import {farm, inPlan} from "../editor/farm"
@@ -70,6 +70,52 @@ it("tells of the store of a planting and the cover of a year, unless results wer
   expect(told(revised(after, {type: "changeExtras", changes: [{at, compared: true}]}))[0]).toEqual([
     [4000, 4200],
   ])
+})
+
+it("tells of the lowest cover first, and weighs covers by hundredths, also near 0", () => {
+  // Covers of 1.52 and 2 become .02 and 3.5: of the first the price takes 1 and the cost .5.
+  const before = documentOf(
+    sheet(
+      "Money",
+      ["Year", "Price", "Cost", column("Cover", {part: "cover", formula: "=(500-100*B1-C1)/100"})],
+      [
+        ["=2026", 2, 148, "="],
+        ["=2027", 2, 100, "="],
+      ],
+    ),
+    sheet("Named values", ["Name", "Value"], [["Tight_cover", "=MIN(Money!D:D)"]], {names: true}),
+  )
+  const after = revised(before, {
+    type: "enter",
+    cells: [
+      {at: {sheet: 0, row: 0, col: 1}, content: 3},
+      {at: {sheet: 0, row: 0, col: 2}, content: 198},
+      {at: {sheet: 0, row: 1, col: 1}, content: 0.5},
+    ],
+  })
+  const found = effectsOf(before, after, compare(before, after).cells)
+  expect(found.moved.map(({cover, before: was, after: now}) => [cover, was, now])).toEqual([
+    ["lowest", expect.closeTo(1.52, 9), expect.closeTo(0.02, 9)],
+    ["of a year", expect.closeTo(1.52, 9), expect.closeTo(0.02, 9)],
+    ["of a year", 2, 3.5],
+  ])
+  const rows = ({difference}: (typeof found.effects)[number]) => [difference.now!.row, difference.now!.col]
+  // 2027's price moves its year by 1.5 and the lowest cover by nothing.
+  expect(found.effects.map(rows)).toEqual([
+    [1, 1],
+    [0, 1],
+    [0, 2],
+  ])
+  expect(byLowestCover(found)!.map(rows)).toEqual([
+    [0, 1],
+    [0, 2],
+    [1, 1],
+  ])
+  expect(
+    byLowestCover(
+      effectsOf(farm, withCells(farm, ["C1", 4]), compare(farm, withCells(farm, ["C1", 4])).cells),
+    ),
+  ).toBeNull()
 })
 
 it("leaves both states as they are", () => {
