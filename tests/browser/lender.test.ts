@@ -180,7 +180,7 @@ it("prints on its own, whole, with the years as a table and a number on each pag
   await page.setViewportSize({width: 1440, height: 900})
   await page.getByRole("button", {name: "A blank workbook"}).click()
   await sheet.open("Lender's page")
-  expect(await foot.textContent()).toMatch(/"New season\. No day is typed/)
+  await expect.poll(() => foot.textContent()).toMatch(/"New season\. No day is typed/)
 })
 
 it("holds all its answers on the first sheet of paper, with what was typed over and has no source", async () => {
