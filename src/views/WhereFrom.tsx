@@ -9,6 +9,7 @@ import {cellName, movedFrom, rowNames} from "../editor/words"
 import {isSameCell, type CellAddress, type Document} from "../workbook/document"
 import {isoDate, isoTime} from "../workbook/clock"
 import {culpritsOf} from "../workbook/culprits"
+import {sourceColumn} from "../workbook/checks/sources"
 import {sentenceOf} from "../workbook/faults"
 import {actOf} from "../workbook/fieldActs"
 import {rowsTaken} from "../workbook/rowsTaken"
@@ -310,12 +311,13 @@ function Beneath({store, at}: {store: Store; at: CellAddress}) {
   )
 }
 
-/** What else the row of a typed or measured value says: its date, source and tag. */
+/** What else the row of a typed or measured value says: its source and dates in any case, and what comes first of the rest. */
 function OwnRow({store, at}: {store: Store; at: CellAddress}) {
   const {document} = store.getState()
-  const {columns, rows} = document.sheets[at.sheet]!
-  const told = columns.flatMap(({heading}, col) => {
-    const value = rows[at.row]?.[col]
+  const sheet = document.sheets[at.sheet]!
+  const source = sourceColumn(sheet)
+  const told = sheet.columns.flatMap(({heading, format}, col) => {
+    const value = sheet.rows[at.row]?.[col]
     return col === at.col ||
       col === 0 ||
       value === null ||
@@ -323,10 +325,19 @@ function OwnRow({store, at}: {store: Store; at: CellAddress}) {
       value === "=" ||
       String(value).length > 160
       ? []
-      : [`${heading}: ${shownText(store, {...at, col})}`]
+      : [
+          {
+            text: `${heading}: ${shownText(store, {...at, col})}`,
+            isProof: col === source || format === "date",
+          },
+        ]
   })
-  return told.length > 0 ? <p className="feeds">{told.slice(0, 6).join(". ")}.</p> : null
+  const rest = told.filter(({isProof}) => !isProof)
+  const first = new Set(rest.slice(0, Math.max(0, MOST_OF_ROW - (told.length - rest.length))))
+  const shown = told.filter((one) => one.isProof || first.has(one))
+  return shown.length > 0 ? <p className="feeds">{shown.map(({text}) => text).join(". ")}.</p> : null
 }
+const MOST_OF_ROW = 6
 
 const nameOf = ({workbook}: Store, at: CellAddress) => cellName(workbook.document, at, rowNames(workbook))
 

@@ -50,6 +50,10 @@ it("says first what makes the tight year where its line comes from, and leads on
   expect((await lines())[0]).toMatch(/^Interest, Debt by year, rows 2 and 12: /)
   await used.last().locator("li").first().getByRole("button").last().click() // the planting loan's, in row 12
   expect((await lines())[0]).toMatch(/^Money of Planting loan, Loans 60.000.money/)
+  await used.last().getByRole("button", {name: "Money of Planting loan"}).click()
+  await expect
+    .poll(() => sheet.whereFrom().innerText())
+    .toMatch(/For: clearing .* Document: planned\. Date: 16 Feb 2026\./)
 })
 
 it("lists what is typed over, with the formula's own value (LE8)", async () => {
