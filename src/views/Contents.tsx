@@ -1,4 +1,4 @@
-import {useState} from "react"
+import {useEffect, useRef, useState} from "react"
 import type {Store} from "../editor/store"
 import type {Sheet} from "../workbook/document"
 import type {Keeping} from "./keeping"
@@ -6,6 +6,9 @@ import {useEditor, useWide} from "./useEditor"
 
 /** Chosen: fewer sheets than this are taken in at a glance. */
 const MANY = 15
+
+/** px of the list that the head of the page pushes out of the window; chosen. */
+const AT_THE_FOOT = 100
 
 /** Whether a sheet, its group or one of its columns is called by words that hold these. */
 function holds({name, group, columns}: Sheet, sought: string): boolean {
@@ -30,6 +33,16 @@ export function Contents({store, keeping, onOpen, onOpened}: Props) {
   const wide = useWide(85)
   const [open, setOpen] = useState(false)
   const [sought, setSought] = useState("")
+  const current = useRef<HTMLButtonElement>(null)
+  const list = useRef<HTMLElement>(null)
+  // The list alone is scrolled: to bring the line into view would move the page under the reader's eyes.
+  useEffect(() => {
+    const [nav, line] = [list.current, current.current]
+    if (!nav || !line) return
+    const down = line.offsetTop - nav.scrollTop
+    if (down < 0 || down > nav.clientHeight - AT_THE_FOOT)
+      nav.scrollTop = line.offsetTop - nav.clientHeight / 3
+  }, [cell.sheet])
   const found = document.sheets.flatMap((sheet, i) => (holds(sheet, sought) ? [i] : []))
   // A sheet that is called so comes before one that only has such a column.
   const begins = (i: number) => document.sheets[i]!.name.toLowerCase().startsWith(sought.trim().toLowerCase())
@@ -42,7 +55,7 @@ export function Contents({store, keeping, onOpen, onOpened}: Props) {
   }
   const start = (name: "demonstration" | "blank") => void keeping.openSample(name).then(onOpened)
   return (
-    <nav className="contents" aria-label="Contents">
+    <nav className="contents" aria-label="Contents" ref={list}>
       <details open={wide || open} onToggle={({currentTarget}) => setOpen(currentTarget.open)}>
         <summary>Contents: {document.sheets[cell.sheet]!.name}</summary>
         <div>
@@ -73,7 +86,11 @@ export function Contents({store, keeping, onOpen, onOpened}: Props) {
                   if (own !== group) return null
                   return (
                     <li key={name}>
-                      <button aria-current={i === cell.sheet ? "page" : undefined} onClick={() => go(i)}>
+                      <button
+                        ref={i === cell.sheet ? current : undefined}
+                        aria-current={i === cell.sheet ? "page" : undefined}
+                        onClick={() => go(i)}
+                      >
                         {name}
                         <i />
                         <span>

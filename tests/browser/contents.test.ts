@@ -37,6 +37,20 @@ it("narrows the contents to the sheets that are called so, or have such a column
   expect(trouble).toEqual([])
 })
 
+it("shows the sheet that is open in its list, whichever way it was opened", async () => {
+  const {page, trouble} = await openPlanner()
+  await page.locator(".ag-cell").first().waitFor()
+  const contents = page.getByRole("navigation", {name: "Contents"})
+  await contents.getByRole("button", {name: /^Lender's page/}).click()
+  await contents.evaluate((list) => (list.scrollTop = 0))
+  await page.getByRole("button", {name: "Cash and debt as a table"}).click()
+  await page.getByRole("heading", {level: 1, name: "Cash and debt"}).waitFor()
+  const line = contents.getByRole("button", {name: /^Cash and debt/})
+  await expect.poll(async () => (await line.boundingBox())!.y).toBeLessThan(860)
+  expect((await line.boundingBox())!.y).toBeGreaterThan(0)
+  expect(trouble).toEqual([])
+})
+
 it("gives the keyboard to the sheet that is opened, and puts all that is typed at once there", async () => {
   const {page, trouble} = await openPlanner()
   await page.locator(".ag-cell").first().waitFor()
