@@ -1,8 +1,19 @@
 import type {BestYear} from "./bestCourse"
 import type {PlantingWeeks} from "./bestWeeks"
 
+/** How sums are written, with their units: as the screen has them, or metric for a sheet. */
+export interface MoneyWords {
+  perHa(sum: number): string
+  perKg(sum: number): string
+}
+
+const METRIC: MoneyWords = {
+  perHa: (sum) => `${Math.round(sum)} money/ha`,
+  perKg: (sum) => `${sum.toFixed(2)} money/kg`,
+}
+
 /** Why a season is best as long as it is, as a sentence. */
-export function whyWeeks({age, weeks, why, nextWeek}: BestYear): string {
+export function whyWeeks({age, weeks, why, nextWeek}: BestYear, {perHa, perKg} = METRIC): string {
   if (why === "last season")
     return `Cleared after this season: what the roots keep is worth nothing, so it is cut to the technical limit, ${weeksOf(weeks)}.`
   if (why === "last season, price")
@@ -11,26 +22,26 @@ export function whyWeeks({age, weeks, why, nextWeek}: BestYear): string {
   if (why === "price" || !nextWeek)
     return `After ${weeksOf(weeks)} a further one does not pay its own picking.`
   return (
-    `After ${weeksOf(weeks)} a further one takes ${Math.round(nextWeek.cost)} money/ha from later seasons: ` +
-    `it pays from a price of ${nextWeek.stopPrice.toFixed(2)} money/kg packed.`
+    `After ${weeksOf(weeks)} a further one takes ${perHa(nextWeek.cost)} from later seasons: ` +
+    `it pays from a price of ${perKg(nextWeek.stopPrice)} packed.`
   )
 }
 
 /**
  * Why a planting is cleared after the season that it is: what a year sooner and a year later are worth less, each with the weeks
- * that are best for it. Empty where it is cleared now. `sum` writes money/ha with its unit.
+ * that are best for it. Empty where it is cleared now.
  */
 export function whyYear(
   {keep, years, replaceAge, age, isAtEnd}: PlantingWeeks,
   season: number,
-  sum: (money: number) => string,
+  {perHa} = METRIC,
 ): string {
   const kept = years.length
   if (kept === 0) return ""
   const last = season + replaceAge - age - 1
   if (isAtEnd) return `The oldest age allowed ends it after ${last}: with more ages, longer may be better.`
   const less = (other: number) =>
-    keep[other] === undefined ? null : sum(Math.max(0, keep[kept]! - keep[other]))
+    keep[other] === undefined ? null : perHa(Math.max(0, keep[kept]! - keep[other]))
   const [sooner, later] = [less(kept - 1), less(kept + 1)]
   return `Cleared after ${last}: a year sooner is worth ${sooner} less${later === null ? "" : `, a year later ${later} less`}.`
 }

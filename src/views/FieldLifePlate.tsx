@@ -294,6 +294,10 @@ function SeasonRow({
   region: Region
 }) {
   const [perKg, perHa] = [shownIn("money/kg", region), shownIn("money/ha", region)]
+  const words = {
+    perHa: (sum: number) => `${perHa.text(sum, 0)} ${perHa.unit}`,
+    perKg: (sum: number) => `${perKg.text(sum, 2)} ${perKg.unit}`,
+  }
   const [first] = one.years
   const dayCost = dayCostOf(one)
   const stop = first?.nextWeek?.stopPrice
@@ -312,7 +316,7 @@ function SeasonRow({
       <td>{perHa.text(one.worth - one.clearNow, 0)}</td>
       <td className="txt wraps">
         {first
-          ? `${whyWeeks(first)} ${whyYear(one, season, (sum) => `${perHa.text(sum, 0)} ${perHa.unit}`)}`
+          ? `${whyWeeks(first, words)} ${whyYear(one, season, words)}`
           : "Clearing it now is worth more than any season of it."}
       </td>
     </tr>

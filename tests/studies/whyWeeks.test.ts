@@ -34,11 +34,17 @@ it.each<[Partial<BestYear>, string]>([
   expect(whyWeeks({...year, ...changed})).toBe(sentence)
 })
 
+it("writes its sums as it is told to", () => {
+  const words = {perHa: (sum: number) => `${sum} an acre`, perKg: (sum: number) => `${sum} a pound`}
+  expect(whyWeeks(year, words)).toBe(
+    "After 6 weeks a further one takes 645.6 an acre from later seasons: it pays from a price of 2.7914 a pound packed.",
+  )
+})
+
 it("says why a planting is cleared after the season that it is", () => {
-  const sum = (money: number) => `${Math.round(money)} money/ha`
   const two = {age: 14, replaceAge: 16, years: [year, year], keep: [0, 800, 1000, 960], isAtEnd: false}
   const told = (changed: Partial<PlantingWeeks>) =>
-    whyYear({...two, ...changed} as unknown as PlantingWeeks, 2026, sum)
+    whyYear({...two, ...changed} as unknown as PlantingWeeks, 2026)
   expect(told({})).toBe(
     "Cleared after 2027: a year sooner is worth 200 money/ha less, a year later 40 money/ha less.",
   )
