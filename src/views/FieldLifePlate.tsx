@@ -147,7 +147,7 @@ function studyWords(
     return one.ground === ground
       ? []
       : [
-          ` That of ${one.planting} is worth ${text(one.ground, 0)}, and a season there must leave ` +
+          ` The ground of ${one.planting} is worth ${text(one.ground, 0)}, and a season there must leave ` +
             `${leave(one.ground, one.age)}: ${because.join(" and ")}.`,
         ]
   })

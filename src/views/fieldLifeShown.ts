@@ -22,7 +22,8 @@ export function fieldLifeFinding({workbook}: Pick<Store, "workbook">, shown: Wee
     const [planting, last] = [row.word("life planting"), row.word("life last season")]
     if (planting === "" || last === "") return []
     const near = row.word("life near")
-    const also = near === "" || near === last.replace(OR_LATER, "") ? "" : ` (${near} come near)`
+    const isSame = near.replace(OR_LATER, "") === last.replace(OR_LATER, "")
+    const also = near === "" || isSame ? "" : ` (${near.replace(OR_LATER, " and later")} come near)`
     const weeks = row.number("life weeks") ?? 0
     return [
       last === "now"
@@ -33,5 +34,5 @@ export function fieldLifeFinding({workbook}: Pick<Store, "workbook">, shown: Wee
   if (kept.length) return `As last run: ${kept.join("; ")}.`
   if (isRefusal(shown)) return `${shown.refused}.`
   const names = shown.input.plantings.map(({planting}) => planting)
-  return `How long to cut and when to replace have not been looked for yet. ${inARow(names)} can be run.`
+  return `Nothing is kept here yet of how long to cut and when to replace. ${inARow(names)} can be run.`
 }

@@ -88,7 +88,7 @@ it("shows the field that is chosen, in the sheet or in the list", async () => {
 
 it("finds the best weeks in the background, keeps them, and asks before it moves the plan", async () => {
   const {page, trouble, sheet, finding, axe} = await open("Field life")
-  expect(await finding.innerText()).toContain("have not been looked for yet")
+  expect(await finding.innerText()).toContain("Nothing is kept here yet")
   await page.getByRole("button", {name: "Find the best weeks"}).click()
   const told = await page.getByText(/^Cleared ground is worth/).innerText()
   const [fresh, old] = plain(told)
@@ -115,7 +115,7 @@ it("finds the best weeks in the background, keeps them, and asks before it moves
   await page.getByRole("button", {name: /^Undo/}).click()
   await page.getByRole("button", {name: /^Undo/}).click()
   await sheet.open("Field life")
-  expect(await finding.innerText()).toContain("have not been looked for yet")
+  expect(await finding.innerText()).toContain("Nothing is kept here yet")
   expect(trouble).toEqual([])
 })
 

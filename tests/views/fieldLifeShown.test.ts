@@ -7,6 +7,8 @@ import {fieldLifeFinding} from "../../src/views/fieldLifeShown"
 
 it.each([
   ["2036 or later", "2034 to 2036", "clear after 2036 or later (2034 to 2036 come near)"],
+  ["2036 or later", "2034 or later", "clear after 2036 or later (2034 and later come near)"],
+  ["2036 or later", "2036 or later", "clear after 2036 or later"],
   ["2036 or later", "2036", "clear after 2036 or later"],
   ["2027", "2027", "clear after 2027"],
 ])("tells of a last season %s with %s near", (last, near, words) => {
