@@ -58,6 +58,16 @@ describe("ways in years that are all as usual", () => {
       for (const {against} of found.slice(1)) expect(against!.more.mean).toBeLessThan(0)
     },
   )
+  it("are worth what the study says where crops are foretold by age", () => {
+    const foretold = Array.from({length: 13}, (_, age) => 4000 * 0.9 ** Math.max(0, age - 8))
+    const own = {...asked, plantings: [{...sand, foretold}], nodes: {sugar: 61, structure: 31}}
+    const [one] = bestWeeks(own).plantings
+    const [found] = study({...doubtful, ...NOTHING, asked: own, grounds: [one!.ground], ways: [one!.ways]}, 1)
+    expect(one!.years.length).toBeGreaterThan(1)
+    expect(Math.abs(found!.worth.mean / one!.worth - 1)).toBeLessThan(5e-4)
+    // By hand of the first year: foretold are 4 000 kg/ha in the 5 weeks of the table.
+    expect(one!.choices[5]!.crop).toBeCloseTo(4000, 6)
+  })
   it("of a planting that is cleared now are the ground less clearing it", () => {
     const ways = [[{name: "as found", weeks: []}]] as const
     expect(study({...doubtful, ways}, 3)[0]!.worth.at).toEqual(Array(5).fill(GROUND - 400))
