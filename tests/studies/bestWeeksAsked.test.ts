@@ -26,6 +26,10 @@ it.each<[Partial<BestWeeksInput>, string]>([
   ],
   [{oldest: 2}, "Oldest age (2 years) must be above the age of the first season (2 years)"],
   [
+    {successor: {...successor, foretold: [0, 0, 600, -1]}},
+    "Crop foretold by age must be 0 kg/ha or more, not -1 kg/ha",
+  ],
+  [
     {plantings: [{...plantings[0]!, crowns: {structure: 0, reserve: 100}}]},
     "Structural root must be above 0 kg/ha, not 0 kg/ha",
   ],
