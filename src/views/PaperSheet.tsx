@@ -5,12 +5,12 @@ import {keptInView} from "../workbook/document"
 import {regionOf} from "../workbook/region"
 import {cellViewAt, isWordColumn, TOTAL_ROW} from "./cellView"
 import {columnGroups} from "./columnGroups"
-import {drawnWidth} from "./sheetSize"
+import {textWidth} from "./pictures/placing"
 import {useEditor} from "./useEditor"
 import {usePrinting} from "./usePrinting"
 
-/** px that a line of the table has on A4 or Letter, at the size it is printed in; chosen a little too small. */
-const ROOM = 800
+/** px that a line of the table has on A4, the narrower of the two papers, between the margins of 14 mm. */
+const ROOM = 680
 /** Chosen: so many rows are printed of a sheet; more is no paper anybody reads. */
 const MOST_ROWS = 1500
 
@@ -20,6 +20,18 @@ export function PaperSheet({store}: {store: Store}) {
   return isPrinting ? <Tables store={store} /> : null
 }
 
+const LETTERS = 13 // px, as the style of the table has them
+const BOLD = 1.06 // of their width; chosen
+const BESIDE = 13 // px on both sides of a text, and the line
+const LONGEST = 256 // px, as the style has it: a longer text is wrapped
+
+/** About how wide a column is on paper, px: a heading is wrapped between its words, and so is a long text. */
+function paperWidth(heading: string, unit: string, texts: readonly string[]): number {
+  const words = [...heading.split(" "), unit].map((word) => BOLD * textWidth(word, LETTERS))
+  const widest = texts.reduce((most, text) => Math.max(most, textWidth(text, LETTERS)), 0)
+  return BESIDE + Math.max(...words, Math.min(widest, LONGEST))
+}
+
 function Tables({store}: {store: Store}) {
   const state = useEditor(store)
   const {document, cell} = state
@@ -27,14 +39,19 @@ function Tables({store}: {store: Store}) {
   const region = regionOf(document)
   const all = onlyRows(state, cell.sheet) ?? sheet.rows.map((_, row) => row)
   const rows = all.slice(0, MOST_ROWS)
-  const widths = sheet.columns.map((column, col) => drawnWidth(column, col, region))
+  const texts = (col: number) =>
+    [...rows, TOTAL_ROW].map((row) => cellViewAt(store, {sheet: cell.sheet, row, col}).text)
+  const widths = sheet.columns.map((column, col) =>
+    paperWidth(column.heading, measureOf(column.unit, region).unit, texts(col)),
+  )
   const hasTotal = sheet.columns.some(({total}) => total !== undefined)
   const line = (row: number, cols: readonly number[]) => (
     <tr key={row}>
       {cols.map((col) => {
         const {text, align} = cellViewAt(store, {sheet: cell.sheet, row, col})
+        const isLong = textWidth(text, LETTERS) > LONGEST
         return (
-          <td key={col} className={align === "left" ? "txt" : undefined}>
+          <td key={col} className={isLong ? "txt long" : align === "left" ? "txt" : undefined}>
             {text}
           </td>
         )
