@@ -51,7 +51,7 @@ import {NeedsPlate} from "./NeedsPlate"
 import {ReplantPlate} from "./ReplantPlate"
 import {replantShown} from "./replantShown"
 import {WeekPlate} from "./WeekPlate"
-import {asOfDay, coldChainShown, needsShown, weekShown} from "./weekShown"
+import {asOfDay, coldChainShown, needsShown, shedDayShown, weekShown} from "./weekShown"
 import {WhereFrom} from "./WhereFrom"
 import {VersionOffer} from "./VersionOffer"
 import {VersionsPanel} from "./VersionsPanel"
@@ -61,7 +61,7 @@ import {calendarFinding} from "./pictures/calendarWords"
 import {CalendarKey} from "./pictures/marks"
 import {replantFinding} from "./pictures/replantWords"
 import {lenderFinding} from "./pictures/lenderWords"
-import {needsFinding, weekFinding} from "./pictures/weekWords"
+import {needsFinding, shedFinding, weekFinding} from "./pictures/weekWords"
 import {reserveFinding} from "./pictures/reserveLayout"
 import {sampleFinding} from "./pictures/sampleLayout"
 import {spearFinding} from "./pictures/spearLayout"
@@ -105,6 +105,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
   const reserve = reserveShown(store)
   const week = weekShown(store)
   const needs = needsShown(store)
+  const shed = shedDayShown(store)
   const replant = replantShown(store)
   const fieldLife = fieldLifeShown(store)
   const lender = lenderShown(store)
@@ -135,7 +136,9 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                     ? spearFinding(spears)
                     : samples
                       ? sampleFinding(samples)
-                      : null
+                      : shed
+                        ? shedFinding(shed, regionOf(document))
+                        : null
   const answers = [week, needs, replant, fieldLife, lender, reserve].some((shown) => shown !== null)
   const goTo = useCallback(
     (at: CellAddress) => {

@@ -3,6 +3,7 @@ import {sheetWith, type Document} from "../workbook/document"
 import {numberNamed} from "../workbook/names"
 import {coldChainOf, type ColdChain} from "../workbook/coldChain"
 import {needsOf, weekOf, type SeasonWeek, type WeekNeeds} from "../workbook/season"
+import {shedDayOf, type ShedDay} from "../workbook/shedDay"
 
 /** What the page of the week shows when its sheet is open, read once for each document; null on other sheets. */
 export const weekShown = (store: Store): SeasonWeek | null =>
@@ -16,16 +17,21 @@ export const needsShown = (store: Store): readonly WeekNeeds[] | null =>
 export const coldChainShown = (store: Store): ColdChain | null =>
   shown(store, "need from", chains, () => coldChainOf(store.workbook))
 
+/** The day of the packing list when its sheet is open; null on other sheets. */
+export const shedDayShown = (store: Store): ShedDay | null =>
+  shown(store, "shed in", shedDays, () => shedDayOf(store.workbook))
+
 /** The day on which the plan stands, or null where none is typed. */
 export const asOfDay = ({workbook}: Store): number | null => numberNamed(workbook, "As_of")
 
 const weeks = new WeakMap<Document, SeasonWeek | null>()
 const needs = new WeakMap<Document, readonly WeekNeeds[] | null>()
 const chains = new WeakMap<Document, ColdChain | null>()
+const shedDays = new WeakMap<Document, ShedDay | null>()
 
 function shown<T>(
   store: Store,
-  part: "to do" | "need from",
+  part: "to do" | "need from" | "shed in",
   held: WeakMap<Document, T | null>,
   read: () => T | null,
 ): T | null {

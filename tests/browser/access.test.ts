@@ -162,3 +162,22 @@ it("prints a wide sheet whole, in groups of columns that each begin with the nam
   await page.emulateMedia({media: "screen"})
   await expect.poll(() => tables.count()).toBe(0)
 })
+
+it("prints the packing list with its day, and what the shed needs to know of a planting on one line", async () => {
+  const {page} = await openPlanner({width: 1440})
+  await page.locator(".ag-cell").first().waitFor()
+  await sheetOn(page).open("Packing list")
+  await page.emulateMedia({media: "print"})
+  await page.setViewportSize({width: 688, height: 900})
+  expect(await page.locator(".finding").innerText()).toMatch(/^28 May 2026: .* come in by the plan/)
+  const first = page.locator(".paper-sheet table").first()
+  const heads = await first
+    .locator("th")
+    .evaluateAll((all) => all.map((one) => one.firstChild!.textContent!.trim()))
+  expect(heads).toEqual(
+    expect.arrayContaining(["Planting", "In", "Packed", "very large", "Crates", "Cartons"]),
+  )
+  expect((await first.boundingBox())!.width).toBeLessThanOrEqual(688)
+  const heights = await first.locator("tbody tr").evaluateAll((all) => all.map((one) => one.clientHeight))
+  expect(Math.max(...heights)).toBeLessThan(30) // no name is wrapped
+})

@@ -1,6 +1,7 @@
-import {dayText, inTonnes, numberText, percentText} from "../../editor/display"
+import {dateText, dayText, inTonnes, numberText, percentText, quantityText} from "../../editor/display"
 import type {Region} from "../../workbook/document"
 import type {PlantingWeek, SeasonWeek, WeekNeeds} from "../../workbook/season"
+import type {ShedDay} from "../../workbook/shedDay"
 import type {Decimal} from "../../workbook/region"
 import {isoWeekOf} from "./weeks"
 
@@ -82,6 +83,19 @@ export function goOnWords({plantings}: SeasonWeek): string {
   if (not.length === 0) return "One more day still pays everywhere that is being cut."
   if (pays.length === 0) return "One more day pays nowhere."
   return `One more day still pays on ${names(pays)}; on ${names(not)} it no longer does.`
+}
+
+/** The day of the packing list and what the shed has to do on it: "28 May 2026: 2 907 kg come in by the plan, …". */
+export function shedFinding(shed: ShedDay, region: Region): string {
+  const {day, isPast, comesIn, packed, crates, cartons} = shed
+  const [came, how] = isPast ? ["came", ""] : ["come", " by the plan"]
+  if (comesIn === 0) return `${dateText(day)}: nothing ${isPast ? "came" : "comes"} in${how}.`
+  const weight = (kg: number) => quantityText(kg, 0, "kg", region)
+  const filled = (count: number, one: string) => `${numberText(count, 0)} ${count === 1 ? one : `${one}s`}`
+  return (
+    `${dateText(day)}: ${weight(comesIn)} ${came} in${how}, ${weight(packed)} packed: ` +
+    `${filled(crates, "crate")} or ${filled(cartons, "carton")}.`
+  )
 }
 
 /** The weeks of cutting that are short of people or of cold, from a day on. */

@@ -9,6 +9,7 @@ import {
   movedSentence,
   movedWords,
   needsFinding,
+  shedFinding,
   shortTitle,
   weekFinding,
 } from "../../../src/views/pictures/weekWords"
@@ -118,6 +119,24 @@ const need = (weekNumber: number, more: Partial<WeekNeeds> = {}): WeekNeeds => (
   over: 0,
   cells: {},
   ...more,
+})
+
+describe("the finding of the packing list", () => {
+  const shed = {day: day("2026-05-28"), isPast: false, comesIn: 2907, packed: 2500, crates: 185, cartons: 1}
+  const plain = (text: string) => text.replaceAll(/[\u00a0\u202f]/g, " ")
+  it("names its day, and what comes in on it", () => {
+    expect(plain(shedFinding(shed, {}))).toBe(
+      "28 May 2026: 2 907 kg come in by the plan, 2 500 kg packed: 185 crates or 1 carton.",
+    )
+    expect(plain(shedFinding({...shed, isPast: true}, {}))).toMatch(/2 907 kg came in, 2 500 kg packed/)
+    // 2907 / 0.45359237 = 6408.8 lb
+    expect(plain(shedFinding(shed, {measures: "US"}))).toMatch(/6 409 lb come in/)
+  })
+  it("is that nothing comes in on a day without pickings", () => {
+    const nothing = {...shed, comesIn: 0, packed: 0, crates: 0, cartons: 0}
+    expect(shedFinding(nothing, {})).toBe("28 May 2026: nothing comes in by the plan.")
+    expect(shedFinding({...nothing, isPast: true}, {})).toBe("28 May 2026: nothing came in.")
+  })
 })
 
 describe("the finding of the needs", () => {
