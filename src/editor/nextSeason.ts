@@ -80,7 +80,6 @@ function withRecords(document: Document, workbook: Workbook, year: number): Docu
   const sheet = sheetWith(document, "record year")
   if (sheet < 0) return document
   const {columns, rows} = document.sheets[sheet]!
-  const plan = new Map(rowsOf(workbook, "close").map((row) => [row.word("planting"), row]))
   const pickings = rowsOf(workbook, "picking planting")
   const made = rowsOf(workbook, "name of planting").flatMap((planting): Content[][] => {
     const name = planting.word("name of planting")
@@ -89,8 +88,8 @@ function withRecords(document: Document, workbook: Workbook, year: number): Docu
     const kg = own.reduce((sum, one) => sum + (one.number("picking weight") ?? 0), 0)
     if (!area || kg <= 0) return []
     const days = own.flatMap((one) => one.number("picking day") ?? [])
-    const closed = planting.number("closed") ?? plan.get(name)?.number("close") ?? null
-    const why = planting.word("why closed") || plan.get(name)?.word("held by") || ""
+    const closed = planting.number("closed") ?? (days.length ? Math.max(...days) : null)
+    const why = planting.word("why closed")
     const contents: Partial<Record<Part, Content>> = {
       "record planting": name,
       "record year": year,
@@ -98,7 +97,12 @@ function withRecords(document: Document, workbook: Workbook, year: number): Docu
       "record document": `${own.length} pickings`,
       "record opened": days.length ? isoOf(Math.min(...days)) : null,
       "record closed": closed === null ? null : isoOf(closed),
-      "record note": why === "" ? null : `closed: ${why}`,
+      "record note":
+        planting.number("closed") === null
+          ? "no close typed: its last picking"
+          : why
+            ? `closed: ${why}`
+            : null,
     }
     const row = blankRow(columns)
     for (const [part, content] of Object.entries(contents)) {
@@ -108,6 +112,21 @@ function withRecords(document: Document, workbook: Workbook, year: number): Docu
     return [row]
   })
   return withSheet(document, sheet, {rows: [...rows, ...made]})
+}
+
+/** The sentence on plantings that were picked and are not closed to fern, so that more may come of them; "" where all are. */
+export function notClosedYet(workbook: Workbook): string {
+  const picked = new Set(rowsOf(workbook, "picking planting").map((row) => row.word("picking planting")))
+  const names = rowsOf(workbook, "name of planting").flatMap((row) => {
+    const name = row.word("name of planting")
+    return name && picked.has(name) && row.number("closed") === null ? [name] : []
+  })
+  if (names.length === 0) return ""
+  const [are, they] = names.length === 1 ? ["is", "it"] : ["are", "they"]
+  return (
+    `${names.join(", ")} ${are} not closed to fern: what ${they} gave so far would stand in Records as the whole season. ` +
+    `Type Closed on Plantings, or press again to begin all the same.`
+  )
 }
 
 /** Without the samples of the season that ended. */

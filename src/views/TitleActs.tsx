@@ -1,15 +1,16 @@
+import {useState} from "react"
 import {putFormulaBack} from "../editor/commands/cells"
 import {insertRowsAbove, removeRows, rowActs} from "../editor/commands/rows"
 import {bringSizeTable} from "../editor/commands/sizeTable"
 import {bringValueSet} from "../editor/commands/valueSet"
 import {deleteRows} from "../editor/deletion"
-import {nextSeason, samplesLeftBehind} from "../editor/nextSeason"
+import {nextSeason, notClosedYet, samplesLeftBehind} from "../editor/nextSeason"
 import {chosenWord, showPanel} from "../editor/selection"
 import type {Command, Store} from "../editor/store"
 import {agreePlan} from "../editor/commands/season"
 import {isoDate} from "../workbook/clock"
 import {planOf, planSheet} from "../workbook/plan"
-import {sheetWith} from "../workbook/document"
+import {sheetWith, type Document} from "../workbook/document"
 import type {Keeping} from "./keeping"
 import {MoreActs} from "./MoreActs"
 import {useEditor} from "./useEditor"
@@ -51,7 +52,7 @@ export function TitleActs({store, keeping, rowsLead, onDone, onOpened}: Props) {
         <button onClick={() => store.turn(showPanel("planting"))}>Add a planting</button>
       )}
       {sheetWith(document, "week planting") === cell.sheet && (
-        <button onClick={() => void beginNextSeason(store, keeping, onOpened)}>Begin next season</button>
+        <NextSeason store={store} keeping={keeping} onOpened={onOpened} />
       )}
       {set !== null && (
         <Act store={store} command={bringValueSet} onDone={onDone}>
@@ -93,6 +94,20 @@ function RowActs({store, onDone}: {store: Store; onDone: () => void}) {
       </button>
     </span>
   )
+}
+
+/** Begins the next season; while a planting is not closed, only once that was told. */
+function NextSeason({store, keeping, onOpened}: Pick<Props, "store" | "keeping" | "onOpened">) {
+  const {document} = useEditor(store)
+  const [told, setTold] = useState<Document | null>(null)
+  const isTold = told === document
+  const begin = () => {
+    const open = isTold ? "" : notClosedYet(store.workbook)
+    if (open === "") return void beginNextSeason(store, keeping, onOpened)
+    setTold(document)
+    store.turn(() => ({said: open}))
+  }
+  return <button onClick={begin}>{isTold ? "Begin it all the same" : "Begin next season"}</button>
 }
 
 /** Opens the draft of the next season; this one is kept as a version first, and is one undo away. */

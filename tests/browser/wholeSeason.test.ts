@@ -282,6 +282,8 @@ it("takes a grower's whole season, typed by keys alone", async () => {
   await put("This week")
   await leave()
   await pressButton(/^Begin next season/, true)
+  await expect.poll(sheet.said).toContain("Far Six is not closed to fern")
+  await press("Enter")
   await expect.poll(sheet.said).toContain("The draft of the next season is open.")
   await expect.poll(focused).toMatch(/^Marsh Field\. Planting/)
   await shows("Marsh Field", "Open", "19 Apr 2029")

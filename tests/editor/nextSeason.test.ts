@@ -1,7 +1,7 @@
 import {readFileSync} from "node:fs"
 import {describe, expect, it} from "vitest"
 import {closeToFern} from "../../src/editor/commands/season"
-import {nextSeason, samplesLeftBehind} from "../../src/editor/nextSeason"
+import {nextSeason, notClosedYet, samplesLeftBehind} from "../../src/editor/nextSeason"
 import {createStore} from "../../src/editor/store"
 import type {Document} from "../../src/workbook/document"
 import {readFile, writeFile} from "../../src/workbook/file"
@@ -37,6 +37,24 @@ describe("the draft of the next season", () => {
       .columns.findIndex(({part}) => part === "record note")
     expect(record[note]).toBe("closed: crew short")
     expect(rowsIn(next, "Records").some(([name, year]) => name === "Top Corner" && year === 2026)).toBe(false)
+  })
+
+  it("takes the last picking for the close where none is typed, not the plan's, and says so", () => {
+    const record = rowsIn(next, "Records").find(([name, year]) => name === "Well Field" && year === 2026)!
+    const days = rowsIn(farm, "Pickings").flatMap(([name, on]) => (name === "Well Field" ? [String(on)] : []))
+    expect(record[5]).toBe(days.toSorted().at(-1))
+    expect(record).toContain("no close typed: its last picking")
+    expect(notClosedYet(store.workbook)).toMatch(
+      /^North Bench, Long Acre, Well Field are not closed to fern: /,
+    )
+    const closing = createStore(farm)
+    for (const name of ["North Bench", "Long Acre", "Sand Piece"])
+      closing.run(closeToFern(name, "2026-06-04", "over"))
+    expect(notClosedYet(closing.workbook)).toMatch(/^Well Field is not closed to fern: what it gave so far/)
+    closing.run(closeToFern("Well Field", "2026-06-20", "")) // Home Strip is closed, Top Corner not picked
+    expect(notClosedYet(closing.workbook)).toBe("")
+    const closed = rowsIn(nextSeason(closing.workbook)!, "Records").at(-2)!
+    expect(closed.slice(0, 6)).toEqual(["Well Field", 2026, record[2], record[3], record[4], "2026-06-20"])
   })
 
   it("moves openings and typed dates a year on, and the season with them", () => {
