@@ -309,8 +309,14 @@ export async function startPlanner(root: Root, inside: Handed | null, isFirstVis
     greets: (document) => document.name === greets,
   }
 
-  // An address that ends in #field opens the page for the field, so that a tablet can keep it on its first screen.
+  // An address that ends in #field opens the page for the field, so that a tablet can keep it on its first screen, and comes
+  // back to it where the browser had put it aside while the screen was locked.
   if (location.hash === "#field") store.turn(() => ({page: "field"}))
+  store.subscribe(() => {
+    const isField = store.getState().page === "field"
+    if (isField !== (location.hash === "#field"))
+      history.replaceState(null, "", isField ? "#field" : location.pathname + location.search)
+  })
   if (found && !isRefused(found) && found.notice) tell(`${found.notice}.`)
   if (came && "refused" in came) tell(`The workbook inside this page was not opened. ${came.refused}.`)
   root.render(<App store={store} keeping={keeping} />)
