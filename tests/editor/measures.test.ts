@@ -101,6 +101,16 @@ describe("US measures", () => {
     expect(shown(1, "money/ha")).toBeCloseTo(0.40468564224, 12)
   })
 
+  it.each([
+    // Handbook 1, 2 and 10: 4 000 lb/ac; 301 crates of 30 lb an acre, the best year of Brock, D.E. (2012), High density
+    // planting of asparagus, Acta Horticulturae 950, 33-35, trial 1; 10 000 crowns an acre of a British farm.
+    [4000, "kg/ha", 4483],
+    [301 * 30, "kg/ha", 10_121],
+    [10_000, "per ha", 24_711],
+  ])("take %d an acre as the handbook has it in metric: %s", (value, unit, metric) =>
+    expect(Math.round(typed(value, unit))).toBe(metric),
+  )
+
   it("read back as they were typed, to seven digits and more", () => {
     const random = seeded(7)
     const units = ["kg/ha", "ha", "mm", "cm", "m", "kg", "t", "°C", "L", "money/kg", "per ha", "kg/ha/day"]
