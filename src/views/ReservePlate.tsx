@@ -9,7 +9,7 @@ import type {CrownYears, PlantingCrowns} from "../workbook/crowns"
 import type {ReserveShown} from "./reserveShown"
 
 /** The picture of the reserve above its sheet, and the choice of the planting that it shows. */
-export function ReservePlate({store, shown: {crowns, year}}: {store: Store; shown: ReserveShown}) {
+export function ReservePlate({store, shown: {crowns, year, leftOut}}: {store: Store; shown: ReserveShown}) {
   const {plantings, shown} = crowns
   const [studied, setStudied] = useState<Studied | null>(null)
   const [showsSingles, setShowsSingles] = useState(false)
@@ -39,6 +39,7 @@ export function ReservePlate({store, shown: {crowns, year}}: {store: Store; show
             bands={found?.store ?? null}
             singles={found && showsSingles ? found.singles : []}
           />
+          {leftOut && <p className="guide">{leftOut}</p>}
           {found && (
             <label className="choice">
               <input

@@ -1,14 +1,18 @@
 import type {Store} from "../editor/store"
 import {isRefusal, type Refusal} from "../../functions/refusal"
-import {crownsOf, type CrownYears} from "../workbook/crowns"
+import {crownsOf, type CrownYears, type PlantingCrowns} from "../workbook/crowns"
 import type {Document} from "../workbook/document"
 import {regionOf} from "../workbook/region"
+import {isSameName, waitsIn} from "../workbook/waits"
+import {dayText} from "../editor/display"
 import {reserveYear, type ReserveYear} from "./pictures/reserveLayout"
 
 export interface ReserveShown {
   readonly crowns: CrownYears
   /** Null when the planting asked for cannot be run: it has no sample, no opening, or is not there. */
   readonly year: ReserveYear | null
+  /** What the balance does not reckon of the year shown, in a sentence; "" where there is nothing. */
+  readonly leftOut: string
 }
 
 /** What the sheet of the reserve shows when it is open, read once for each document; null on other sheets. */
@@ -22,7 +26,20 @@ const shown = new WeakMap<Document, ReserveShown | Refusal | null>()
 
 function read(store: Store): ReserveShown | Refusal | null {
   const crowns = crownsOf(store.workbook)
-  return crowns === null || isRefusal(crowns)
-    ? crowns
-    : {crowns, year: reserveYear(crowns, regionOf(store.getState().document))}
+  if (crowns === null || isRefusal(crowns)) return crowns
+  const year = reserveYear(crowns, regionOf(store.getState().document))
+  return {crowns, year, leftOut: year ? waitsLeftOut(store, year.planting) : ""}
+}
+
+/** The balance cuts day by day: what stands through a wait after spraying draws on, and no formula has it. */
+function waitsLeftOut({workbook}: Store, {planting, open, close}: PlantingCrowns): string {
+  const waits = waitsIn(workbook).flatMap(({planting: name, from, until}) =>
+    isSameName(name, planting) && from <= close && until > Math.max(open, from)
+      ? [`${dayText(from)} to ${dayText(until - 1)}`]
+      : [],
+  )
+  return waits.length === 0
+    ? ""
+    : `The balance cuts on through the wait after spraying, ${waits.join(", ")}: what spears left standing in it take ` +
+        "from the store besides is not reckoned, so look at the reserve after a long one."
 }

@@ -1,0 +1,43 @@
+import {readFileSync} from "node:fs"
+import {expect, it} from "vitest"
+import {isRefusal} from "../../functions/refusal"
+import {choose} from "../../src/editor/selection"
+import {createStore} from "../../src/editor/store"
+import {reserveShown} from "../../src/views/reserveShown"
+import {sheetWith, type Content, type Document} from "../../src/workbook/document"
+import {readFile} from "../../src/workbook/file"
+
+const {document: farm} = readFile(
+  readFileSync(new URL("../../workbooks/hollow-brook-farm.json", import.meta.url), "utf8"),
+) as {document: Document}
+
+/** What is left out of the year of Long Acre, cut from 25 April to 10 June, with these rows on Spray waits. */
+function leftOut(...waits: readonly (readonly Content[])[]) {
+  const sheet = sheetWith(farm, "wait planting")
+  const sprayed = {...farm.sheets[sheet]!, rows: waits.map((row) => [...row, "=", "=", "="])}
+  const store = createStore({...farm, sheets: farm.sheets.with(sheet, sprayed)})
+  const reserve = farm.sheets.findIndex(({name}) => name === "Reserve")
+  store.turn(choose({sheet: reserve, row: 0, col: 0}))
+  const shown = reserveShown(store)
+  if (shown === null || isRefusal(shown)) throw new Error("no reserve is shown")
+  return shown.leftOut
+}
+
+it("says which waits after spraying the balance cuts through", () => {
+  expect(
+    leftOut(
+      ["Long Acre", "trial", "2026-05-04", 7],
+      ["long acre", "trial", "2026-06-09", 3], // its last day of cutting is in it
+      ["Sand Piece", "trial", "2026-05-04", 7],
+    ),
+  ).toMatch(/^The balance cuts on through the wait after spraying, 4 May to 10 May, 9 Jun to 11 Jun: /)
+})
+
+it("says nothing where no wait falls into the cutting of the planting shown", () =>
+  expect(
+    leftOut(
+      ["Long Acre", "trial", "2026-04-15", 10], // over on the day it opens
+      ["Long Acre", "trial", "2026-07-20", 30],
+      ["Long Acre", "trial", "2026-05-04", 0],
+    ),
+  ).toBe(""))
