@@ -1,5 +1,5 @@
 import {referenceOf, referenceText, tokens, type Corner, type Token} from "../../workbook/formula"
-import {LAST_ROW} from "./book"
+import {COLUMN_ENDS} from "./book"
 
 /** What a sheet is called on the other side, and how many rows of headings stand above its cells there. */
 export interface Counterpart {
@@ -15,15 +15,15 @@ const BY_WORDS = /^(INDIRECT|ADDRESS)$/
 
 /**
  * A formula of ours by the addresses of a file, where headings stand above the cells: rows move down, a whole column is
- * that from below its heading to the last row, and ROW() counts less. Null where a function takes addresses as words.
+ * that from below its heading to the row `end`, one of COLUMN_ENDS, and ROW() counts less. Null where a function takes addresses as words.
  */
-export function inFile(formula: string, counterpartOf: CounterpartOf): string | null {
+export function inFile(formula: string, counterpartOf: CounterpartOf, end: number): string | null {
   const own = counterpartOf(null)!
-  const pieces = moved(formula, counterpartOf, (corner, heads, end) => {
+  const pieces = moved(formula, counterpartOf, (corner, heads, side) => {
     if (corner.row !== null) return {...corner, row: corner.row + heads}
     return corner.col === null || heads === 0
       ? corner
-      : {...corner, row: end === "from" ? heads : LAST_ROW, rowFixed: true}
+      : {...corner, row: side === "from" ? heads : end, rowFixed: true}
   })
   return pieces && withRowCounted(pieces, (call) => (own.heads === 0 ? call : `(${call}-${own.heads})`))
 }
@@ -51,7 +51,7 @@ const COUNTED = "\ue000"
 function moved(
   formula: string,
   counterpartOf: CounterpartOf,
-  corner: (corner: Corner, heads: number, end: "from" | "to") => Corner | null,
+  corner: (corner: Corner, heads: number, side: "from" | "to") => Corner | null,
 ): readonly Token[] | null {
   const pieces: Token[] = []
   for (const token of tokens(formula)) {
@@ -76,9 +76,13 @@ function moved(
   return pieces
 }
 
-/** "B2:B1048576" where a row of headings stands above, and "B1:B1048576". */
+/** "B2:B10000" where a row of headings stands above, and "B1:B10000". */
 const isWholeColumn = ({from, to}: {from: Corner; to: Corner}, heads: number) =>
-  to.row === LAST_ROW && from.row !== null && from.row <= heads && from.col !== null
+  to.row !== null &&
+  COLUMN_ENDS.includes(to.row) &&
+  from.row !== null &&
+  from.row <= heads &&
+  from.col !== null
 
 /** Puts something else for each call of ROW that is empty or holds one reference. */
 function withRowCounted(

@@ -9,6 +9,7 @@ import {originOf} from "../../workbook/trace"
 import {isFault, type Fault, type Value} from "../../workbook/value"
 import type {Workbook} from "../../workbook/workbook"
 import {LIMITS} from "./limits"
+import {COLUMN_ENDS, LAST_ROW} from "./book"
 import type {Book, BookCell, BookNote, BookRule, BookSheet, BookValue, Look, OutForm} from "./book"
 import {inFile, type Counterpart} from "./bookFormula"
 import {bookRule} from "./bookRule"
@@ -35,13 +36,14 @@ export function fullCopy(workbook: Workbook, form: OutForm = "xlsx"): Sent {
   const {document} = workbook
   const left: string[] = []
   const names = namesOfSheets(document, left)
+  const end = columnEnd(document)
   const there = (index: number) => (sheet: string | null) => counterpart(document, names, index, sheet)
   const sheets = document.sheets.map((_, sheet) =>
     sheetOf(workbook, sheet, names[sheet]!, {
       value: (_, value) => bookValue(value),
       formula(at) {
         const formula = formulaIn(document, at)
-        const written = formula === null ? null : inFile(formula, there(sheet))
+        const written = formula === null ? null : inFile(formula, there(sheet), end)
         if (formula !== null && (written === null || written.length > LONGEST_FORMULA))
           left.push(
             `${placeOf(document, at)}: its formula cannot be moved below a heading, so it is kept as its value`,
@@ -54,7 +56,7 @@ export function fullCopy(workbook: Workbook, form: OutForm = "xlsx"): Sent {
     }),
   )
   const named = namesIn(document).flatMap(({name, expression}) => {
-    const formula = inFile(expression, there(0))
+    const formula = inFile(expression, there(0), end)
     return formula === null ? [] : [{name, formula}]
   })
   left.push(...leftBehind(document, form, "formulas"))
@@ -101,6 +103,12 @@ const bookFrom = (
 const LONGEST_FORMULA = 8000
 
 const HEADS = 1
+
+/** Where whole columns end: one row for all sheets, since columns of two may be taken together. Each sheet may grow to twice its rows. */
+function columnEnd({sheets}: Document): number {
+  const most = Math.max(0, ...sheets.map(({rows}) => rows.length))
+  return COLUMN_ENDS.find((end) => end >= 2 * (most + HEADS)) ?? LAST_ROW
+}
 
 function counterpart(
   {sheets}: Document,

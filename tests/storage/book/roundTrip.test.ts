@@ -210,6 +210,21 @@ describe.each(forms)("a workbook sent out as .%s and brought in again", (form, w
 })
 
 describe("fullCopy", () => {
+  it("ends whole columns on one row for all sheets, twice as far down as the longest needs", () => {
+    const formulasOf = (rows: number) => {
+      const many = Array.from({length: rows}, (_, row) => [row])
+      const two = documentOf(
+        sheet("Short", ["A"], [["=SUM(Long!A:A)"], ["=SUM(Short!A3:A4)"]]),
+        sheet("Long", ["A"], many),
+      )
+      return fullCopy(new Workbook(two))
+        .book.sheets[0]!.rows.map(([cell]) => cell?.formula)
+        .filter(Boolean)
+    }
+    expect(formulasOf(3)).toEqual(["=SUM(Long!A$2:A$10000)", "=SUM(Short!A4:A5)"])
+    expect(formulasOf(5000)).toEqual(["=SUM(Long!A$2:A$100000)", "=SUM(Short!A4:A5)"])
+  })
+
   it("calls sheets so that other programs take them, and says so", () => {
     const odd = documentOf(
       sheet("'Plan'", ["A"], [["='History'!A1"]]),
