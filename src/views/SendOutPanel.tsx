@@ -22,7 +22,8 @@ const COPIES: readonly {words: string; about: string; copy: OutCopy}[] = [
   },
   {
     words: "With formulas, .ods",
-    about: "The same, in the other form.",
+    about:
+      "The same, in the other form. Some programs work an .ods out anew as soon as it opens, and show #NAME? for what our functions gave: to be read, send values alone.",
     copy: {form: "ods", holds: "formulas"},
   },
   {
