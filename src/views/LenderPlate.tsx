@@ -168,6 +168,7 @@ function CashTable({page: {years, region}}: {page: LenderPage}) {
   const {unit, text} = shownIn("money", region)
   const number = (value: number | null, decimals: number) =>
     value === null ? "" : numberText(value, decimals, region.decimal)
+  if (years.length === 0) return null
   return (
     <table className="on-paper">
       <caption>Cash and debt by year, {unit}</caption>
@@ -241,6 +242,7 @@ function YieldTable({page: {yields, region}}: {page: LenderPage}) {
   const told = yields.filter(({mean, projection}) => mean !== null || (projection ?? 0) > 0)
   const {unit, text} = shownIn("kg/ha", region)
   const kg = (value: number | null) => (value === null ? "" : text(value, 0))
+  if (told.length === 0) return null
   return (
     <div
       className="scroll"

@@ -185,6 +185,13 @@ it("prints on its own, whole, with the years as a table and a number on each pag
   await page.getByRole("button", {name: "A blank workbook"}).click()
   await sheet.open("Lender's page")
   await expect.poll(() => foot.textContent()).toMatch(/"New season\. No day is typed/)
+  // Of an empty plan paper says why there is no study, and has no tables of headings alone.
+  await page.getByRole("button", {name: "Work out the risk"}).click()
+  await page.emulateMedia({media: "print"})
+  expect(await page.locator(".risk").innerText()).toMatch(
+    /^What chance may do to the cover\s+There are no years of cash and debt yet: the season is not known\.$/,
+  )
+  expect(await page.locator(".lender table").count()).toBe(0)
 })
 
 it("holds all its answers on the first sheet of paper, with what was typed over and has no source", async () => {

@@ -48,8 +48,8 @@ export const YieldByAge = memo(function YieldByAge({
         <b>{yieldTitle(yields)}</b>{" "}
         <span className="q">
           Filled: recorded. Hollow: this season’s plan, with its gap to the three-year mean (short line).
-          Curve: the age factors
-          {spread ? `; band: assumed ±${percentText(spread)}` : ""}.
+          {layout.line &&
+            ` Curve: the age factors${spread ? `; band: assumed ±${percentText(spread)}` : ""}.`}
           {published && ` Bracket: ${published.words}.`}
         </span>
       </figcaption>
