@@ -186,9 +186,9 @@ describe("repayment (LE3 to LE6)", () => {
     enter([at("Stress", row, "Yield"), -0.5])
     expect(values("Cash and debt", "Capacity")).toEqual(plan)
     expect(workbook.document.sheets.length).toBeGreaterThan(0)
-    // In words no half point becomes a whole one.
-    enter([at("Stress", row, "Yield"), -0.125], [at("Stress", row, "Rates"), 0.005])
-    expect(of("Stress", row, "In words")).toBe("yields −12.5\u202f%, prices −10\u202f%, rates +0.5 points")
+    // In words no quarter of a point is rounded away.
+    enter([at("Stress", row, "Yield"), -0.125], [at("Stress", row, "Rates"), 0.0075])
+    expect(of("Stress", row, "In words")).toBe("yields −12.5\u202f%, prices −10\u202f%, rates +0.75 points")
     enter([at("Stress", row, "Rates"), 0.01])
     expect(of("Stress", row, "In words")).toMatch(/, rates \+1 point$/)
   })
