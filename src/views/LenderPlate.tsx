@@ -1,11 +1,11 @@
 import {memo, useState} from "react"
-import {numberText, shownIn} from "../editor/display"
+import {shownIn} from "../editor/display"
 import type {Store} from "../editor/store"
 import type {Risk} from "../studies/risk"
 import type {CellAddress, Part, Region} from "../workbook/document"
 import type {CashYear, LenderPage} from "../workbook/lender"
 import {CashAndDebt} from "./pictures/CashAndDebt"
-import {coverOf, typedOverWords} from "./pictures/lenderWords"
+import {coverOf, coverText, typedOverWords} from "./pictures/lenderWords"
 import {inARow} from "./pictures/weekWords"
 import {gapText} from "./pictures/yieldLayout"
 import {YieldByAge} from "./pictures/YieldByAge"
@@ -166,21 +166,25 @@ function causeWords(one: CashYear, region: Region): string {
 /** The years of cash and debt as a table, on paper only: on the screen the sheet of that name has them. */
 function CashTable({page: {years, region}}: {page: LenderPage}) {
   const {unit, text} = shownIn("money", region)
-  const number = (value: number | null, decimals: number) =>
-    value === null ? "" : numberText(value, decimals, region.decimal)
+  const price = shownIn("money/kg", region)
+  const cover = (value: number | null) => (value === null ? "" : coverText(value, region))
+  const priceText = (value: number | null) => (value === null ? "" : price.text(value, 2))
   if (years.length === 0) return null
   return (
     <table className="on-paper">
       <caption>Cash and debt by year, {unit}</caption>
       <thead>
         <tr>
-          {["Year", "to pay debt", "due", "left", "cover", "under stress", "price", "break price"].map(
-            (heading) => (
-              <th key={heading} scope="col">
-                {heading}
-              </th>
-            ),
-          )}
+          {["Year", "to pay debt", "due", "left", "cover", "under stress"].map((heading) => (
+            <th key={heading} scope="col">
+              {heading}
+            </th>
+          ))}
+          {["price", "break price"].map((heading) => (
+            <th key={heading} scope="col">
+              {heading} <small>{price.unit}</small>
+            </th>
+          ))}
           <th scope="col" className="txt">
             what presses
           </th>
@@ -193,10 +197,10 @@ function CashTable({page: {years, region}}: {page: LenderPage}) {
             <td>{text(one.capacity, 0)}</td>
             <td>{text(one.due, 0)}</td>
             <td>{text(one.capacity - one.due, 0)}</td>
-            <td>{number(one.cover === null ? null : coverOf(one), 2)}</td>
-            <td>{number(one.stressed, 2)}</td>
-            <td>{number(one.price, 2)}</td>
-            <td>{number(one.breakPrice, 2)}</td>
+            <td>{cover(one.cover === null ? null : coverOf(one))}</td>
+            <td>{cover(one.stressed)}</td>
+            <td>{priceText(one.price)}</td>
+            <td>{priceText(one.breakPrice)}</td>
             <td className="txt">{causeWords(one, region)}</td>
           </tr>
         ))}

@@ -98,6 +98,12 @@ it("puts the pictures and the sentences of the plan into US measures", async () 
   await expect.poll(() => picture.getAttribute("aria-label")).toContain("lb/ac left on")
   expect(await picture.textContent()).toContain("sugar in the store, lb/ac")
   expect(await picture.textContent()).toContain("mg/g")
+  await sheet.open("Lender's page")
+  await page.emulateMedia({media: "print"})
+  const years = page.locator(".on-paper")
+  expect((await years.locator("th[scope=col]").allInnerTexts())[6]).toMatch(/^price\s+\$\/lb$/)
+  // The prices of eight weeks have the mean 3.09375 a kg, of 0.45359237 kg to the pound: 1.4033.
+  expect(await years.locator("tbody tr").nth(1).locator("td").nth(5).innerText()).toBe("1.40")
   expect(trouble).toEqual([])
 })
 
