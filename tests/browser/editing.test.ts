@@ -284,6 +284,22 @@ describe("the keyboard", () => {
 })
 
 describe("nothing is lost", () => {
+  it("says when the storage is full, goes on, and keeps it all once there is room", async () => {
+    const {page, sheet} = await openPlan()
+    const quota = await page.context().newCDPSession(page)
+    const {origin} = new URL(page.url())
+    await quota.send("Storage.overrideQuotaForOrigin", {origin, quotaSize: 1000})
+    await sheet.type("Long Acre", "Open", "29 Apr")
+    await page.getByText("Not saved: storage is full. Keep a file copy").waitFor()
+    await quota.send("Storage.overrideQuotaForOrigin", {origin})
+    await sheet.type("Sand Piece", "Open", "28 Apr")
+    await page.getByText(/^Saved on this device/).waitFor()
+    await page.reload()
+    await page.locator(".ag-cell").first().waitFor()
+    expect(await sheet.text("Long Acre", "Open")).toBe("29 Apr")
+    expect(await sheet.text("Sand Piece", "Open")).toBe("28 Apr")
+  })
+
   it("brings back the last act after the tab is killed", async () => {
     const {page, sheet} = await openPlan()
     // An act is kept before it is drawn: what waits for a drawing never comes from here on.
