@@ -56,6 +56,31 @@ it("says first what makes the tight year where its line comes from, and leads on
     .toMatch(/For: clearing .* Document: planned\. Date: 16 Feb 2026\./)
 })
 
+it("sorts what changed since a version by what it moves the lowest cover (LE9)", async () => {
+  const {page, trouble, sheet} = await openLender()
+  const panel = page.locator(".versions-panel")
+  await page.getByRole("button", {name: "Versions"}).click()
+  await panel.getByLabel("Name").fill("January")
+  await page.keyboard.press("Enter")
+  await panel.locator(".versions li").waitFor()
+  await sheet.open("Named values")
+  await sheet.type("Pick_cost", "Value", "1")
+  await sheet.open("Prices")
+  await sheet.type(1, "Price", "3")
+  await sheet.open("Lender's page")
+  await panel.locator("li", {hasText: "January"}).getByRole("button", {name: "Compare with now"}).click()
+  const changes = panel.getByRole("region", {name: "What changed since January"})
+  await changes.getByText("What changed, by what it moves the lowest cover").waitFor({timeout: 60_000})
+  const [moved, changed] = await changes.locator("ul.changes").all()
+  expect(await moved!.locator("li").first().innerText()).toMatch(/^Lowest cover: 1\.14\s+→\s+became\s+0\.79/)
+  // Of the 87.3 t sold in 2027, 101.5 t as harvested, for 34 310 due: a mean price 0.65/8 lower takes 0.21, picking for 0.05 more 0.15.
+  expect((await changed!.locator("li").allInnerTexts()).slice(0, 2)).toEqual([
+    expect.stringMatching(/^Price of 1, Prices: .* moves lowest cover −0\.21, /s),
+    expect.stringMatching(/^Value of Pick_cost, Named values: .* moves lowest cover −0\.15, /s),
+  ])
+  expect(trouble).toEqual([])
+})
+
 it("lists what is typed over, with the formula's own value (LE8)", async () => {
   const {page, sheet} = await openLender()
   await sheet.open("Cash and debt")
