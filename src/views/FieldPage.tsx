@@ -215,25 +215,15 @@ function Picking({store, planting, day, onAdd}: JobProps) {
 const KEPT = "fernledger.spears" // a count in hand outlives a locked screen
 
 function Spears({store, planting, day, onAdd}: JobProps) {
-  const [counts, setCounts] = useState<SpearCounts>(keptCounts)
-  const [taps, setTaps] = useState<readonly number[]>([])
+  const [taps, setTaps] = useState<readonly number[]>(keptTaps)
+  const counts = countsOf(taps)
   const limit = spearLimit(store)
   const region = regionOf(store.getState().document)
   const {unit, text} = shownIn("mm", region)
   const {count, mean, thinner} = spearsCounted(counts, limit)
-  const change = (next: SpearCounts) => {
-    setCounts(next)
+  const change = (next: readonly number[]) => {
+    setTaps(next)
     localStorage.setItem(KEPT, JSON.stringify(next))
-  }
-  const tap = (size: number) => {
-    change({...counts, [size]: (counts[size] ?? 0) + 1})
-    setTaps([...taps, size])
-  }
-  const takeBack = () => {
-    const size = taps.at(-1)
-    if (size === undefined) return
-    change({...counts, [size]: Math.max(0, (counts[size] ?? 0) - 1)})
-    setTaps(taps.slice(0, -1))
   }
   return (
     <>
@@ -256,7 +246,7 @@ function Spears({store, planting, day, onAdd}: JobProps) {
             key={size}
             className={limit !== null && size < limit ? "thin" : ""}
             aria-label={`${spearSizeText(size, region)} ${unit}, ${counts[size] ?? 0} counted`}
-            onClick={() => tap(size)}
+            onClick={() => change([...taps, size])}
           >
             {spearSizeText(size, region)}
             <span className="tally">{tally(counts[size] ?? 0)}</span>
@@ -270,7 +260,7 @@ function Spears({store, planting, day, onAdd}: JobProps) {
               ? `Last: ${spearSizeText(taps.at(-1)!, region)} ${unit}`
               : "Measure at the butt, culls included"}
           </span>
-          <button disabled={taps.length === 0} onClick={takeBack}>
+          <button disabled={taps.length === 0} onClick={() => change(taps.slice(0, -1))}>
             Take back one
           </button>
         </div>
@@ -282,8 +272,7 @@ function Spears({store, planting, day, onAdd}: JobProps) {
               (mark) => addSpears(planting.name, day, mean!, count, mark),
               `${planting.name} ${count} spears, ${text(mean!, 1)} ${unit}`,
             )
-            change({})
-            setTaps([])
+            change([])
           }}
         >
           Keep this count
@@ -404,12 +393,19 @@ function tally(count: number): string {
   return [...fives, "|".repeat(count % 5)].join(" ")
 }
 
-function keptCounts(): SpearCounts {
+function countsOf(taps: readonly number[]): SpearCounts {
+  const counts: Record<number, number> = {}
+  for (const size of taps) counts[size] = (counts[size] ?? 0) + 1
+  return counts
+}
+
+/** The diameters that were tapped, mm, in their order. */
+function keptTaps(): readonly number[] {
   try {
-    const kept: unknown = JSON.parse(localStorage.getItem(KEPT) ?? "{}")
-    return typeof kept === "object" && kept !== null ? (kept as SpearCounts) : {}
+    const kept: unknown = JSON.parse(localStorage.getItem(KEPT) ?? "[]")
+    return Array.isArray(kept) ? kept.filter((one) => typeof one === "number") : []
   } catch {
-    return {}
+    return []
   }
 }
 

@@ -113,6 +113,15 @@ it("comes back to the field page, with what was entered, when the browser loads 
   await page.getByRole("heading", {level: 1, name: "Add picking"}).waitFor()
   await page.getByLabel("Planting").selectOption("Long Acre")
   expect(await page.locator(".field-amount").innerText()).toMatch(/last 318.kg/)
+  // A count in hand too, with the way back from a wrong tap.
+  await page.getByRole("button", {name: "Count spears"}).tap()
+  for (const size of [9, 11, 14]) await page.getByRole("button", {name: new RegExp(`^${size} mm`)}).tap()
+  await page.reload()
+  await page.getByRole("button", {name: "Count spears"}).tap()
+  await page.getByRole("button", {name: "Take back one"}).tap()
+  await expect
+    .poll(() => page.locator(".field-sums").innerText())
+    .toMatch(/2\s*spears.*10\.0\s*mm mean.*1\s*under 9\.5 mm/s)
   await page.getByRole("button", {name: "Back", exact: true}).tap()
   await page.locator(".ag-cell").first().waitFor()
   await page.reload()
