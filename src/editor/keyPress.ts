@@ -15,6 +15,8 @@ export interface Binding<With = never> {
   /** "Ctrl" stands for Cmd too, on machines that have it. */
   readonly keys: readonly string[]
   readonly does: string
+  /** Works wherever on the page the keyboard is, but for what is being written. */
+  readonly isOfPage?: true
   /** Answers whether the key was used. */
   readonly act: (store: Store, needs: With) => boolean
 }

@@ -208,6 +208,7 @@ export const sheetBindings: readonly Binding<Around>[] = [
     group: "Edit",
     keys: ["Ctrl+s"],
     does: "Keep a copy of the workbook in a file",
+    isOfPage: true,
     act: always((_, {keepFileCopy}) => keepFileCopy()),
   },
   // These are the browser's own: it tells the sheet what to copy or paste.
@@ -226,12 +227,25 @@ export const sheetBindings: readonly Binding<Around>[] = [
     does: "Show this list of keys",
     act: always((s) => s.turn(showPanel("keys"))),
   },
-  {group: "History", keys: ["Ctrl+z"], does: "Undo", act: always((store) => store.undo())},
-  {group: "History", keys: ["Ctrl+y", "Ctrl+Shift+z"], does: "Redo", act: always((store) => store.redo())},
+  {
+    group: "History",
+    keys: ["Ctrl+z"],
+    does: "Undo",
+    isOfPage: true,
+    act: always((store) => store.undo()),
+  },
+  {
+    group: "History",
+    keys: ["Ctrl+y", "Ctrl+Shift+z"],
+    does: "Redo",
+    isOfPage: true,
+    act: always((store) => store.redo()),
+  },
   {
     group: "Show",
     keys: ["Ctrl+f"],
     does: "Find and replace in the workbook",
+    isOfPage: true,
     act: always((store) => store.turn(showPanel("find"))),
   },
 ]
@@ -254,6 +268,15 @@ export function pressKey(store: Store, press: KeyPress, around: Around): boolean
   if (editing) return typed(store, editing.text + press.key)
   store.turn(startTyping(press.key))
   return true
+}
+
+/** Handles a key pressed beside the sheet, as on a button; answers whether it was used. Nothing is, while an answer is waited for. */
+export function pressPageKey(store: Store, press: KeyPress, around: Around): boolean {
+  const {editing, question} = store.getState()
+  if (editing || question) return false
+  const pressed = nameOf(press)
+  const binding = sheetBindings.find(({isOfPage, keys}) => isOfPage && keys.includes(pressed))
+  return binding?.act(store, around) ?? false
 }
 
 function typed(store: Store, text: string) {

@@ -1,6 +1,6 @@
 import {createRef, useEffect, useMemo} from "react"
 import type {KeyPress} from "../editor/keyPress"
-import {pressKey} from "../editor/sheetKeys"
+import {pressKey, pressPageKey} from "../editor/sheetKeys"
 import type {Store} from "../editor/store"
 import {sheetClipboard} from "./sheetClipboard"
 import {MOST_ROWS_SHOWN} from "./sheetSize"
@@ -19,8 +19,22 @@ export type SheetKeys = ReturnType<typeof sheetKeys>
 export function useSheetFocus(store: Store, keepFileCopy: () => void) {
   const keys = useMemo(() => sheetKeys(store, keepFileCopy), [store, keepFileCopy])
   useEffect(() => keys.stop, [keys])
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      if (event.defaultPrevented || event.isComposing || isWriting(event.target)) return
+      if (pressPageKey(store, event, {page: PAGE, keepFileCopy})) event.preventDefault()
+    }
+    window.addEventListener("keydown", onKey)
+    return () => window.removeEventListener("keydown", onKey)
+  }, [store, keepFileCopy])
   return keys
 }
+
+/** Whether the keyboard is where text is written, which has an undoing of its own. */
+const isWriting = (target: EventTarget | null) =>
+  target instanceof HTMLElement && (target.isContentEditable || target.matches("input, textarea, select"))
+
+const PAGE = MOST_ROWS_SHOWN - 1
 
 /**
  * A sheet that opens, a new row and one that is scrolled to are drawn a moment after they are chosen. Until the cell has the
@@ -41,7 +55,7 @@ function sheetKeys(store: Store, keepFileCopy: () => void) {
   /** Handles a key pressed on the sheet; answers whether it was used. */
   const press = (event: KeyPress & {preventDefault(): void}) => {
     const {asksToFind} = store.getState()
-    if (!pressKey(store, event, {page: MOST_ROWS_SHOWN - 1, keepFileCopy})) return false
+    if (!pressKey(store, event, {page: PAGE, keepFileCopy})) return false
     event.preventDefault()
     const {editing, asksToFind: asked} = store.getState()
     if (!editing && asked === asksToFind) focus()

@@ -283,6 +283,24 @@ describe("the keyboard", () => {
   })
 })
 
+describe("keys beside the sheet", () => {
+  it("undo and find from a button, and leave a field of words alone", async () => {
+    const {page, sheet} = await openPlan()
+    const was = await sheet.text("Long Acre", "Open")
+    await sheet.type("Long Acre", "Open", "29 Apr")
+    await sheet.type("Long Acre", "Open", "30 Apr")
+    await page.getByRole("button", {name: /^Undo/}).click()
+    expect(await sheet.text("Long Acre", "Open")).toBe("29 Apr")
+    await page.keyboard.press("Control+z")
+    await expect.poll(() => sheet.text("Long Acre", "Open")).toBe(was)
+    await page.getByRole("button", {name: /^Redo/}).focus()
+    await page.keyboard.press("Control+f")
+    await expect.poll(() => page.evaluate(() => document.activeElement?.tagName)).toBe("INPUT")
+    await page.keyboard.press("Control+y")
+    expect(await sheet.text("Long Acre", "Open")).toBe(was)
+  })
+})
+
 describe("nothing is lost", () => {
   it("says when the storage is full, goes on, and keeps it all once there is room", async () => {
     const {page, sheet} = await openPlan()

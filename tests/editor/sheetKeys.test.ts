@@ -2,7 +2,7 @@ import {describe, expect, it} from "vitest"
 import {enterContent} from "../../src/editor/commands/cells"
 import {startEditing, startTyping} from "../../src/editor/editing"
 import {showPanel} from "../../src/editor/selection"
-import {pressKey, sheetBindings} from "../../src/editor/sheetKeys"
+import {pressKey, pressPageKey, sheetBindings} from "../../src/editor/sheetKeys"
 import {createStore, type Store} from "../../src/editor/store"
 import {contentAt} from "../../src/workbook/document"
 import {documentOf, sheet} from "../workbook/documents"
@@ -13,6 +13,31 @@ const PAGE = 1
 
 const press = (store: Store, keys: string, page = PAGE, keepFileCopy = () => {}) =>
   pressKey(store, pressOf(keys), {page, keepFileCopy})
+
+describe("a key beside the sheet", () => {
+  const besides = (store: Store, keys: string) =>
+    pressPageKey(store, pressOf(keys), {page: PAGE, keepFileCopy: () => {}})
+  it("undoes, finds and keeps, and leaves what only the sheet has", () => {
+    const store = on("C2")
+    const before = store.getState().document
+    store.run(enterContent(store.getState().cell, 7))
+    expect(store.getState().document).not.toBe(before)
+    expect(besides(store, "Ctrl+z")).toBe(true)
+    expect(store.getState().document).toBe(before)
+    for (const keys of ["ArrowDown", "Delete", "x", "Enter"]) expect(besides(store, keys)).toBe(false)
+    expect(store.getState().document).toBe(before)
+    expect(besides(store, "Ctrl+f")).toBe(true)
+    expect(store.getState().panel).toBe("find")
+  })
+  it("does nothing while something is typed or asked", () => {
+    const store = on("C2")
+    store.run(enterContent(store.getState().cell, 7))
+    const {document} = store.getState()
+    store.turn(startTyping("1"))
+    expect(besides(store, "Ctrl+z")).toBe(false)
+    expect(store.getState().document).toBe(document)
+  })
+})
 
 describe("a key that moves", () => {
   // The plan has six columns and two rows, with the next to fill as a third. F2 is blank.
