@@ -147,7 +147,8 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
     },
     [store, focusSheet],
   )
-  // What is opened has the keyboard: on its chosen cell, or on the title where there is a page to read before the sheet.
+  // What is opened has the keyboard: on its chosen cell, or on the title where there is a page to read before the sheet, or the
+  // sheet lies further down than can be seen.
   const [opened, setOpened] = useState(0)
   const entered = useRef(0) // once for each that is opened, not whenever another page is shown
   const onOpened = useCallback(() => {
@@ -165,11 +166,13 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
     [store, open],
   )
   const title = useRef<HTMLHeadingElement>(null)
-  const isRead = Boolean(week || lender || needs || replant || plan?.rows.length === 0)
+  const alone = useRef<HTMLDivElement>(null)
+  const isRead = Boolean(week || lender || needs || replant || fieldLife || plan?.rows.length === 0)
   useEffect(() => {
     if (entered.current === opened) return
     entered.current = opened
-    if (isRead) title.current?.focus({preventScroll: true})
+    const firstRow = (alone.current?.getBoundingClientRect().top ?? 0) + HEAD_HEIGHT + ROW_HEIGHT
+    if (isRead || firstRow > innerHeight) title.current?.focus({preventScroll: true})
     else focusSheet()
   }, [opened, isRead, focusSheet])
   const selectRow = useCallback(
@@ -268,7 +271,9 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
               {(week || lender || needs || replant || year || spears || samples) && (
                 <Source words={edition} />
               )}
-              <div className="alone">{shown}</div>
+              <div className="alone" ref={alone}>
+                {shown}
+              </div>
             </>
           )}
           <div className={plan ? "foot" : "foot even"}>

@@ -51,6 +51,25 @@ it("shows the sheet that is open in its list, whichever way it was opened", asyn
   expect(trouble).toEqual([])
 })
 
+it("reads a page from its title where its sheet lies below what is seen", async () => {
+  const opened = async (view: {width: number; height: number}, name: string) => {
+    const {page} = await openPlanner(view)
+    await page.locator(".ag-cell").first().waitFor()
+    if (view.width < 600) await page.locator("summary", {hasText: "Contents"}).click()
+    const contents = page.getByRole("navigation", {name: "Contents"})
+    await contents.getByRole("button", {name: new RegExp(`^${name} ?\\d`)}).click()
+    await page.getByRole("heading", {level: 1, name}).waitFor()
+    await page.locator(".ag-cell").first().waitFor()
+    await page.waitForTimeout(500) // nothing is to come
+    return page.evaluate(() => ({tag: document.activeElement?.tagName, top: scrollY}))
+  }
+  const phone = {width: 390, height: 844}
+  expect(await opened(phone, "Root samples")).toEqual({tag: "H1", top: 0})
+  expect(await opened(phone, "Field life")).toEqual({tag: "H1", top: 0})
+  expect(await opened(phone, "Pickings")).toEqual({tag: "DIV", top: 0})
+  expect(await opened({width: 1440, height: 900}, "Root samples")).toEqual({tag: "DIV", top: 0})
+})
+
 it("gives the keyboard to the sheet that is opened, and puts all that is typed at once there", async () => {
   const {page, trouble} = await openPlanner()
   await page.locator(".ag-cell").first().waitFor()

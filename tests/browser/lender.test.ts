@@ -208,6 +208,7 @@ it("prints on its own, whole, with the years as a table and a number on each pag
   await page.emulateMedia({media: "screen"})
   await page.setViewportSize({width: 1440, height: 900})
   await page.getByRole("button", {name: "A blank workbook"}).click()
+  await page.getByText("No plantings in this plan yet.").waitFor()
   await sheet.open("Lender's page")
   await expect.poll(() => foot.textContent()).toMatch(/"New season\. No day is typed/)
   // Of an empty plan paper says why there is no study, and has no tables of headings alone.

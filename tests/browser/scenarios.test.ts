@@ -140,6 +140,7 @@ it("says of every cell its value, unit, column, planting and kind, as a screen r
     "470 mg/g. Sugar of North Bench. measured",
     "470 mg/g. Sugar used of North Bench. worked out",
     "laboratory. Method of North Bench. typed",
+    "dormant. Counts as of North Bench. worked out",
   ])
   await sheet.open("Crowns")
   expect(await (await sheet.cell("Top Corner", "Sugar")).getAttribute("aria-label")).toBe(

@@ -1,4 +1,4 @@
-import type {Page} from "playwright-core"
+import type {Locator, Page} from "playwright-core"
 
 /** What a person does at the sheet on screen: reads cells by planting and heading, chooses them, types. */
 export function sheetOn(page: Page) {
@@ -19,16 +19,23 @@ export function sheetOn(page: Page) {
     if (!found) throw new Error(`There is no column ${heading}`)
     return found.id
   }
+  /** Turns a long sheet on until a cell is drawn: rows far from what is seen are not. */
+  const scrolledTo = async (cell: Locator) => {
+    const rows = page.locator(".sheet .ag-grid-viewport, .sheet .ag-body-viewport").first()
+    for (let turns = 0; turns < 60 && (await cell.count()) === 0; turns++) {
+      await rows.evaluate((one) => (one.scrollTop += 300))
+      await page.waitForTimeout(50)
+    }
+  }
   /** The cell of a row, named by what stands in its first column, or by its number from 1. */
   const cell = async (row: string | number, heading: string, unit?: string) => {
     const col = await columnId(heading, unit)
-    const index =
+    const named =
       typeof row === "number"
-        ? row - 1
-        : await page
-            .locator('.ag-cell[col-id="0"]', {hasText: new RegExp(`^${row}$`)})
-            .first()
-            .evaluate((one) => one.closest("[row-index]")!.getAttribute("row-index"))
+        ? page.locator(`[row-index="${row - 1}"] .ag-cell[col-id="0"]`)
+        : page.locator('.ag-cell[col-id="0"]', {hasText: new RegExp(`^${row}$`)})
+    await scrolledTo(named.first())
+    const index = await named.first().evaluate((one) => one.closest("[row-index]")!.getAttribute("row-index"))
     return page.locator(`[row-index="${index}"] .ag-cell[col-id="${col}"]`).first()
   }
   const choose = async (row: string | number, heading: string, unit?: string) =>
