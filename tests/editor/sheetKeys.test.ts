@@ -33,6 +33,10 @@ describe("a key beside the sheet", () => {
     const store = on("C2")
     store.run(enterContent(store.getState().cell, 7))
     const {document} = store.getState()
+    const edit = {type: "enter", cells: []} as const
+    store.turn(() => ({question: {asks: "Shall it?", yes: "Yes", edit, links: []}}))
+    expect(besides(store, "Ctrl+z")).toBe(false)
+    store.turn(() => ({question: null}))
     store.turn(startTyping("1"))
     expect(besides(store, "Ctrl+z")).toBe(false)
     expect(store.getState().document).toBe(document)
