@@ -231,7 +231,7 @@ export function createStore(
   const show = (step: Step, history: Partial<EditorState>, said: string) => {
     const document = at(step)
     shown(workbook.show(document, state.cell.sheet), history, said, step.sorts)
-    tellChanges(document, () => said)
+    tellChanges(document, () => state.said)
   }
 
   return {

@@ -85,12 +85,14 @@ it("gives the keyboard to the sheet that is opened, and puts all that is typed a
   await expect.poll(focused).toMatch(/Price of 3\. typed$/)
   const cell = (row: number) => page.locator(`[row-index="${row}"] .ag-cell[col-id="1"]`).innerText()
   expect([await cell(0), await cell(1)]).toEqual(["3.86", "3.27"])
+  const said = page.locator(".folio [role=status]").first()
+  await expect.poll(() => said.innerText()).toMatch(/values changed\.$/) // else it may be said after what comes next
 
   await contents.getByLabel("Sheets with").focus()
   await page.keyboard.type("fern")
   await page.keyboard.press("Enter")
   await expect.poll(focused).toMatch(/^North Bench\. Planting/)
-  expect(await page.locator(".folio [role=status]").first().innerText()).toBe("Fern is open, at A1.")
+  expect(await said.innerText()).toBe("Fern is open, at A1.")
 
   // A page to read before its sheet begins at its title.
   await contents.getByRole("button", {name: /^This week/}).click()
