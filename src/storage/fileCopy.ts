@@ -185,13 +185,16 @@ function download(blob: Blob, name: string): {name: string} {
   return {name}
 }
 
+/** The field is in the page while it is asked: out of it, some browsers never tell what was chosen. */
 function pick(accept: string): Promise<File | null> {
   const input = document.createElement("input")
   input.type = "file"
   input.accept = accept
-  return new Promise((resolve) => {
+  input.hidden = true
+  document.body.append(input)
+  return new Promise<File | null>((resolve) => {
     input.addEventListener("change", () => resolve(input.files?.[0] ?? null))
     input.addEventListener("cancel", () => resolve(null))
     input.click()
-  })
+  }).finally(() => input.remove())
 }
