@@ -67,10 +67,13 @@ export interface BookName {
 export const LAST_ROW = 1_048_575
 
 /**
- * The rows on which a whole column ends in a file of formulas, counted from 0: a program that goes through all of them for each
- * cell took more than ten minutes for a farm's workbook to the last row there is, and takes seconds to the first. Chosen.
+ * The rows on which a whole column ends in a file, counted from 0: programs that go through all of them, for each cell or for each
+ * rule for entry, took many minutes for a farm's workbook to the last row there is, and take seconds to the first. Chosen.
  */
 export const COLUMN_ENDS = [9_999, 99_999, LAST_ROW]
+
+/** Where whole columns end for a sheet of so many rows, which may grow to twice its rows. */
+export const columnEnd = (rows: number) => COLUMN_ENDS.find((end) => end >= 2 * rows) ?? LAST_ROW
 
 /** How wide a character is taken to be in .ods, which has lengths, in mm; chosen. */
 export const CHARACTER = 2

@@ -9,7 +9,7 @@ import {originOf} from "../../workbook/trace"
 import {isFault, type Fault, type Value} from "../../workbook/value"
 import type {Workbook} from "../../workbook/workbook"
 import {LIMITS} from "./limits"
-import {COLUMN_ENDS, LAST_ROW} from "./book"
+import {columnEnd} from "./book"
 import type {Book, BookCell, BookNote, BookRule, BookSheet, BookValue, Look, OutForm} from "./book"
 import {inFile, type Counterpart} from "./bookFormula"
 import {bookRule} from "./bookRule"
@@ -36,7 +36,8 @@ export function fullCopy(workbook: Workbook, form: OutForm = "xlsx"): Sent {
   const {document} = workbook
   const left: string[] = []
   const names = namesOfSheets(document, left)
-  const end = columnEnd(document)
+  // One row for all sheets, since columns of two may be taken together.
+  const end = columnEnd(HEADS + Math.max(0, ...document.sheets.map(({rows}) => rows.length)))
   const there = (index: number) => (sheet: string | null) => counterpart(document, names, index, sheet)
   const sheets = document.sheets.map((_, sheet) =>
     sheetOf(workbook, sheet, names[sheet]!, {
@@ -103,12 +104,6 @@ const bookFrom = (
 const LONGEST_FORMULA = 8000
 
 const HEADS = 1
-
-/** Where whole columns end: one row for all sheets, since columns of two may be taken together. Each sheet may grow to twice its rows. */
-function columnEnd({sheets}: Document): number {
-  const most = Math.max(0, ...sheets.map(({rows}) => rows.length))
-  return COLUMN_ENDS.find((end) => end >= 2 * (most + HEADS)) ?? LAST_ROW
-}
 
 function counterpart(
   {sheets}: Document,

@@ -179,7 +179,7 @@ function sheetPart(
   return xml(
     `<worksheet xmlns="${MAIN}" xmlns:r="${RELATIONS}"><dimension ref="${area}"/><sheetViews><sheetView workbookViewId="0">${pane(keeps)}</sheetView></sheetViews>${
       columns.some(Boolean) ? `<cols>${columns.join("")}</cols>` : ""
-    }<sheetData>${cells.join("")}</sheetData>${isGuarded ? guard : ""}${xlsxRules(rules)}<pageSetup orientation="landscape" fitToHeight="0"/>${hasNotes ? '<legacyDrawing r:id="rId2"/>' : ""}</worksheet>`,
+    }<sheetData>${cells.join("")}</sheetData>${isGuarded ? guard : ""}${xlsxRules({rules, rows})}<pageSetup orientation="landscape" fitToHeight="0"/>${hasNotes ? '<legacyDrawing r:id="rId2"/>' : ""}</worksheet>`,
   )
 }
 

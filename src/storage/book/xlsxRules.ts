@@ -1,20 +1,24 @@
 import {columnLetters, referenceOf} from "../../workbook/formula"
-import {LAST_ROW, type BookRule, type BookSheet} from "./book"
+import {columnEnd, type BookRule, type BookSheet} from "./book"
 import {LIMITS} from "./limits"
 import {limitIn, OTHER_RULES, WHOLE_NUMBERS} from "./reading"
 import {xmlText} from "./xml"
 
 /** The rules for entry of a sheet, each for its column below the heading (ECMA-376, 18.3.1.33). */
-export function xlsxRules(rules: BookSheet["rules"]): string {
-  const written = rules.flatMap((rule, col) => (rule ? [rulePart(rule, columnLetters(col))] : []))
+export function xlsxRules({rules, rows}: Pick<BookSheet, "rules" | "rows">): string {
+  const last = columnEnd(rows.length) + 1
+  const written = rules.flatMap((rule, col) => {
+    const letters = columnLetters(col)
+    return rule ? [rulePart(rule, `${letters}2:${letters}${last}`)] : []
+  })
   return written.length
     ? `<dataValidations count="${written.length}">${written.join("")}</dataValidations>`
     : ""
 }
 
-function rulePart(rule: BookRule, letters: string): string {
+function rulePart(rule: BookRule, cells: string): string {
   const part = (kind: string, ...formulas: (number | string)[]) =>
-    `<dataValidation ${kind} allowBlank="1" showErrorMessage="1" sqref="${letters}2:${letters}${LAST_ROW}">${formulas
+    `<dataValidation ${kind} allowBlank="1" showErrorMessage="1" sqref="${cells}">${formulas
       .map((formula, i) => `<formula${i + 1}>${xmlText(String(formula))}</formula${i + 1}>`)
       .join("")}</dataValidation>`
   if ("words" in rule) return part('type="list"', `"${rule.words.join().replaceAll('"', '""')}"`)
