@@ -28,5 +28,8 @@ function readerFor(bytes: Uint8Array): typeof readXlsx {
       "It is locked with a password, or of an older form: save it as .xlsx or .ods without a password first",
     )
   if (!begins(0x50, 0x4b)) throw new Unreadable("It is neither .xlsx nor .ods")
-  return openZip(bytes).names.includes("content.xml") ? readOds : readXlsx
+  const {names} = openZip(bytes)
+  if (names.includes("xl/workbook.bin"))
+    throw new Unreadable("It is of the form .xlsb: save it as .xlsx first")
+  return names.includes("content.xml") ? readOds : readXlsx
 }

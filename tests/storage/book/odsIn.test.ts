@@ -105,7 +105,6 @@ describe("readBook of .ods", () => {
   })
 
   it("refuses cells that are repeated beyond all measure, and too many sheets", () => {
-    const start = performance.now()
     expect(refusedOf(table(row(number(1, ' table:number-columns-repeated="16384"'))))).toBe(
       "Yields has more than 500 columns that hold something",
     )
@@ -114,6 +113,5 @@ describe("readBook of .ods", () => {
     )
     const many = Array.from({length: 10_000}, (_, i) => table("", `S${i}`)).join("")
     expect(refusedOf(many)).toBe("It has more than 200 sheets, which are the most")
-    expect(performance.now() - start).toBeLessThan(5000)
   })
 })
