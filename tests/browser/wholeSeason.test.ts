@@ -183,10 +183,10 @@ it("takes a grower's whole season, typed by keys alone", async () => {
   await shows("Far Six", "Sugar", "480")
   await shows("Marsh Field", "Age", "10")
   // Eight weeks for its age end on 13 June, the crew on the 10th; four weeks at age 3.
-  await shows("Marsh Field", "Close", "10 Jun 2028")
+  await shows("Marsh Field", "Close", "10 Jun")
   await shows("Marsh Field", "Held by", "crew")
   await shows("Marsh Field", "Slack", "3")
-  await shows("Far Six", "Close", "21 May 2028")
+  await shows("Far Six", "Close", "21 May")
   await shows("Far Six", "Held by", "weeks for its age")
   const marsh = crownsOf(520, 560, 17500, "2028-04-19")
   const six = crownsOf(480, 420, 20100, "2028-04-24")
@@ -242,7 +242,7 @@ it("takes a grower's whole season, typed by keys alone", async () => {
   }
   expect(Math.max(...short)).toBeGreaterThan(0)
   await put("Season plan")
-  await shows("Marsh Field", "Close", "23 May 2028") // five weeks that pay, from 19 April
+  await shows("Marsh Field", "Close", "23 May") // five weeks that pay, from 19 April
   await shows("Marsh Field", "Held by", "price")
   await shows("Marsh Field", "Slack", "8") // to the spears' 31 May
 
@@ -263,7 +263,7 @@ it("takes a grower's whole season, typed by keys alone", async () => {
   await shows("Marsh Field", "Why closed", "crew short")
   const closed = await sheet.text("Marsh Field", "Closed")
   await put("Season plan")
-  await shows("Marsh Field", "Close", closed)
+  await shows("Marsh Field", "Close", closed.replace(" 2028", ""))
   await shows("Marsh Field", "Held by", "you")
 
   // The fern: 58 kg/ha a day after 25 days, and 30 days in hand, fill what the floor leaves of the reserve.
@@ -286,7 +286,7 @@ it("takes a grower's whole season, typed by keys alone", async () => {
   await press("Enter")
   await expect.poll(sheet.said).toContain("The draft of the next season is open.")
   await expect.poll(focused).toMatch(/^Marsh Field\. Planting/)
-  await shows("Marsh Field", "Open", "19 Apr 2029")
+  await shows("Marsh Field", "Open", "19 Apr")
   await shows("Marsh Field", "Age", "11")
   await shows("Marsh Field", "Sugar", "535") // of the two that were dug in November
   await put("Records")

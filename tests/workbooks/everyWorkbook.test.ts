@@ -125,6 +125,17 @@ describe("every workbook in the folder", () => {
     }
   })
 
+  it.each(files)("%s has room for the year in every column of dates that shows it", (file) => {
+    const dates = documentIn(file).sheets.flatMap(({name, columns}) =>
+      columns.flatMap(({heading, format, width = 0}) =>
+        format === "date" ? [{at: `${name}, ${heading}`, width}] : [],
+      ),
+    )
+    expect(dates.length).toBeGreaterThan(10)
+    // As measured in the browser, "24 May 2031" is cut off in a narrower column.
+    expect(dates.filter(({width}) => width < 6.8)).toEqual([])
+  })
+
   it.each(files)("%s uses every named value, and says for each what it is and where it is from", (file) => {
     const document = documentIn(file)
     const formulas = document.sheets.flatMap(({columns, rows}) => [
