@@ -22,7 +22,8 @@ export function questionedAt(document: Document, at: CellAddress, number: number
   const others = othersOf(sheet!, at)
   if (others.length < FEWEST) return null
   const [from, to] = nearTo(others)
-  return outside(from, to, others.length)
+  const odd = outside(from, to, others.length)
+  return others.length < ENOUGH && odd?.meant === null ? null : odd
 }
 
 /** Whether the number that a cell holds is questioned. */
@@ -44,7 +45,9 @@ export function nearTo(numbers: readonly number[]): readonly [number, number] {
 }
 
 const NORMAL_QUARTILE = 0.6745 // half of a normal population lies nearer to its middle than so many standard deviations
-const FEWEST = 3 // other numbers from which anything can be said; chosen
+// Chosen: a point that slipped shows beside two other numbers, how far apart they lie only from three on.
+const FEWEST = 2
+const ENOUGH = 3
 
 /** The other numbers of a column in rows of the same name, and measured on the same day; all others where no name occurs twice. */
 function othersOf(sheet: Sheet, {row, col}: CellAddress): number[] {

@@ -47,6 +47,22 @@ describe("a questioned number", () => {
     expect(questionedAt(records, cellAt("B1"), 44000)).toEqual({from: 100, to: 12000, others: 0, meant: 4400})
   })
 
+  it("is one a tenth or ten times of two others, which tell no more than that", () => {
+    const crop = column("Crop", {unit: "kg/ha", rule: {nearOthers: true}})
+    const other = [
+      ["Long Acre", 4200],
+      ["Long Acre", 4450],
+      ["Young", 620],
+      ["Young", 2480],
+    ]
+    const asked = (name: string, kg: number) =>
+      questionedAt(documentOf(sheet("Records", ["Planting", crop], [...other, [name, kg]])), cellAt("B5"), kg)
+    expect(asked("Long Acre", 440)).toMatchObject({others: 2, meant: 4400})
+    expect(asked("Long Acre", 44000)).toMatchObject({others: 2, meant: 4400})
+    for (const kg of [1900, 2600, 6400]) expect(asked("Long Acre", kg)).toBeNull() // a frost year, a good one
+    for (const kg of [250, 4350]) expect(asked("Young", kg)).toBeNull() // what grows is spread wide
+  })
+
   it("is looked at among all rows where no name occurs twice", () => {
     const area = column("Area", {rule: {nearOthers: true}})
     const plantings = documentOf(
