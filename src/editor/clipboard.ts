@@ -17,7 +17,7 @@ import {namesMet} from "./namesInUse"
 import {doubtsIn, doubtWords} from "./pickingDoubts"
 import {askToOwn} from "./reading"
 import {onlyRows} from "./selection"
-import {dateText, textOf, textWithUnit, withDecimal} from "./display"
+import {dateText, percentText, textOf, textWithUnit, withDecimal} from "./display"
 import {shownNumber} from "./measures"
 import type {EditorState, PastePiece, Store, Turn} from "./store"
 import {entering, guardedWords, leftOutWords, type LeftOut} from "./words"
@@ -226,13 +226,18 @@ export function pastingOf(
   return {edit: entering(document, "paste", cells), block, failed, pieces, guarded, twoDays, taken}
 }
 
-/** What a cell would show of a content. */
+/** What a cell would hold of a content, with its unit: a number in full, though the column shows fewer decimals. */
 export function readText(document: Document, at: CellAddress, content: Content): string {
   if (content === null) return "blank"
   const region = regionOf(document)
   if (isFormula(content)) return onScreen(content, decimalOf(document))
   const day = typeof content === "string" ? dayOf(content) : null
-  return day === null ? textWithUnit(content, cellColumn(document, at), false, region) : dateText(day)
+  if (day !== null) return dateText(day)
+  const column = cellColumn(document, at)
+  if (typeof content !== "number" || !column) return textWithUnit(content, column, false, region)
+  const {format, ...bare} = column
+  if (format === "share") return percentText(content, "needed", region.decimal)
+  return textWithUnit(content, typeof format === "number" ? bare : column, false, region)
 }
 
 /** A piece that was copied here: its formula moved along, or its value, which has to be fit for the column as any other. */

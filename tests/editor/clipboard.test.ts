@@ -11,7 +11,7 @@ const farm = documentOf(
     "Plan",
     [
       column("Planting", {format: "text"}),
-      column("Area", {unit: "ha", rule: {least: 0, most: 50}}),
+      column("Area", {unit: "ha", format: 1, rule: {least: 0, most: 50}}),
       column("Twice", {formula: "=B1*2"}),
       column("Open", {format: "date"}),
       "Note",
@@ -105,10 +105,10 @@ describe("pasting", () => {
 
   it("asks when some of it cannot stand where it would land, and loses nothing", () => {
     const store = at("B1")
-    pasteTable(store, elsewhere("5\nmuch\n98"))
+    pasteTable(store, elsewhere("5.125\nmuch\n98"))
     expect(store.getState().document).toBe(farm)
     expect(store.getState().question!.preview).toEqual([
-      {at: cellAt("B1"), copied: "5", reads: "5\u00a0ha", why: null},
+      {at: cellAt("B1"), copied: "5.125", reads: "5.125\u00a0ha", why: null}, // though the column shows one decimal
       {
         at: cellAt("B2"),
         copied: "much",
@@ -122,7 +122,7 @@ describe("pasting", () => {
         "B3: Area 98 ha is above 50 ha (did you mean 9.8 ha?). Bring in the others?",
     )
     answerYes(store)
-    expect(rows(store).map((row) => row[1])).toEqual([5, 7.25, null])
+    expect(rows(store).map((row) => row[1])).toEqual([5.125, 7.25, null])
   })
 
   it("tells what lies beside the last column", () => {
