@@ -10,6 +10,7 @@ import type {Finding, Words} from "./finding"
 import {namedValues} from "./names"
 import {oddFormulas} from "./oddFormulas"
 import {oddNumbers} from "./oddNumbers"
+import {openedOtherwise} from "./opened"
 import {pickedTooMuch} from "./picked"
 import {plantings, withoutRecord} from "./plantings"
 import {ranges} from "./ranges"
@@ -34,6 +35,7 @@ const rules: readonly ((checked: Checked) => readonly Finding[])[] = [
   dates,
   pickedInWait,
   pickedAfterClose,
+  openedOtherwise,
   negativeStores,
   pickedTooMuch,
   ranges,

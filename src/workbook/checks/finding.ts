@@ -14,6 +14,7 @@ export const RULES = [
   "date outside the season",
   "picked in a wait",
   "picked after its close",
+  "opened otherwise",
   "negative store",
   "picked too much",
   "range",
