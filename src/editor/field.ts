@@ -1,7 +1,8 @@
 import {dayOf, isoOf} from "../../functions/calendar"
 import type {Region} from "../workbook/document"
-import {dayText, quantityText} from "./display"
+import {dayText, quantityText, shownIn} from "./display"
 import type {FieldMark} from "../workbook/fieldActs"
+import type {FieldContents} from "../workbook/fieldRows"
 import {addFieldRow} from "./commands/season"
 import {pickingDoubt} from "./pickingDoubts"
 import type {Command} from "./store"
@@ -153,6 +154,21 @@ export const addSample = (
     mark,
     `root sample of ${planting}`,
   )
+
+/** What a row of the field holds, in words: "Sand Piece 1 160 kg", "Sand Piece 30 spears, 10.7 mm", "Sand Piece plant 2, 18.5 °Brix". */
+export function fieldRowText(row: FieldContents, region: Region): string {
+  const shown = (part: keyof FieldContents, unit: string, decimals?: number) => {
+    const {text, unit: shownUnit} = shownIn(unit, region)
+    return `${text(Number(row[part]), decimals)} ${shownUnit}`
+  }
+  if (row["picking planting"] !== undefined)
+    return `${row["picking planting"]} ${shown("picking weight", "kg")}`
+  if (row["spear planting"] !== undefined)
+    return `${row["spear planting"]} ${row["spears counted"]} spears, ${shown("spear mean", "mm", 1)}`
+  const measured =
+    row["sample sugar"] === undefined ? shown("sample reading", "°Brix") : shown("sample sugar", "mg/g")
+  return `${row["sample planting"]} plant ${row["sample plant"]}, ${measured}`
+}
 
 /** The days that can be chosen: today and the six before it, in ISO form. */
 export function lastDays(today: string): readonly string[] {

@@ -1,11 +1,12 @@
-import {useEffect, useRef, useState, useSyncExternalStore} from "react"
+import {useEffect, useMemo, useRef, useState, useSyncExternalStore} from "react"
 import {dayOf} from "../../functions/calendar"
-import {dayText, measuredText, numberText, quantityText, shownIn, withDecimal} from "../editor/display"
+import {dayText, numberText, quantityText, shownIn, withDecimal} from "../editor/display"
 import {
   addPicking,
   addSample,
   addSpears,
   fieldPlantings,
+  fieldRowText,
   lastDays,
   nextPlant,
   pickingLate,
@@ -23,7 +24,7 @@ import type {Command, Store} from "../editor/store"
 import {deviceName, markAt, nameDevice} from "../storage/ownDevice"
 import {isoDate, isoTime} from "../workbook/clock"
 import {LONGEST_DEVICE} from "../workbook/document"
-import type {FieldMark} from "../workbook/fieldActs"
+import {lastEntered, type FieldMark} from "../workbook/fieldActs"
 import {namesIn} from "../workbook/names"
 import {regionOf, type Decimal} from "../workbook/region"
 import type {Keeping} from "./keeping"
@@ -45,18 +46,21 @@ export function FieldPage({store, keeping}: {store: Store; keeping: Keeping}) {
   const planting = plantings.find(({name}) => name === chosen) ?? plantings[0]
   const [today] = useState(() => isoDate(new Date()))
   const [day, setDay] = useState(today)
-  const [added, setAdded] = useState<{readonly words: string; readonly id: string} | null>(null)
+  const [moment, setMoment] = useState(() => new Date().toISOString())
+  const [tookBack, setTookBack] = useState(false)
+  const last = useMemo(() => lastEntered(state.document, moment), [state.document, moment])
   const heading = useRef<HTMLHeadingElement>(null)
   useEffect(() => heading.current?.focus(), [job])
 
-  const add = (command: (mark: FieldMark) => Command, words: string) => {
+  const act = (command: (mark: FieldMark) => Command, takesBack: boolean) => {
     const mark = markAt(new Date())
-    if (store.run(command(mark))) setAdded({words: `${isoTime(new Date())} ${words}`, id: mark.id})
+    setMoment(mark.entered)
+    if (store.run(command(mark))) setTookBack(takesBack)
   }
-  const canTakeBack = added !== null && state.document.field?.at(-1)?.id === added.id
-  const takeBack = () => {
-    if (added && store.run(takeFieldRowBack(added.id, markAt(new Date())))) setAdded(null)
-  }
+  const add = (command: (mark: FieldMark) => Command) => act(command, false)
+  const takeBack = () => last && act((mark) => takeFieldRowBack(last.id, mark), true)
+  const lastWords =
+    last && `${isoTime(new Date(last.entered))} ${fieldRowText(last.row, regionOf(state.document))}`
   const body =
     planting &&
     {
@@ -114,8 +118,13 @@ export function FieldPage({store, keeping}: {store: Store; keeping: Keeping}) {
         <p>No planting is in this workbook yet: go back, and add one on the sheet Plantings.</p>
       )}
       <div className="field-added">
-        <span role="status">{added ? `Added ${added.words}` : "Nothing added yet"}</span>
-        <button disabled={!canTakeBack} onClick={takeBack}>
+        <span role="status">
+          {tookBack && "Taken back. "}
+          {lastWords
+            ? `${tookBack ? "Before it" : "Added"} ${lastWords}`
+            : !tookBack && "Nothing added of late"}
+        </span>
+        <button disabled={!last} onClick={takeBack}>
           Take back
         </button>
       </div>
@@ -159,7 +168,7 @@ interface JobProps {
   store: Store
   planting: FieldPlanting
   day: string
-  onAdd: (command: (mark: FieldMark) => Command, words: string) => void
+  onAdd: (command: (mark: FieldMark) => Command) => void
 }
 
 function Picking({store, planting, day, onAdd}: JobProps) {
@@ -177,10 +186,7 @@ function Picking({store, planting, day, onAdd}: JobProps) {
     const late = pickingLate(store.workbook, planting.name, day)
     const odd = [late, pickingOdd(planting, kg, region)].filter(Boolean).join(" ")
     if (odd && asked !== odd) return setAsked(odd)
-    onAdd(
-      (mark) => addPicking(planting.name, day, kg, mark),
-      `${planting.name} ${measuredText(kg, measure, undefined, region)} ${measure.unit}`,
-    )
+    onAdd((mark) => addPicking(planting.name, day, kg, mark))
     setDigits("")
     setAsked("")
   }
@@ -268,10 +274,7 @@ function Spears({store, planting, day, onAdd}: JobProps) {
           className="chief field-do"
           disabled={count === 0}
           onClick={() => {
-            onAdd(
-              (mark) => addSpears(planting.name, day, mean!, count, mark),
-              `${planting.name} ${count} spears, ${text(mean!, 1)} ${unit}`,
-            )
+            onAdd((mark) => addSpears(planting.name, day, mean!, count, mark))
             change([])
           }}
         >
@@ -308,10 +311,7 @@ function Sample({store, planting, day, onAdd}: JobProps) {
         className="chief field-do"
         disabled={digits === "" || tooMuch !== ""}
         onClick={() => {
-          onAdd(
-            (mark) => addSample(planting.name, day, plant, measured, value, mark),
-            `${planting.name} plant ${plant}, ${numberText(value, undefined, decimal)} ${unit}`,
-          )
+          onAdd((mark) => addSample(planting.name, day, plant, measured, value, mark))
           setDigits("")
         }}
       >

@@ -1,6 +1,6 @@
 import {columnWith, sheetWith, type Document, type FieldEntry} from "./document"
 import {extraAt} from "./extras"
-import {contentsOf, FieldRows, hasPlace, isSameRow, keyOf, KINDS} from "./fieldRows"
+import {contentsOf, FieldRows, hasPlace, isSameRow, keyOf, KINDS, type FieldContents} from "./fieldRows"
 import {FIELD_PARTS} from "./parts"
 
 /** Which act of the field it is, on what device and when it was entered. */
@@ -108,6 +108,26 @@ export function withActsKept(shown: Document, next: Document, mark: () => FieldM
     return [again]
   })
   return {...rows.changed(), field: [...(next.field ?? []), ...undone, ...acts]}
+}
+
+/** Chosen: a shift of work; what was entered before is mended on its sheet. */
+const TAKEN_BACK_WITHIN = 12 * 3_600_000 // ms
+
+/**
+ * What was entered here last by a moment, in ISO form, and can be taken back: it is no older than a shift, and its row stands
+ * as it was entered. Null where nothing can. Once it is taken back, what was entered before it is the last.
+ */
+export function lastEntered(
+  document: Document,
+  moment: string,
+): (FieldEntry & {readonly row: FieldContents}) | null {
+  const log = document.field ?? []
+  const takenBack = new Set(log.flatMap(({takesBack}) => takesBack ?? []))
+  const last = log.findLast(({id, row, brought}) => row && !brought && !takenBack.has(id))
+  if (!last?.row || Date.parse(moment) - Date.parse(last.entered) > TAKEN_BACK_WITHIN) return null
+  const {id, row} = last
+  const stands = hasPlace(document, row) && new FieldRows(document).ofAct(row, id)?.key === keyOf(row)
+  return stands ? {...last, row} : null
 }
 
 /** The act of the field that gave a row of a sheet, and whether the row was changed since; null where none did. */

@@ -113,6 +113,13 @@ it("comes back to the field page, with what was entered, when the browser loads 
   await page.getByRole("heading", {level: 1, name: "Add picking"}).waitFor()
   await page.getByLabel("Planting").selectOption("Long Acre")
   expect(await page.locator(".field-amount").innerText()).toMatch(/last 318.kg/)
+  // It can be taken back still.
+  await expect
+    .poll(() => page.locator(".field-added").innerText())
+    .toMatch(/^Added \d\d:\d\d Long Acre 318 kg/)
+  await page.getByRole("button", {name: "Take back", exact: true}).tap()
+  await expect.poll(() => page.locator(".field-added").innerText()).toMatch(/^Taken back\./)
+  expect(await page.locator(".field-amount").innerText()).not.toMatch(/last 318.kg/)
   // A count in hand too, with the way back from a wrong tap.
   await page.getByRole("button", {name: "Count spears"}).tap()
   for (const size of [9, 11, 14]) await page.getByRole("button", {name: new RegExp(`^${size} mm`)}).tap()

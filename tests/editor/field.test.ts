@@ -6,6 +6,7 @@ import {
   addSample,
   addSpears,
   fieldPlantings,
+  fieldRowText,
   lastDays,
   nextPlant,
   pickingLate,
@@ -16,6 +17,7 @@ import {
 import {createStore} from "../../src/editor/store"
 import type {Document} from "../../src/workbook/document"
 import {readFile} from "../../src/workbook/file"
+import {PLAIN_REGION} from "../../src/workbook/region"
 
 const {document: farm} = readFile(
   readFileSync(new URL("../../workbooks/hollow-brook-farm.json", import.meta.url), "utf8"),
@@ -46,6 +48,20 @@ describe("what is entered in the field", () => {
       "picking of Sand Piece",
       "spears of Long Acre",
       "root sample of Top Corner",
+    ])
+  })
+  it("is told in the units of the region", () => {
+    const said = (region = PLAIN_REGION) =>
+      store.getState().document.field!.map(({row}) => fieldRowText(row!, region).replaceAll("\u202f", " "))
+    expect(said()).toEqual([
+      "Sand Piece 1 160 kg",
+      "Long Acre 28 spears, 10.7 mm",
+      "Top Corner plant 1, 18.5 °Brix",
+    ])
+    // 1160 / 0.45359237 = 2557.36; 10.68 / 25.4 = 0.4205
+    expect(said({measures: "US", decimal: ","}).slice(0, 2)).toEqual([
+      "Sand Piece 2 557,4 lb",
+      "Long Acre 28 spears, 0,420 in",
     ])
   })
   it("is known to the next one: the last picking, and the number of the next plant", () => {

@@ -113,7 +113,7 @@ const contents = {
   "picking weight": 1160,
 } as const
 
-it("takes back the row that the field page added last, and no other", () => {
+it("takes back the row that was entered in the field last, then the one before it", () => {
   const store = createStore(farm)
   store.run(addFieldRow(contents, mark("a"), "picking of Long Acre"))
   store.run(addFieldRow({...contents, "picking weight": 40}, mark("b"), "picking of Long Acre"))
@@ -121,6 +121,8 @@ it("takes back the row that the field page added last, and no other", () => {
   store.run(takeFieldRowBack("b".repeat(32), mark("c")))
   expect(rows(store, "Pickings")).toEqual([["Long Acre", "2026-05-25", 1160, "="]])
   expect(store.getState().document.field).toHaveLength(3)
+  store.run(takeFieldRowBack("a".repeat(32), mark("d")))
+  expect(rows(store, "Pickings")).toEqual([])
 })
 
 it("adds a row from the field under the columns of its parts", () => {

@@ -1,7 +1,7 @@
 import {describe, expect, it} from "vitest"
 import {createStore} from "../../src/editor/store"
 import type {Content, Document, FieldEntry} from "../../src/workbook/document"
-import {actOf, landed} from "../../src/workbook/fieldActs"
+import {actOf, landed, lastEntered} from "../../src/workbook/fieldActs"
 import type {FieldContents} from "../../src/workbook/fieldRows"
 import {readFile, writeFile} from "../../src/workbook/file"
 import {revised} from "../../src/workbook/revised"
@@ -46,6 +46,25 @@ const withTyped = (document: Document, kg: number) =>
 const rows = ({sheets}: Document) => sheets[0]!.rows
 const weights = (document: Document) => rows(document).map((row) => row[2])
 const rising = (some: readonly unknown[]) => some.toSorted((a, b) => Number(a) - Number(b))
+
+describe("what was entered last", () => {
+  const last = (document: Document, moment = "2026-05-25T07:00:00.000Z") => lastEntered(document, moment)?.id
+  const two = entered(farm, added(1, picking(400)), added(2, picking(90)))
+
+  it("is the last row that was not taken back, one after the other", () => {
+    expect(last(farm)).toBeUndefined()
+    expect(last(two)).toBe(id(2))
+    expect(last(entered(two, takenBack(3, 2)))).toBe(id(1))
+    expect(last(entered(two, takenBack(3, 2), takenBack(4, 1)))).toBeUndefined()
+  })
+
+  it("is none of another device, none older than a shift, and none that was changed on its sheet", () => {
+    expect(last(brought(two, added(3, picking(50))))).toBe(id(2))
+    expect(last(two, "2026-05-25T18:12:00.000Z")).toBe(id(2))
+    expect(last(two, "2026-05-25T18:13:00.000Z")).toBeUndefined()
+    expect(last(typed(two, 1, 2, 95))).toBeUndefined()
+  })
+})
 
 describe("acts of the field", () => {
   it("land below the last row, with the formulas of the sheet", () =>

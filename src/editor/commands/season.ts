@@ -10,7 +10,7 @@ import {
   type Part,
 } from "../../workbook/document"
 import type {Entry} from "../../workbook/edit"
-import type {FieldMark} from "../../workbook/fieldActs"
+import {lastEntered, type FieldMark} from "../../workbook/fieldActs"
 import {hasPlace, type FieldContents} from "../../workbook/fieldRows"
 import {planSheet, type Plan} from "../../workbook/plan"
 import type {Command} from "../store"
@@ -82,11 +82,11 @@ export const addFieldRow =
   ({document}) =>
     hasPlace(document, row) ? {type: "addField", entries: [{...mark, row}], from: "here", name} : null
 
-/** Takes back what the field page added last. What was added stays known, so that it does not come again from another device. */
+/** Takes back what was entered in the field last. It stays known, so that it does not come again from another device. */
 export const takeFieldRowBack =
   (id: string, mark: FieldMark): Command =>
   ({document}) =>
-    document.field?.at(-1)?.id === id
+    lastEntered(document, mark.entered)?.id === id
       ? {
           type: "addField",
           entries: [{...mark, takesBack: id}],
