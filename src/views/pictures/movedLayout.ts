@@ -22,6 +22,7 @@ const BAR_ROW = 26
 const MOST = 80 // px of the longest bar
 const LEAST = 40 // shorter than this the days cannot be compared; chosen
 const NUMBER = 38 // room for "−12 d"
+const GAP = 16 // px from the words to the bars, near enough to be read as one row; chosen
 const BOLD = 1.06
 /** The fewest days that the scale holds, so that a day does not look like a week; chosen. */
 const DAYS = 7
@@ -35,14 +36,14 @@ export function movedLayout(rows: readonly MovedRow[], width: number): MovedLayo
     ...rows.flatMap(({words: [bold, quiet]}) => [BOLD * textWidth(bold), textWidth(quiet)]),
   )
   const [before, after] = [textWidth("days earlier") + 10, textWidth("later") + 10]
-  const room = width - words - 16
+  const room = width - words - GAP
   const sides = Number(isEarlier) + Number(isLater)
   const spare = room - (isEarlier ? NUMBER : before) - (isLater ? NUMBER : after)
   const beside = Math.min(MOST, spare / Math.max(1, sides))
   if (beside >= LEAST)
     return {
       height: HEAD + ROW * rows.length,
-      middle: width - (isLater ? beside + NUMBER : after),
+      middle: words + GAP + (isEarlier ? beside + NUMBER : before),
       scale: beside / longest,
       rows: rows.map((_, i) => ({y: HEAD + i * ROW, barY: HEAD + i * ROW + 4})),
     }

@@ -22,6 +22,12 @@ describe("the picture of what moved", () => {
       expect(barY + 16).toBeLessThanOrEqual(height)
     }
   })
+  it("keeps the bars near their words on a wide page", () => {
+    const {middle, scale} = movedLayout(rows, 1000)
+    const widest = Math.max(...rows.flatMap(({words}) => words.map((one) => textWidth(one))))
+    const longest = middle - 7 * scale - 5 - textWidth("\u22127 d") // of the two rows the one that reaches further left
+    expect(longest - widest).toBeLessThan(40)
+  })
   it("has room for a week at least, so that one day stays short", () => {
     const {scale} = movedLayout([row("A", 1)], 440)
     expect(scale * 7).toBeLessThanOrEqual(80)
