@@ -79,6 +79,14 @@ export function NeedsByWeek({needs, title, measures, decimals, decimal, atHandWo
             {text}
           </text>
         ))}
+        {columns.map(
+          ({week, isPast, x, inside}) =>
+            inside && (
+              <text key={week} className={isPast ? "strong" : "held"} x={x} y={inside.y} textAnchor="middle">
+                {inside.text}
+              </text>
+            ),
+        )}
         {columns.map(({week, isPast, x, short, words, y}) =>
           words.map((line, i) => (
             <text

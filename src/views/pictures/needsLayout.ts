@@ -40,9 +40,11 @@ export interface NeedColumn {
   readonly within: Bar
   /** The part above what is at hand; null where it is enough. */
   readonly short: Bar | null
-  /** The number, and what is short under it where there is room; the last line stands at `y`. */
+  /** The number, and what is short under it; the last line stands at `y`. */
   readonly words: readonly string[]
   readonly y: number
+  /** In a column too narrow for both above it the number stands within the bar. */
+  readonly inside: {readonly text: string; readonly y: number} | null
 }
 
 /** Everything that the drawing needs, px. */
@@ -62,6 +64,7 @@ const ROOM = 124 // px from the base to the highest bar; chosen
 const BELOW = 26
 const LEFT = 34
 const LETTERS = 17
+const LEAST_ROOM = 22 // px that a number within a bar takes; chosen
 /** Of a column's room that its bar takes; chosen. */
 const WIDE = 0.72
 
@@ -73,10 +76,11 @@ export function needsLayout(needs: readonly Need[], options: NeedsOptions): Need
   const {width, decimals, decimal, atHandWords} = options
   const shown = (value: number) => numberText(value, decimals, decimal)
   const step = (width - LEFT) / Math.max(1, needs.length)
-  const words = needs.map((need) => wordsOf(need, step, shown, decimals))
-  const top = 6 + LETTERS * Math.max(1, ...words.map(({length}) => length))
-  const base = top + ROOM
   const most = Math.max(1, ...needs.flatMap(({needed, atHand}) => [needed, atHand])) * 1.08
+  const hasRoom = (value: number) => (value / most) * ROOM >= LEAST_ROOM
+  const words = needs.map((need) => wordsOf(need, step, shown, isShort(need, decimals), hasRoom(need.atHand)))
+  const top = 6 + LETTERS * Math.max(1, ...words.map(({above}) => above.length))
+  const base = top + ROOM
   const y = (value: number) => base - (value / most) * ROOM
   const rule = niceStep(most)
   const columns = needs.map((need, i): NeedColumn => {
@@ -88,15 +92,15 @@ export function needsLayout(needs: readonly Need[], options: NeedsOptions): Need
       width: WIDE * step,
       height: y(from) - y(to),
     })
-    const isLow = base - y(needed) < 22
     return {
       week,
       isPast,
       x: LEFT + (i + 0.5) * step,
       within: bar(0, Math.min(needed, atHand)),
       short: lacks ? bar(atHand, needed) : null,
-      words: words[i]!,
-      y: y(needed) + (lacks || isLow ? -5 : 16),
+      words: words[i]!.above,
+      y: y(needed) + (lacks || !hasRoom(needed) ? -5 : 16),
+      inside: words[i]!.isInside ? {text: shown(needed), y: y(atHand) + 16} : null,
     }
   })
   return {
@@ -130,17 +134,29 @@ export function needsLayout(needs: readonly Need[], options: NeedsOptions): Need
   }
 }
 
-/** "19, short 3" in as many lines as its column asks for; of a narrow week that lies behind, only the number. */
-function wordsOf(need: Need, step: number, shown: (value: number) => string, decimals: number): string[] {
-  const {needed, atHand, isPast} = need
-  if (needed <= 0) return []
+/**
+ * "19, short 3" in as many lines as its column asks for. In a narrow one the number goes into the bar and "3 short" stands
+ * above it, since "19" over "short" over "3" would read as 19 short; of a week that lies behind, only the number where even
+ * that is too wide.
+ */
+function wordsOf(
+  {needed, atHand, isPast}: Need,
+  step: number,
+  shown: (value: number) => string,
+  lacks: boolean,
+  hasRoom: boolean,
+): {readonly above: readonly string[]; readonly isInside: boolean} {
+  if (needed <= 0) return {above: [], isInside: false}
   const number = shown(needed)
-  if (!isShort(need, decimals)) return [number]
   const short = shown(needed - atHand)
   const fits = (text: string) => textWidth(text) <= step - 2
-  if (fits(`${number}, short ${short}`)) return [`${number}, short ${short}`]
-  if (fits(`short ${short}`)) return [number, `short ${short}`]
-  return isPast ? [number] : [number, "short", short]
+  if (!lacks) return {above: [number], isInside: false}
+  if (fits(`${number}, short ${short}`)) return {above: [`${number}, short ${short}`], isInside: false}
+  if (fits(`short ${short}`)) return {above: [number, `short ${short}`], isInside: false}
+  if (isPast && !fits("short")) return {above: [number], isInside: false}
+  return hasRoom
+    ? {above: [short, "short"], isInside: true}
+    : {above: [`${number}:`, short, "short"], isInside: false}
 }
 
 /** Weeks in a row with the same at hand, as positions, the end left out. */

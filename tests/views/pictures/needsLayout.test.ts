@@ -33,15 +33,22 @@ describe("the picture of needs", () => {
   })
 
   it.each([
-    [976, ["10.0, short 1.0"]],
-    [582, ["10.0", "short 1.0"]],
-    [358, ["10.0", "short", "1.0"]],
-  ])("prints what a week to come lacks at %d px", (width, lines) => {
+    [976, ["10.0, short 1.0"], undefined],
+    [582, ["10.0", "short 1.0"], undefined],
+    [358, ["1.0", "short"], "10.0"], // never the number over "short", which reads as if all of it were
+  ])("prints what a week to come lacks at %d px", (width, lines, inside) => {
     const {columns} = needsLayout(cold, {...options, width})
     expect(columns[5]!.words).toEqual(lines)
+    expect(columns[5]!.inside?.text).toBe(inside)
     expect(columns[8]!.words).toEqual(["4.8"])
     for (const {words, y} of columns) expect(y - 17 * (words.length - 1) - 11).toBeGreaterThanOrEqual(0)
   })
+
+  it("keeps the number apart from what is short where nothing is at hand, so that no bar has room for it", () =>
+    expect(needsLayout(needsOf(0, 5, 5, 5, 5, 5, 10), {...options, width: 240}).columns[5]).toMatchObject({
+      words: ["10.0:", "10.0", "short"],
+      inside: null,
+    }))
 
   it("says each level of what is at hand, and draws it as one line in steps", () => {
     const needs = [...needsOf(22, 11, 18, 18, 18), ...needsOf(16, 14, 14, 8)]
