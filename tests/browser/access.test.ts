@@ -119,16 +119,17 @@ it("draws every picture in the system's own colours where it forces them", async
   expect(trouble).toEqual([])
 })
 
-it("prints the foot of the page after the sheet, not over it", async () => {
-  const {page} = await openPlanner({colorScheme: "dark"})
+it("draws a picture in the width of the paper, so that its words are not made smaller with it", async () => {
+  const {page} = await openPlanner()
   await page.locator(".ag-cell").first().waitFor()
-  await page.emulateMedia({media: "print"})
-  const bottom = (selector: string) =>
-    page
-      .locator(selector)
-      .first()
-      .evaluate((one) => one.getBoundingClientRect().bottom)
-  expect(await bottom(".folio")).toBeGreaterThan(await bottom("main"))
+  await sheetOn(page).open("Reserve")
+  const picture = page.locator(".reserve-year svg")
+  const width = async () => Number(await picture.getAttribute("width"))
+  await expect.poll(width).toBeGreaterThan(1000)
+  await page.evaluate(() => dispatchEvent(new Event("beforeprint")))
+  expect(await width()).toBe(688) // px that A4 leaves between its margins
+  await page.evaluate(() => dispatchEvent(new Event("afterprint")))
+  await expect.poll(width).toBeGreaterThan(1000)
 })
 
 it("prints a sheet without what only the screen needs, and says on each page what it is", async () => {
@@ -136,7 +137,7 @@ it("prints a sheet without what only the screen needs, and says on each page wha
   await page.locator(".ag-cell").first().waitFor()
   await sheetOn(page).open("Spear size")
   await page.emulateMedia({media: "print"})
-  for (const one of [".content", ".trace", ".title .acts"])
+  for (const one of [".content", ".trace", ".title .acts", ".folio"])
     expect(await page.locator(one).first().isVisible(), one).toBe(false)
   expect(await page.locator("figure").first().isVisible()).toBe(true)
   expect(await page.locator("main > style").textContent()).toMatch(

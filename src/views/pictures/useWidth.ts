@@ -1,11 +1,15 @@
 import {useEffect, useRef, useState} from "react"
 import {flushSync} from "react-dom"
 
+/** px: what an A4 page has within its margins. */
+const PAGE_WIDTH = 688
+
 /**
- * The width of the element that the ref is given to, px; null until it is measured; and whether it is that on paper. A picture
- * whose place on paper has another shape says how wide that is: nothing is measured again for printing.
+ * The width of the element that the ref is given to, px; null until it is measured; and whether it is that on paper. There a
+ * picture has the width of the page, or what it says: nothing is measured again for printing, and one that is wider is made
+ * smaller with its words.
  */
-export function useWidth(onPaper?: number) {
+export function useWidth(onPaper = PAGE_WIDTH) {
   const place = useRef<HTMLDivElement>(null)
   const [width, setWidth] = useState<number | null>(null)
   const [isPrinting, setPrinting] = useState(false)
@@ -18,7 +22,6 @@ export function useWidth(onPaper?: number) {
     return () => observer.disconnect()
   }, [])
   useEffect(() => {
-    if (onPaper === undefined) return
     const begin = () => flushSync(() => setPrinting(true))
     const end = () => setPrinting(false)
     addEventListener("beforeprint", begin)
@@ -27,7 +30,6 @@ export function useWidth(onPaper?: number) {
       removeEventListener("beforeprint", begin)
       removeEventListener("afterprint", end)
     }
-  }, [onPaper])
-  const isOnPaper = isPrinting && onPaper !== undefined
-  return [place, isOnPaper ? onPaper : width, isOnPaper] as const
+  }, [])
+  return [place, isPrinting ? onPaper : width, isPrinting] as const
 }
