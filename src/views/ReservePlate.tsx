@@ -2,6 +2,7 @@ import {isRefusal, type Refusal} from "../../functions/refusal"
 import {useState} from "react"
 import {enterContent} from "../editor/commands/cells"
 import type {Store} from "../editor/store"
+import {formerSentence} from "./pictures/formerSamples"
 import {ReserveThroughTheYear} from "./pictures/ReserveThroughTheYear"
 import {HowSurePanel} from "./HowSurePanel"
 import type {HowSure} from "../studies/howSure"
@@ -39,6 +40,12 @@ export function ReservePlate({store, shown: {crowns, year, leftOut}}: {store: St
             bands={found?.store ?? null}
             singles={found && showsSingles ? found.singles : []}
           />
+          {year.former.length > 0 && (
+            <p className="small q">
+              {formerSentence(year.planting.measured, year.former)} Rings: samples of former years on the same
+              date, at this year’s root mass; they take no part in the line.
+            </p>
+          )}
           {leftOut && <p className="guide">{leftOut}</p>}
           {found && (
             <label className="choice">

@@ -3,6 +3,7 @@ import {isRefusal, type Refusal} from "../../functions/refusal"
 import {crownsOf, type CrownYears, type PlantingCrowns} from "../workbook/crowns"
 import type {Document} from "../workbook/document"
 import {regionOf} from "../workbook/region"
+import {sampleSpreadOf} from "../workbook/sampleSpread"
 import {isSameName, waitsIn} from "../workbook/waits"
 import {dayText} from "../editor/display"
 import {reserveYear, type ReserveYear} from "./pictures/reserveLayout"
@@ -27,7 +28,8 @@ const shown = new WeakMap<Document, ReserveShown | Refusal | null>()
 function read(store: Store): ReserveShown | Refusal | null {
   const crowns = crownsOf(store.workbook)
   if (crowns === null || isRefusal(crowns)) return crowns
-  const year = reserveYear(crowns, regionOf(store.getState().document))
+  const samplings = sampleSpreadOf(store.workbook, Infinity)?.samplings
+  const year = reserveYear(crowns, regionOf(store.getState().document), samplings)
   return {crowns, year, leftOut: year ? waitsLeftOut(store, year.planting) : ""}
 }
 

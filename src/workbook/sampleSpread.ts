@@ -54,7 +54,7 @@ interface Dug {
 const SHOWN = 3
 
 /** The last samplings of each planting of a workbook, in the order of their rows and days; null without a sheet of them. */
-export function sampleSpreadOf(workbook: Workbook): SampleSpread | null {
+export function sampleSpreadOf(workbook: Workbook, last = SHOWN): SampleSpread | null {
   if (sheetWith(workbook.document, "sample sugar") < 0) return null
   const confidence = edgeConfidence(workbook)
   const dormancy = new Map(
@@ -91,7 +91,7 @@ export function sampleSpreadOf(workbook: Workbook): SampleSpread | null {
     return [...groups.values()]
       .flatMap((dug) => samplingOf(workbook, planting, dug, from, line, confidence) ?? [])
       .toSorted((a, b) => (a.day ?? 0) - (b.day ?? 0))
-      .slice(-SHOWN)
+      .slice(-last)
   })
   return {samplings, confidence}
 }

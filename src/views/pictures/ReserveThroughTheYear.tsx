@@ -20,14 +20,15 @@ interface Props {
 
 /**
  * The reserve of one planting through the year: the line solid up to the as-of day and dashed after it, measured samples
- * as dots with their interval, the planner's own floor, and the days of cutting. The sheet below it is its table.
+ * as dots with their interval and those of former years as rings, the planner's own floor, and the days of cutting. The sheet
+ * below it is its table.
  */
 export function ReserveThroughTheYear({year, bands = null, singles, width: given}: Props) {
   const [place, measured] = useWidth()
   const layout = reserveLayout(year, Math.max(given ?? measured ?? FIRST_WIDTH, LEAST_WIDTH), bands, singles)
   const {width, height, left, right, base, rules, months, floor, asOf, cutting, lowest, refill} = layout
   const {planting} = year.planting
-  const stops = [lowest, ...(refill ? [refill] : []), ...layout.measured]
+  const stops = [lowest, ...(refill ? [refill] : []), ...layout.measured, ...layout.former]
     .map(({x, y, words}) => ({x, y, words: `${planting}: ${words}.`}))
     .toSorted((a, b) => a.x - b.x)
   const wide = width >= 600
@@ -103,13 +104,24 @@ export function ReserveThroughTheYear({year, bands = null, singles, width: given
             <text className="halo held" x={refill.x + 10} y={refill.y + 14}>
               {refill.words}
             </text>
+            <text className="halo quiet" x={refill.x + 10} y={refill.y + 31}>
+              as at opening
+            </text>
           </g>
         )}
-        {layout.measured.map(({x, y, radius, top, bottom, words, wordsX}) => (
+        {layout.former.map(({x, y, label}) => (
+          <g key={`${x} ${y}`}>
+            <circle className="former" cx={x} cy={y} r={4} />
+            <text className="halo quiet" x={label.x} y={label.y}>
+              {label.text}
+            </text>
+          </g>
+        ))}
+        {layout.measured.map(({x, y, radius, top, bottom, words, wordsX, wordsY}) => (
           <g key={x}>
             <path className="interval" d={`M${x} ${top}V${bottom}`} />
             <circle className="sampled" cx={x} cy={y} r={radius} />
-            <text className="halo" x={wordsX} y={Math.min(top, y - radius) - 6}>
+            <text className="halo" x={wordsX} y={wordsY}>
               {words}
             </text>
           </g>

@@ -7,8 +7,10 @@ import {refillDay} from "../../../functions/root/yearOutcome"
 import {dayText, numberText, shownIn} from "../../editor/display"
 import type {Region} from "../../workbook/document"
 import {PLAIN_REGION} from "../../workbook/region"
-import {textWidth} from "./placing"
+import {formerSamples, formerWords, type FormerSample} from "./formerSamples"
+import {boxAround, clearest, textWidth, type Box} from "./placing"
 import type {CrownYears, PlantingCrowns} from "../../workbook/crowns"
+import type {Sampling} from "../../workbook/sampleSpread"
 
 /** The reserve of one planting through its model year, by the balance. Days counted from the start of the year. */
 export interface ReserveYear {
@@ -21,14 +23,17 @@ export interface ReserveYear {
   readonly lowest: number
   readonly refill: number
   readonly asOf: number | null
+  /** Samplings of seasons that are over, on the same dates of this year. */
+  readonly former: readonly FormerSample[]
   /** How its numbers are shown. */
   readonly region: Region
 }
 
-/** Runs the year of the planting that is shown, or null when there is none to run. */
+/** Runs the year of the planting that is shown, or null when there is none to run. Of the samplings it takes the former ones. */
 export function reserveYear(
   {plantings, climate, values, shown, asOf}: CrownYears,
   region: Region = PLAIN_REGION,
+  samplings: readonly Sampling[] = [],
 ): ReserveYear | null {
   const planting = plantings.find((one) => one.planting === shown?.planting)
   if (!planting) return null
@@ -47,6 +52,7 @@ export function reserveYear(
     lowest,
     refill: refillDay(course, crowns, plan.cutting.open),
     asOf: asOf !== null && asOf >= first && asOf < first + days ? asOf - first : null,
+    former: formerSamples(samplings, planting.planting, plan.year),
     region,
   }
 }
@@ -87,8 +93,9 @@ export interface Dot extends Point {
   readonly top: number
   readonly bottom: number
   readonly words: string
-  /** From where the words stand, px. */
+  /** Where the words begin, px. */
   readonly wordsX: number
+  readonly wordsY: number
 }
 
 /** Everything that the drawing needs, px. */
@@ -117,6 +124,11 @@ export interface ReserveLayout {
   readonly lowest: Point & {readonly words: string}
   readonly refill: (Point & {readonly words: string}) | null
   readonly measured: readonly Dot[]
+  /** Samplings of former years at this year's structure, with the year beside them. */
+  readonly former: readonly (Point & {
+    readonly words: string
+    readonly label: Point & {readonly text: string}
+  })[]
   /** The ranges of a study, the wider one first; none before it is run. */
   readonly bands: readonly (Point & {readonly area: string; readonly words: string})[]
   /** Single draws of a study, where they are asked for. */
@@ -151,6 +163,7 @@ export function reserveLayout(
     ...course.reserve,
     planting.floor ?? 0,
     ...tops,
+    ...year.former.map(({sugar, day}) => storeOf(sugar, first + day)),
     ...(weekly ?? []).map((week) => week[4]!),
     ...singles.flat(),
   )
@@ -186,6 +199,32 @@ export function reserveLayout(
     }
   }
   const now = asOf ?? 0
+  const rings = year.former.map((one) => ({one, x: x(one.day), y: y(storeOf(one.sugar, first + one.day))}))
+  const taken: Box[] = [...rings, {x: x(lowest), y: y(course.reserve[lowest]!)}].map((at) =>
+    boxAround(at.x, at.y, 6, 6),
+  )
+  const dots = measured.map(({day, sugar, lower, upper, plants}): Dot => {
+    const dotX = x(day - first)
+    // Before the line of the as-of day they end in front of it.
+    const end = asOf !== null && day - first < asOf ? x(asOf) - 4 : width
+    const said = `${numberText(sugar, 0)} mg/g, ${dayText(day)}`
+    const ofPlants =
+      plants === null ? [] : [`measured of ${plants === 1 ? "1 plant" : `${plants} plants`}: ${said}`]
+    const words = [...ofPlants, `measured ${said}`].find((one) => textWidth(one) <= end - LEFT) ?? said
+    const room = end - textWidth(words)
+    const dotY = y(storeOf(sugar, day))
+    const radius = radiusOf(plants)
+    const [top, bottom] = [y(storeOf(upper ?? sugar, day)), y(storeOf(lower ?? sugar, day))]
+    const wordsX = Math.max(LEFT, Math.min(dotX + 8, room))
+    // Above it, or under it where rings of former years are in the way.
+    const spots = [Math.min(top, dotY - radius) - 6, Math.max(bottom, dotY + radius) + 17].map((wordsY) => ({
+      wordsY,
+      box: boxOf(words, wordsX, wordsY),
+    }))
+    const {wordsY, box} = clearest(spots, taken)!
+    taken.push(box, boxAround(dotX, dotY, radius, radius))
+    return {x: dotX, y: dotY, radius, top, bottom, words, wordsX, wordsY}
+  })
   return {
     width,
     height: HEIGHT,
@@ -224,27 +263,44 @@ export function reserveLayout(
     singles: singles.map(
       (store) => `M${store.map((mass, i) => `${endOf(i).toFixed(1)} ${y(mass).toFixed(1)}`).join("L")}`,
     ),
-    measured: measured.map(({day, sugar, lower, upper, plants}) => {
-      const dotX = x(day - first)
-      // Before the line of the as-of day they end in front of it.
-      const end = asOf !== null && day - first < asOf ? x(asOf) - 4 : width
-      const said = `${numberText(sugar, 0)} mg/g, ${dayText(day)}`
-      const ofPlants =
-        plants === null ? [] : [`measured of ${plants === 1 ? "1 plant" : `${plants} plants`}: ${said}`]
-      const words = [...ofPlants, `measured ${said}`].find((one) => textWidth(one) <= end - LEFT) ?? said
-      const room = end - textWidth(words)
-      return {
-        x: dotX,
-        y: y(storeOf(sugar, day)),
-        radius: radiusOf(plants),
-        top: y(storeOf(upper ?? sugar, day)),
-        bottom: y(storeOf(lower ?? sugar, day)),
-        words,
-        wordsX: Math.max(LEFT, Math.min(dotX + 8, room)),
-      }
-    }),
+    measured: dots,
+    former: withYears(rings, taken, width - RIGHT),
   }
 }
+
+/** The years of former samplings beside their rings, clear of each other and of what is taken. */
+function withYears(
+  rings: readonly (Point & {readonly one: FormerSample})[],
+  taken: readonly Box[],
+  right: number,
+): ReserveLayout["former"] {
+  const obstacles = [...taken]
+  return rings.map(({one, x, y}) => {
+    const text = String(yearOf(one.dug))
+    const wide = textWidth(text)
+    const spots = [
+      {x: x + 8, y: y + 5},
+      {x: x - wide - 8, y: y + 5},
+      {x: x - wide / 2, y: y - 9},
+      {x: x - wide / 2, y: y + 19},
+    ]
+    const best = clearest(
+      spots
+        .filter((spot) => spot.x >= LEFT && spot.x + wide <= right)
+        .map((spot) => ({...spot, box: boxOf(text, spot.x, spot.y)})),
+      obstacles,
+    )!
+    obstacles.push(best.box)
+    return {x, y, words: formerWords(one), label: {text, x: best.x, y: best.y}}
+  })
+}
+
+const boxOf = (text: string, x: number, y: number): Box => ({
+  left: x,
+  right: x + textWidth(text),
+  top: y - 11,
+  bottom: y + 3,
+})
 
 /** 4.5 px for ten plants, or where their number is not known; within 3 and 8, so that it is seen and hides nothing. Chosen. */
 const radiusOf = (plants: number | null) => Math.min(8, Math.max(3, 4.5 * Math.sqrt((plants ?? 10) / 10)))

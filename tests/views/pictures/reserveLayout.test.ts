@@ -2,10 +2,12 @@ import {readFileSync} from "node:fs"
 import {describe, expect, it} from "vitest"
 import {dayOf} from "../../../functions/calendar"
 import {isRefusal} from "../../../functions/refusal"
-import {textWidth} from "../../../src/views/pictures/placing"
+import {formerSentence} from "../../../src/views/pictures/formerSamples"
+import {overlap, textWidth, type Box} from "../../../src/views/pictures/placing"
 import {reserveFinding, reserveLayout, reserveYear} from "../../../src/views/pictures/reserveLayout"
 import {crownsOf, type CrownYears} from "../../../src/workbook/crowns"
 import {readFile} from "../../../src/workbook/file"
+import type {Sampling} from "../../../src/workbook/sampleSpread"
 import {Workbook} from "../../../src/workbook/workbook"
 
 function farm(): CrownYears {
@@ -146,6 +148,68 @@ describe("the reserve through the year", () => {
     expect(corners).toHaveLength(106)
     expect(base - corners[0]![1]!).toBeCloseTo(4000 * perKg, 1)
     expect(base - corners.at(-1)![1]!).toBeCloseTo(2000 * perKg, 1)
+  })
+
+  describe("with samples of former years", () => {
+    const dug = (on: string, mean: number, planting = "Long Acre", isFormer = true): Sampling => ({
+      planting,
+      day: dayOf(on),
+      isFormer,
+      plants: [],
+      taken: 10,
+      mean,
+      interval: null,
+    })
+    const withFormer = (...samplings: Sampling[]) => reserveYear(crowns, undefined, samplings)!
+
+    it("sets each on its date of the year shown, at the store that its sugar makes of this year's roots", () => {
+      const {former, measured} = reserveLayout(
+        withFormer(dug("2025-03-05", 408.9), dug("2024-03-05", 500), dug("2024-02-29", 450)),
+        1000,
+      )
+      const [leapDay, higher, same] = former as [(typeof former)[0], (typeof former)[0], (typeof former)[0]]
+      // The same sugar on the same date as this year's sample: the same place.
+      expect([same.x, same.y]).toEqual([measured[0]!.x, measured[0]!.y])
+      expect(same).toMatchObject({words: "409 mg/g on 5 Mar 2025", label: {text: "2025"}})
+      expect(higher.x).toBe(same.x)
+      expect(higher.y).toBeLessThan(same.y)
+      expect(same.x - leapDay.x).toBeCloseTo(((1000 - 52 - 16) / 365) * 5, 9) // 28 Feb to 5 Mar
+    })
+
+    it("makes room for the highest, and leaves out other plantings and what counts this year", () => {
+      const year = withFormer(
+        dug("2025-10-01", 700),
+        dug("2025-10-01", 300, "Sand Piece"),
+        dug("2025-11-01", 300, "Long Acre", false),
+      )
+      const {former, rules} = reserveLayout(year, 1000)
+      expect(former.map(({words}) => words)).toEqual(["700 mg/g on 1 Oct 2025"])
+      expect(former[0]!.y).toBeGreaterThanOrEqual(Math.min(...rules.map(({y}) => y)))
+    })
+
+    it.each([390, 640, 1000])("keeps its words and years clear of each other at %d px", (width) => {
+      const {former, measured} = reserveLayout(
+        withFormer(dug("2023-03-07", 434), dug("2024-03-09", 476), dug("2025-03-02", 455)),
+        width,
+      )
+      const words = [
+        ...former.map(({label}) => label),
+        ...measured.map(({words, wordsX, wordsY}) => ({text: words, x: wordsX, y: wordsY})),
+      ].map(({text, x, y}): Box => ({left: x, right: x + textWidth(text), top: y - 11, bottom: y + 3}))
+      for (const [i, one] of words.entries())
+        for (const other of words.slice(i + 1)) expect(overlap(one, other)).toBe(0)
+    })
+
+    it("says what was measured at the same time of former years, of each the nearest", () => {
+      const said = (...samplings: Sampling[]) => {
+        const {planting, former} = withFormer(...samplings)
+        return formerSentence(planting.measured, former)
+      }
+      expect(said(dug("2024-03-09", 476), dug("2025-02-10", 470), dug("2025-03-02", 455))).toBe(
+        "Measured 409 mg/g on 5 Mar 2026; at that time of former years: 455 on 2 Mar 2025, 476 on 9 Mar 2024.",
+      )
+      expect(said(dug("2025-10-10", 556))).toBe("")
+    })
   })
 
   it("has nothing to show for a planting that is not there", () => {
