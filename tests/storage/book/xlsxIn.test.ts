@@ -1,6 +1,5 @@
 import {describe, expect, it} from "vitest"
 import {readBook} from "../../../src/storage/book/bookFile"
-import {lookOf} from "../../../src/storage/book/xlsxIn"
 import {knows, words, xlsxOf} from "./parts"
 
 function taken(bytes: Uint8Array) {
@@ -240,19 +239,4 @@ describe("readBook of .xlsx", () => {
   ])("refuses what is no such file", (bytes, refused) => {
     expect(refusedOf(bytes)).toEqual(typeof refused === "string" ? refused : expect.stringMatching(refused))
   })
-
-  it.each([
-    ["General", "plain"],
-    ["0", 0],
-    ["#,##0.00", 2],
-    ['#,##0.0 "kg"', 1],
-    ["0.00%", "share"],
-    ["d mmm yyyy", "date"],
-    ["[$-809]dd/mm", "day"],
-    ['"day" 0', 0],
-    ["@", "words"],
-    ["0.00E+00", "plain"],
-    ["#,##0.00;[Red]-#,##0.00", 2],
-    ["h:mm", "plain"],
-  ])("takes the format %s as %s", (code, look) => expect(lookOf(code)).toBe(look))
 })
