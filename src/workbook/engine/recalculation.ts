@@ -1,5 +1,5 @@
 import type {HyperFormula} from "hyperformula"
-import {insidesOf} from "./insides"
+import {insidesOf, type FormulaNode} from "./insides"
 import {sorterOf} from "./sortedFrom"
 
 /** What the engine works out after an edit, and when. */
@@ -26,9 +26,9 @@ export interface Recalculation {
  * A new engine has worked everything out, and yet holds what it met before its names were known for owed: its first edit would
  * work out the whole workbook again. That is struck off.
  *
- * And it works out everything at once. What nobody looks at can wait, and so can all that is left when time is up: such a
- * formula keeps its value, which stops the engine there, and is marked as one that the next batch has to begin with.
- * Beyond it no way is looked for.
+ * And it works out everything at once. What nobody looks at can wait: such a formula keeps its value, which stops the engine
+ * there, and is marked as one that the next batch has to begin with. Beyond it no way is looked for. And once time is up it
+ * leaves off, and the next batch goes on from there, where nothing is edited in between.
  */
 export function recalculationOf(engine: HyperFormula): Recalculation {
   const {_evaluator: evaluator, _dependencyGraph: dependencies} = insidesOf(engine)
@@ -38,9 +38,10 @@ export function recalculationOf(engine: HyperFormula): Recalculation {
   let waiting: ReadonlySet<number> = new Set()
   let owing = new Set<number>()
   let time = Infinity
+  let isSettling = false // nothing was edited since the batch before
   let ends: number | null = null // when time is up: the engine first looks for its way, however long that takes
-  const isLate = () => {
-    if (time === Infinity) return false
+  const isLate = (node: FormulaNode) => {
+    if (time === Infinity || !isInCell(node) || !node.isComputed()) return false
     const now = performance.now()
     ends ??= now + time
     return now > ends
@@ -48,8 +49,8 @@ export function recalculationOf(engine: HyperFormula): Recalculation {
   if (evaluator && work)
     evaluator.recomputeFormulaVertexValue = (vertex) => {
       const before = vertex.isComputed() ? vertex.getCellValue() : undefined
-      const sheet = vertex.cellAddress?.sheet ?? -1 // a name is on no sheet, and soon read
-      if (before !== undefined && graph && (waiting.has(sheet) || (sheet >= 0 && isLate()))) {
+      const sheet = vertex.cellAddress?.sheet ?? -1
+      if (before !== undefined && graph && waiting.has(sheet)) {
         graph.markNodeAsDirty(vertex)
         owing.add(sheet)
         return before
@@ -65,16 +66,26 @@ export function recalculationOf(engine: HyperFormula): Recalculation {
         waiting.has(node.cellAddress.sheet) &&
         node.isComputed() &&
         node.getCellValue() !== undefined,
+      {
+        isLate,
+        onLeft(node) {
+          if (isInCell(node)) owing.add(node.cellAddress!.sheet)
+          return isInCell(node)
+        },
+        goesOn: () => isSettling,
+      },
     )
   return {
     letWait(sheets) {
       waiting = sheets
       time = Infinity
+      isSettling = false
     },
     get owing() {
       return owing
     },
     settle(given = Infinity) {
+      isSettling = owing.size > 0
       waiting = new Set()
       owing = new Set()
       time = given
@@ -82,6 +93,9 @@ export function recalculationOf(engine: HyperFormula): Recalculation {
     },
   }
 }
+
+/** Names are on no sheet, and soon read. */
+const isInCell = ({cellAddress}: FormulaNode) => (cellAddress?.sheet ?? -1) >= 0
 
 function saysTheSame(one: unknown, other: unknown): boolean {
   if (one === other || !isObject(one) || !isObject(other) || one.constructor !== other.constructor)

@@ -111,6 +111,52 @@ describe("a way over a graph", () => {
     expect(walked(sort, graph, [0], () => true).worked).toEqual([0, 1, 2])
   })
 
+  it("leaves off and goes on from there, or begins anew with what was left, ranges with it", () => {
+    for (let seed = 1; seed <= 300; seed++) {
+      const random = seeded(seed)
+      const below = (most: number) => Math.floor(random() * most)
+      const count = 2 + below(24)
+      const ranges = Array.from({length: count}, (_, id) => id).filter(() => random() < 0.3)
+      const edges = Array.from({length: count}, (_, id) =>
+        Array.from({length: below(4)}, () => below(count)).filter((to) => to > id),
+      )
+      const dirty = new Set<number>()
+      const left = new Set<number>()
+      const graph = {
+        ...graphOf(edges, [], ranges),
+        markNodeAsDirty: ({idInGraph}: FormulaNode) => void dirty.add(idInGraph!),
+      }
+      let [rest, isUnchanged] = [0, true]
+      const sort = sorterOf(graph, () => false, {
+        isLate: ({idInGraph}) => !ranges.includes(idInGraph!) && rest-- <= 0,
+        onLeft: ({idInGraph}) => !ranges.includes(idInGraph!) && !!left.add(idInGraph!),
+        goesOn: () => isUnchanged,
+      })
+      const all = walked(
+        sorterOf(graph, () => false),
+        graph,
+        [0, 1],
+        () => true,
+      ).worked
+      let from = [0, 1]
+      const worked: number[] = []
+      for (let turns = 0; from.length && turns < 100; turns++) {
+        dirty.clear()
+        left.clear()
+        ;[rest, isUnchanged] = [1 + below(3), random() < 0.5]
+        const some = walked(sort, graph, from, () => true)
+        worked.push(...some.worked)
+        from = [...dirty]
+        const due = from.flatMap((id) => (ranges.includes(id) ? edges[id]! : id))
+        for (const id of due) if (!ranges.includes(id)) expect([...left], `seed ${seed}`).toContain(id)
+      }
+      // What was begun anew may be worked out twice; the last time is after all it rests on.
+      expect(inOrder([...new Set(worked)]), `seed ${seed}`).toEqual(inOrder(all))
+      for (const [id, to] of edges.flatMap((users, id) => users.map((to) => [id, to] as const)))
+        if (worked.includes(id)) expect(worked.lastIndexOf(to)).toBeGreaterThan(worked.lastIndexOf(id))
+    }
+  })
+
   it("finds and works out what the engine's own does, in an order as good", () => {
     for (let seed = 1; seed <= 300; seed++) {
       const random = seeded(seed)
