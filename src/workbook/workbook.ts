@@ -345,7 +345,7 @@ export class Workbook {
       const key = keyOf(at)
       const held = changes.get(key) // it may be worked out again, on values that were owed before
       const was = held ? held.was : this.#values.get(at)
-      const now = this.#valueOf(one.newValue)
+      const now = this.#read(at) // of a formula that gives a whole range the engine tells what its cells hold
       this.#values.set(at, now)
       if (was === undefined || sameValue(was, now)) changes.delete(key)
       else changes.set(key, {at, was, now})

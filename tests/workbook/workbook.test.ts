@@ -44,6 +44,28 @@ describe("a formula that lies very deep in itself", () => {
   })
 })
 
+describe("a formula that gives a whole range", () => {
+  const opened = documentOf(
+    sheet(
+      "Plan",
+      ["A", "B"],
+      [
+        [1, null],
+        [2, "=A2*10"],
+        [3, "=A3*10"],
+      ],
+    ),
+  )
+
+  it("is the same error once typed as in the saved workbook, and leaves the formulas below it alone", () => {
+    const workbook = new Workbook(opened)
+    workbook.revise({type: "enter", cells: [{at: cellAt("B1"), content: "=A1:A3"}]})
+    const now = valuesOf(workbook)
+    expect(now).toEqual(valuesOf(new Workbook(workbook.document)))
+    expect(now).toMatchObject({"Plan!B1": expect.stringMatching(/^#VALUE!/), "Plan!B2": 20, "Plan!B3": 30})
+  })
+})
+
 describe("random sessions", () => {
   it.each(seeds(50))(
     "leave the values of the saved workbook opened afresh, and undo to the start (seed %i)",
