@@ -1,5 +1,11 @@
-import {HyperFormula, SimpleRangeValue, type FunctionPlugin} from "hyperformula"
-import type {EngineValue} from "../../../functions/engineValues"
+import {
+  CellError,
+  FunctionArgumentType,
+  HyperFormula,
+  SimpleRangeValue,
+  type FunctionPlugin,
+} from "hyperformula"
+import type {Arguments, EngineValue, State} from "../../../functions/engineValues"
 import {nodeOf} from "./insides"
 
 type Compose = (one: unknown, other: unknown) => unknown
@@ -19,9 +25,23 @@ const Engine = HyperFormula.getFunctionPlugin("SUMIFS") as unknown as Engine
 /**
  * SUMIFS and its kin, with the rows that meet a condition kept with the range as long as it holds the same. The engine goes
  * through all rows for each cell that asks.
+ *
+ * One value is another than the engine's: to it a range of one cell, such as a column of a sheet with one row, is that
+ * cell, and an error there one of the call. Here it is a range as any other, in which an error meets no condition.
  */
 class KeptConditions extends Engine {
   static override implementedFunctions = Engine.implementedFunctions
+
+  protected override evaluateArguments(args: [...Arguments], state: State, metadata: Metadata) {
+    const parameters = this.buildMetadataForEachArgumentValue(args.length, metadata)
+    const given = super.evaluateArguments(args, state, metadata)
+    for (const [i, one] of given.entries()) {
+      const isRange =
+        parameters[i]?.argumentType === FunctionArgumentType.RANGE && POINTS.has(String(args[i]!.type))
+      if (isRange && one[0] instanceof CellError) one[0] = SimpleRangeValue.fromScalar(one[0])
+    }
+    return given
+  }
 
   override computeConditionalAggregationFunction(values: SimpleRangeValue, ...given: Given): EngineValue {
     const [conditions, , nothing, compose, take] = given
@@ -84,6 +104,11 @@ class KeptConditions extends Engine {
     return read
   }
 }
+
+type Metadata = Parameters<FunctionPlugin["runFunctionWithReferenceArgument"]>[2]
+
+/** What an argument is called that points at cells; of one that points at none any more nothing can be told. */
+const POINTS: ReadonlySet<string> = new Set(["CELL_REFERENCE", "CELL_RANGE", "COLUMN_RANGE", "ROW_RANGE"])
 
 type Condition = ReturnType<FunctionPlugin["interpreter"]["criterionBuilder"]["fromCellValue"]>
 

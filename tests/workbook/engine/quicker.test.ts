@@ -136,6 +136,30 @@ describe("the engine as it is used", () => {
     }
   })
 
+  // As of longer columns: a cell with an error is not above 0, and what is lost or summed is an error still.
+  it("takes the column of a sheet with one row for a range, whatever stands there", () => {
+    const asks = ['=COUNTIF(Data!A:A,">0")', '=COUNTIFS(Data!A:A,">0")', '=SUMIFS(Data!A:A,Data!B:B,"no")']
+    const lost = ['=COUNTIF(#REF!,">0")', '=SUMIFS(Data!A:A,Data!B:B,"yes")']
+    const headed = (name: string, rows: readonly (readonly Content[])[]) => ({
+      name,
+      group: "",
+      columns: ["A", "B"].map((heading) => ({heading, kind: "typed"}) as const),
+      rows,
+    })
+    const workbook = new Workbook({
+      name: "Farm",
+      sheets: [
+        headed("Data", [["=NA()", "yes"]]),
+        headed(
+          "Asks",
+          [...asks, ...lost].map((one) => [one]),
+        ),
+      ],
+    })
+    const values = [...asks, ...lost].map((_, row) => workbook.valueAt({sheet: 1, row, col: 0}))
+    expect(values).toMatchObject([0, 0, 0, {code: "#REF!"}, {code: "#N/A"}])
+  })
+
   it("reads a column anew where only a column beside it has grown", () => {
     const workbook = new Workbook({
       name: "Farm",
