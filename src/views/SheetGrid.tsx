@@ -26,7 +26,7 @@ import {regionOf} from "../workbook/region"
 import {TOTAL_ROW} from "./cellView"
 import {sheetClipboard} from "./sheetClipboard"
 import {columnsOf, type SheetRow} from "./sheetColumns"
-import {HEAD_HEIGHT, REM, MOST_ROWS_SHOWN, ROW_HEIGHT} from "./sheetSize"
+import {drawnWidth, HEAD_HEIGHT, REM, MOST_ROWS_SHOWN, ROW_HEIGHT} from "./sheetSize"
 import {useEditor, useWide} from "./useEditor"
 import {useGrid} from "./useGrid"
 import type {SheetFocus, SheetKeys} from "./useSheetFocus"
@@ -96,8 +96,9 @@ export function SheetGrid({
   const totalRow = useMemo(() => (hasTotal ? [{row: TOTAL_ROW}] : []), [hasTotal])
 
   const kept = keptInView(sheet)
-  const keeps = pinsName ? kept : Math.min(1, kept) // on a narrow page more than the name would leave no room
   const region = regionOf(state.document)
+  const leavesRoom = useWide((2 * drawnWidth(sheet.columns[0]!, 0, region)) / REM)
+  const keeps = pinsName ? kept : leavesRoom ? Math.min(1, kept) : 0 // on a narrow page a name of half its width, at most
   const columnDefs = useMemo(
     () => columnsOf(store, cell.sheet, sheet.columns, region, pinsName, keeps),
     [store, cell.sheet, sheet.columns, region, pinsName, keeps],

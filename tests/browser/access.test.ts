@@ -66,6 +66,23 @@ it.each([640, 320])(
   },
 )
 
+it("shows the chosen cell in whole beside a long name at 320 px", async () => {
+  const {page, trouble} = await openPlanner({width: 320, height: 640})
+  await page.locator(".ag-cell").first().waitFor()
+  await page.locator("summary", {hasText: "Contents"}).click()
+  await sheetOn(page).open("Measures")
+  await page.locator('[row-index="0"] .ag-cell[col-id="0"]').click()
+  await page.keyboard.press("ArrowRight")
+  const sheet = (await page.locator(".sheet").boundingBox())!
+  const cell = page.locator('[row-index="0"] .ag-cell[col-id="1"]')
+  const beyond = async () => {
+    const {x, width} = (await cell.boundingBox())!
+    return {left: Math.max(0, sheet.x - x), right: Math.max(0, x + width - sheet.x - sheet.width)}
+  }
+  await expect.poll(beyond).toEqual({left: 0, right: 0})
+  expect(trouble).toEqual([])
+})
+
 it("keeps every mark of a cell where the system forces its own colours", async () => {
   const {page, trouble} = await openPlanner({browser: {forcedColors: "active"}})
   await page.locator(".ag-cell").first().waitFor()
