@@ -5,6 +5,7 @@ import {CellMap} from "./cellMap"
 import {formulaIn} from "./cells"
 import {contentAt, isFormula, type CellAddress, type Document} from "./document"
 import {editRefused, type Edit} from "./edit"
+import {takeEmptyRanges} from "./engine/emptyRanges"
 import {endSheetAfter} from "./engine/endOfSheet"
 import {engineFormula, engineRow} from "./engine/engineText"
 import {makeQuicker} from "./engine/quicker"
@@ -20,6 +21,7 @@ import {isFault, type Change, type Value} from "./value"
 registerCatalogue()
 registerStandardFunctions()
 makeQuicker()
+takeEmptyRanges()
 
 const readDateTime = HyperFormula.defaultConfig.parseDateTime
 
