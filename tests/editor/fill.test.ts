@@ -83,6 +83,15 @@ describe("a series", () => {
   ])("of dates goes on by %d %s", (by, step, days) => {
     expect(columnOf(filled("D1", "D4", fillSeries(by, step, "rows")), 3)).toEqual(days)
   })
+  it.each<[number, Step]>([
+    [1e9, "days"],
+    [1e7, "months"],
+    [1e300, "years"],
+    [-40_000, "working days"], // 153 years back
+    [1e15, "working days"],
+  ])("of dates puts nothing in beyond the years of the calendar: %d %s", (by, step) => {
+    expect(fillSeries(by, step, "rows")(at("D1", "D4").getState()).edit).toBeNull()
+  })
   it("keeps 29 February in leap years", () => {
     const store = at("D1", "D4")
     store.run(() => ({type: "enter", cells: [{at: cellAt("D1"), content: "2024-02-29"}]}))
@@ -96,6 +105,13 @@ describe("a series", () => {
   })
   it("of numbers goes on by a step, without a trace of binary fractions", () => {
     expect(columnOf(filled("A1", "A4", fillSeries(0.1, "number", "rows")), 0)).toEqual([1, 1.1, 1.2, 1.3])
+  })
+  it("of numbers ends where there is no such number any more", () => {
+    // Beside 1.7E+308 there is no twofold: the greatest number is 1.8E+308.
+    expect(columnOf(filled("A1", "A4", fillSeries(1.7e308, "number", "rows")), 0).slice(0, 2)).toEqual([
+      1, 1.7e308,
+    ])
+    expect(columnOf(filled("A1", "A4", fillSeries(1.7e308, "number", "rows")), 0)).not.toContain("Infinity")
   })
   it("goes over as many cells as asked for, past the last row, but not past the last column", () => {
     const weekly = (cells: number) => {

@@ -1,4 +1,4 @@
-import {dayOf, isoOf} from "../../../functions/calendar"
+import {dayOf, FIRST_DAY, isoOf, LAST_DAY, monthsLater} from "../../../functions/calendar"
 import {contentAt, isFormula, type CellAddress, type Content, type Document} from "../../workbook/document"
 import type {Edit, Entry} from "../../workbook/edit"
 import {moved} from "../../workbook/formula"
@@ -51,8 +51,9 @@ export type Step = (typeof STEPS)[number]
 /**
  * Continues the first chosen cell of each column (or row) by a step: a number by a number in the unit that is shown, a
  * date by days, weeks, months or years of the calendar, or days from Monday to Friday. The end of a shorter month stands
- * for a day it does not have. Over so many `cells` where that is given, else over those chosen; what lies below the last row
- * is a new one, and beside the last column there is none.
+ * for a day it does not have; beyond the last day of the calendar, or before its first, nothing is put in. Over so many
+ * `cells` where that is given, else over those chosen; what lies below the last row is a new one, and beside the last
+ * column there is none.
  */
 export const fillSeries =
   (by: number, step: Step, along: "rows" | "cols", cells?: number): Filler =>
@@ -87,32 +88,31 @@ export function seriesBegins(state: EditorState): "number" | "date" | null {
 /** A content some steps on; undefined where it cannot be continued so. */
 function stepped(content: Content, by: number, step: Step): Content | undefined {
   if (step === "number")
-    return typeof content === "number" ? Number((content + by).toPrecision(15)) : undefined
+    return typeof content === "number" && Number.isFinite(content + by)
+      ? Number((content + by).toPrecision(15))
+      : undefined
   const day = typeof content === "string" ? dayOf(content) : null
   if (day === null || !Number.isInteger(by)) return undefined
-  if (step === "days" || step === "weeks") return isoOf(day + by * (step === "weeks" ? 7 : 1))
-  if (step === "working days") return isoOf(workingDay(day, by))
-  return monthsLater(content as string, by * (step === "years" ? 12 : 1))
+  const to = steppedDay(day, by, step)
+  return isInCalendar(to) ? isoOf(to) : undefined
+}
+
+const isInCalendar = (day: number) => day >= FIRST_DAY && day <= LAST_DAY
+
+function steppedDay(day: number, by: number, step: Exclude<Step, "number">): number {
+  if (step === "working days") return workingDay(day, by)
+  if (step === "days" || step === "weeks") return day + by * (step === "weeks" ? 7 : 1)
+  return monthsLater(day, by * (step === "years" ? 12 : 1))
 }
 
 function workingDay(day: number, by: number): number {
   let at = day
-  for (let left = Math.abs(by); left > 0;) {
+  for (let left = Math.abs(by); left > 0 && isInCalendar(at);) {
     at += Math.sign(by)
     // Day 0, 30 December 1899, was a Saturday.
     if (at % 7 > 1) left--
   }
   return at
-}
-
-function monthsLater(iso: string, months: number): string {
-  const [year, month, date] = iso.split("-").map(Number) as [number, number, number]
-  const index = year * 12 + month - 1 + months
-  const there = `${String(Math.floor(index / 12)).padStart(4, "0")}-${String((index % 12) + 1).padStart(2, "0")}`
-  for (let day = date; day > 27; day--)
-    if (dayOf(`${there}-${String(day).padStart(2, "0")}`) !== null)
-      return `${there}-${String(day).padStart(2, "0")}`
-  return `${there}-${String(Math.min(date, 27)).padStart(2, "0")}`
 }
 
 /** Gives cells of a block their content; worked-out cells stay as they are. */
