@@ -115,8 +115,9 @@ export function ChecksPanel({
         Looked for: errors and rings, typed-over cells, formulas and ranges unlike what is round them, numbers
         as text, typed into formulas or far from the usual, blanks among measurements, dates outside the
         season, units that do not go together, names, sources, old samples, plantings that a sheet lacks, more
-        picked than expected, pickings before the wait of a label was over. Not looked for: whether a number
-        is true to the field, cover, rows left out of a printed total.
+        picked than expected, pickings before the wait of a label was over or after their close, openings
+        other than picked. Not looked for: whether a number is true to the field, cover, rows left out of a
+        printed total.
         {own >= 0 && (
           <>
             {" "}
