@@ -200,11 +200,13 @@ export function SheetGrid({
     const {cell, reach} = store.getState()
     if (cell.sheet !== drawn || !api.current) return false
     if (isDrawn(cell.row)) scrollTo(cell)
-    if (reach) scrollTo(reach)
     // The grid draws its rows after it has heard of them, and those scrolled to later still.
     const there = box.current?.querySelector(`[row-id="${cell.row}"] [col-id="${cell.col}"]`)
-    if (there) api.current.setFocusedCell(place(cell.row), String(cell.col))
-    return there?.contains(window.document.activeElement) ?? false
+    if (!there) return false
+    api.current.setFocusedCell(place(cell.row), String(cell.col))
+    // Last, since the browser scrolls to what takes the focus, which the grid does not hear of in time to draw its rows.
+    if (reach) scrollTo(reach)
+    return there.contains(window.document.activeElement)
   }, [api, store, drawn, isDrawn, place, scrollTo])
   useImperativeHandle(focusRef, () => ({focus, show}), [focus, show])
 

@@ -106,6 +106,36 @@ it("copies to other programs and takes their blocks, asking where some of it can
   expect(trouble).toEqual([])
 })
 
+it("draws every row in view, though a block that is named reaches far below it", async () => {
+  const {page, trouble} = await openPlanner({height: 1200})
+  await page.locator(".ag-cell").first().waitFor()
+  const sheet = sheetOn(page)
+  await sheet.open("Pickings")
+  const goTo = async (address: string) => {
+    await page.getByLabel(/^Chosen cells/).fill(address)
+    await page.keyboard.press("Enter")
+    await page.locator(".ag-cell:focus").waitFor()
+  }
+  /** The rows that are seen, from the head of the sheet to its foot, point by point; "none" where none is drawn. */
+  const seen = () =>
+    page.evaluate(() => {
+      const {left, bottom} = window.document.querySelector(".sheet")!.getBoundingClientRect()
+      const head = window.document.querySelector(".sheet [role=columnheader]")!.getBoundingClientRect().bottom
+      const points = Array.from({length: Math.floor((bottom - head - 20) / 10)}, (_, i) => head + 10 + i * 10)
+      const rowAt = (y: number) => window.document.elementFromPoint(left + 100, y)?.closest("[row-index]")
+      return points.map((y) => rowAt(y)?.getAttribute("row-index") ?? "none")
+    })
+  for (const [address, reach] of [
+    ["B1:B60", "59"],
+    ["B1", "0"],
+  ] as const) {
+    await goTo(address)
+    await expect.poll(seen, {message: address}).toContain(reach)
+    expect(await seen()).not.toContain("none")
+  }
+  expect(trouble).toEqual([])
+})
+
 it("fills down and continues a series from the list of acts, by keys alone", async () => {
   const {page, trouble, sheet} = await openPrices()
   await sheet.choose(2, "Price")
