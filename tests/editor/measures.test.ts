@@ -103,8 +103,10 @@ describe("US measures", () => {
 
   it.each([
     // Handbook 1, 2 and 10: 4 000 lb/ac; 301 crates of 30 lb an acre, the best year of Brock, D.E. (2012), High density
-    // planting of asparagus, Acta Horticulturae 950, 33-35, trial 1; 10 000 crowns an acre of a British farm.
+    // planting of asparagus, Acta Horticulturae 950, 33-35, trial 1; 10 000 crowns an acre of a British farm. Handbook 7: the
+    // mean of Washington in 2001, 36 cwt (Ball, T., Folwell, R.J., Holmes, D., Washington State University EB1779).
     [4000, "kg/ha", 4483],
+    [3600, "kg/ha", 4035],
     [301 * 30, "kg/ha", 10_121],
     [10_000, "per ha", 24_711],
   ])("take %d an acre as the handbook has it in metric: %s", (value, unit, metric) =>

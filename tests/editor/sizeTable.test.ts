@@ -54,6 +54,12 @@ describe("a published table of sizes", () => {
     expect(store.getState().document).toBe(document)
   })
 
+  it("holds a spear of 13.5 mm in two classes, as Canada allows", () => {
+    const rows = document.sheets[at("Size tables")]!.rows.filter(([table]) => table === "Canada")
+    const holding = rows.filter(([, , from, to]) => Number(from) <= 13.5 && 13.5 <= Number(to ?? Infinity))
+    expect(holding.map(([, name]) => name)).toEqual(["medium", "large"])
+  })
+
   it("comes with its source and its tag", () => {
     use("UNECE, white and violet")
     const [first] = store.getState().document.sheets[at("Sizes")]!.rows

@@ -14,10 +14,22 @@ describe("size", () => {
     [11, "large"],
     [5, "small"],
     [4.99, "very small"],
+    [7.84, "small"], // 0.49 in: too thin for U.S. No. 1, which begins with medium at 1/2 in
+    [8, "medium"],
     [14, "very large"],
     [20, "very large"],
   ])("of %s/16 inch is %s", (sixteenths, name) => {
     expect(size(inch(sixteenths), floors, names)).toBe(name)
+  })
+  it("has none for what is thinner than the standard takes in", () => {
+    // Codex Alimentarius, STAN 225-2001, scope: green and violet-green spears under 3 mm and others under 8 mm are outside it.
+    for (const [thin, floor] of [
+      [2.9, 3],
+      [7.9, 8],
+    ] as const) {
+      expect(size(thin, [floor], ["in"])).toMatchObject({code: "#N/A"})
+      expect(size(floor, [floor], ["in"])).toBe("in")
+    }
   })
   it("reaches a floor that a calculation left a hair above", () => {
     expect(0.1 + 0.2).toBeGreaterThan(0.3)

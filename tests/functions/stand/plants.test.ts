@@ -19,6 +19,17 @@ describe("plants", () => {
     expect(anAcre).toBeGreaterThan(15_000)
     expect(anAcre).toBeLessThan(16_000)
   })
+  it("agrees with the spacings of two other states", () => {
+    // New Mexico State University: 5 ft by 12 in; Feibert, E.B.G. and others (1997), Malheur Experiment Station, Oregon
+    // State University: 5 ft by 8 in. 43 560 / 5 = 8 712 an acre; 43 560 / (5·8/12) = 13 068.
+    expect(plants(5 * FOOT, FOOT, 1) * ACRE).toBeCloseTo(8712, 1)
+    expect(plants(5 * FOOT, (8 / 12) * FOOT, 1) * ACRE).toBeCloseTo(13_068, 1)
+  })
+  it("counts the metres of row on a hectare at a plant a metre", () => {
+    // Dubon, G. (2022), Asparagus World: 5 000 m in rows of 2 m; 3 300 m is printed for 3.3 m, where 10 000 / 3.3 = 3 030.
+    expect(plants(2, 1, 1)).toBe(5000)
+    expect(plants(3.3, 1, 1)).toBeCloseTo(3030.3, 1)
+  })
   it("takes the share alive, and is not rounded", () => {
     // 10 000 / 0.495·0.92 = 18 585.858...
     expect(plants(1.5, 0.33, 0.92)).toBeCloseTo(9200 / 0.495, 6)
