@@ -3,6 +3,7 @@ import type {CellAddress} from "../../workbook/document"
 import type {PlantingWeek, SeasonWeek} from "../../workbook/season"
 import {pickedWeeks, type PickedWeek} from "./pickedWeeks"
 import {PictureWalk} from "./PictureWalk"
+import {BOLD, fitted} from "./placing"
 import "./pictures.css"
 
 const HEIGHT = 96
@@ -77,7 +78,7 @@ export function PickedByWeek({
         {drawn.map(({planting, area, weeks, left, top}, i) => (
           <g key={planting} transform={`translate(${left} ${top})`}>
             <text className="strong" x={0} y={13}>
-              {planting}
+              {fitted(planting, (each - GAP) / BOLD)}
             </text>
             <path className="hair" d={`M0 ${TOP}H${each - GAP}`} />
             {i % columns === 0 && (

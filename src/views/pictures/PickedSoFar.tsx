@@ -5,6 +5,7 @@ import type {PlantingWeek, SeasonWeek} from "../../workbook/season"
 import {beside} from "./besideLine"
 import {PickedByWeek} from "./PickedByWeek"
 import {PictureWalk} from "./PictureWalk"
+import {BOLD, fitted} from "./placing"
 import {useWidth} from "./useWidth"
 import "./pictures.css"
 
@@ -13,6 +14,8 @@ const LEAST_EACH = 108 // narrower than this the two lines cannot be told apart;
 const HEIGHT = 104
 const TOP = 22
 const BASE = HEIGHT - 22
+/** Between the small pictures, px. */
+const GAP = 14
 
 /**
  * What was picked so far against the plan, one small picture for each planting on one scale of days and of kg/ha: the plan
@@ -69,15 +72,15 @@ export function PickedSoFar({week, onGo}: {week: SeasonWeek; onGo?: (at: CellAdd
           return (
             <g key={one.planting} transform={`translate(${left} ${top})`}>
               <text className="strong" x={0} y={13}>
-                {one.planting}
+                {fitted(one.planting, (each - GAP) / BOLD)}
               </text>
-              <path className="hair" d={`M0 ${y(most)}H${each - 14}`} />
+              <path className="hair" d={`M0 ${y(most)}H${each - GAP}`} />
               {i % columns === 0 && (
                 <text className="quiet halo" x={0} y={y(most) + 15}>
                   {words}
                 </text>
               )}
-              <path className="axis" d={`M0 ${BASE}H${each - 14}`} />
+              <path className="axis" d={`M0 ${BASE}H${each - GAP}`} />
               <path className="main dashed" d={pathOf(plan)} />
               {dot && (
                 <>

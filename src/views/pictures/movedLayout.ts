@@ -1,4 +1,4 @@
-import {textWidth} from "./placing"
+import {BOLD, textWidth} from "./placing"
 
 export interface MovedRow {
   /** Lines of words, the first one bold. */
@@ -23,7 +23,6 @@ const MOST = 80 // px of the longest bar
 const LEAST = 40 // shorter than this the days cannot be compared; chosen
 const NUMBER = 38 // room for "−12 d"
 const GAP = 16 // px from the words to the bars, near enough to be read as one row; chosen
-const BOLD = 1.06
 /** The fewest days that the scale holds, so that a day does not look like a week; chosen. */
 const DAYS = 7
 

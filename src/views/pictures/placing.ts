@@ -60,6 +60,9 @@ function letterWidth(letter: string) {
   return 0.55
 }
 
+/** How much wider a name is in the strong weight of its pictures. */
+export const BOLD = 1.06
+
 /** The text, cut short with an ellipsis where it is wider than the room for it. */
 export function fitted(text: string, room: number): string {
   if (textWidth(text) <= room) return text

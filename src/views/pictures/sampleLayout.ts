@@ -1,6 +1,6 @@
 import {dateText, dayText, numberText, percentText} from "../../editor/display"
 import type {Sampling, SampleSpread} from "../../workbook/sampleSpread"
-import {textWidth} from "./placing"
+import {BOLD, fitted, textWidth} from "./placing"
 import {niceStep} from "./steps"
 
 interface Dot {
@@ -45,6 +45,10 @@ const EACH = 48
 export const HALF = 10
 const BELOW = 24
 const SIDE = 16
+/** Narrower than this a name gets the room of the confidence, which the sentences say; chosen. */
+const NARROW = 420
+/** Between a name and its numbers, px. */
+const NAME_GAP = 14
 
 /** Radius of the ring about a questioned plant. */
 export const RING = 7
@@ -81,15 +85,17 @@ export function sampleLayout(spread: SampleSpread, width: number): SampleLayout 
     ),
     rows: samplings.map((one, i) => {
       const y = TOP + EACH * i + 34
-      const name = `${one.planting}${one.day === null ? "" : `, ${one.isFormer ? monthText(one.day) : dayText(one.day)}`}`
-      const numbers = numbersOf(one, confidence)
+      const when = one.day === null ? "" : `, ${one.isFormer ? monthText(one.day) : dayText(one.day)}`
+      const numbers = numbersOf(one, width < NARROW ? null : confidence)
+      const room = width - textWidth(numbers) - NAME_GAP
+      const name = fitted(one.planting, room / BOLD - textWidth(when)) + when
       return {
         y,
         words: {
           name,
           numbers,
           y: y - 17,
-          numbersX: Math.min(textWidth(name) + 14, width - textWidth(numbers)),
+          numbersX: Math.min(textWidth(name) + NAME_GAP, width - textWidth(numbers)),
         },
         isLeastSure: one === widest && !isAlone,
         interval: one.interval && {
@@ -112,10 +118,9 @@ export function sampleLayout(spread: SampleSpread, width: number): SampleLayout 
 }
 
 /** "409 mg/g (80 %: 397–421), 10 of 10" */
-function numbersOf({mean, interval, plants, taken}: Sampling, confidence: number): string {
-  const range = interval
-    ? ` (${percentText(confidence, "needed")}: ${whole(interval[0])}\u2013${whole(interval[1])})`
-    : ""
+function numbersOf({mean, interval, plants, taken}: Sampling, confidence: number | null): string {
+  const share = confidence === null ? "" : `${percentText(confidence, "needed")}: `
+  const range = interval ? ` (${share}${whole(interval[0])}\u2013${whole(interval[1])})` : ""
   return `${whole(mean)}\u00a0mg/g${range}, ${plants.length} of ${taken}`
 }
 

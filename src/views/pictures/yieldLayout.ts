@@ -2,7 +2,7 @@ import {numberText, percentText, shownIn} from "../../editor/display"
 import type {Region} from "../../workbook/document"
 import type {LenderPage, YieldEvidence} from "../../workbook/lender"
 import {stretches} from "./besideLine"
-import {boxAround, clearest, textWidth, type Box} from "./placing"
+import {boxAround, clearest, fitted, textWidth, type Box} from "./placing"
 import {niceStep} from "./steps"
 
 type Shown = Pick<LenderPage, "yields" | "curve" | "fullBearing" | "spread" | "published" | "region">
@@ -195,7 +195,8 @@ function labelled(
     const at = one.projection ?? one.dots.at(-1)
     if (!at) return {...one, label: null}
     const {gap} = told[i]!
-    const lines = gap === null ? [one.planting] : [one.planting, isNarrow ? gapText(gap) : gapWords(gap)]
+    const name = fitted(one.planting, NAME_SHARE * room.right)
+    const lines = gap === null ? [name] : [name, isNarrow ? gapText(gap) : gapWords(gap)]
     const half = Math.max(...lines.map((line) => textWidth(line))) / 2
     const high = (lines.length * LETTERS) / 2
     const candidates = PLACES.map(([right, down]) => {
@@ -220,6 +221,9 @@ function labelled(
     return {...one, label}
   })
 }
+
+/** Of the picture's width that a name may take, so that the marks stay to be seen; chosen. */
+const NAME_SHARE = 0.4
 
 /** px from which on a line leads from a label to its mark; chosen. */
 const AWAY = 20

@@ -2,6 +2,7 @@ import {renderToStaticMarkup} from "react-dom/server"
 import {expect, it} from "vitest"
 import {dayOf} from "../../../functions/calendar"
 import {PickedByWeek} from "../../../src/views/pictures/PickedByWeek"
+import {textWidth} from "../../../src/views/pictures/placing"
 import type {PlantingWeek, SeasonWeek} from "../../../src/workbook/season"
 
 const sums = (...days: readonly [string, number][]) => days.map(([day, kg]) => ({day: dayOf(day)!, kg}))
@@ -29,4 +30,17 @@ it("draws each week picked and planned for each hectare, on one scale that ends 
   expect(markup).toContain(">400 kg/ha</text>")
   expect(markup).toContain("Long Acre, week from 18 May: 800\u00a0kg picked, 600\u00a0kg planned.")
   expect(markup).toContain("Long Acre, week from 25 May: to come, 200\u00a0kg planned.")
+})
+
+it("cuts a name short that would run into the next picture, and says it whole", () => {
+  const long = planting("Well Field with the deep well by the oaks", 1, {
+    plannedSoFar: sums(["2026-05-19", 400]),
+  })
+  const markup = renderToStaticMarkup(
+    <PickedByWeek week={week} plantings={[long, plantings[0]!]} width={300} columns={2} onGo={undefined} />,
+  )
+  const [, name] = /class="strong"[^>]*>([^<]+)</.exec(markup)!
+  expect(name).toMatch(/^Well Field.*…$/)
+  expect(textWidth(name!)).toBeLessThan(150)
+  expect(markup).toContain("Well Field with the deep well by the oaks, week from 18 May")
 })

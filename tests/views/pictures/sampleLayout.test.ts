@@ -42,6 +42,13 @@ it.each([320, 358, 640, 1100])("stands every plant on one scale, within %d px", 
   }
 })
 
+it.each([320, 358, 640])("keeps a long name off its numbers, with its day, at %d px", (width) => {
+  const long = samplingOf("Long Acre behind the packing shed, lower", [350, 450])
+  const {name, numbersX} = sampleLayout({...spread, samplings: [long]}, width).rows[0]!.words
+  expect(name).toMatch(/^Long.*, 5 Mar$/)
+  expect(textWidth(name)).toBeLessThan(numbersX)
+})
+
 it("marks the planting that its finding names, where there are others to compare", () => {
   const marked = (samplings: readonly Sampling[]) =>
     sampleLayout({...spread, samplings}, 640).rows.map(({isLeastSure}) => isLeastSure)

@@ -66,6 +66,23 @@ describe("the picture of yields by age", () => {
     expect(Math.abs(one!.y - other!.y) > 17 || Math.abs(one!.x - other!.x) > 60).toBe(true)
   })
 
+  it("leaves the marks to be seen beside long names on a narrow page", () => {
+    const long = [
+      evidence("Long Acre behind the packing shed, lower"),
+      evidence("Well Field with the deep well by the oaks", {age: 4, record: [], projection: 2500}),
+    ]
+    const {plantings, width} = yieldLayout({...page, yields: long}, 358)
+    for (const {label, projection} of plantings) {
+      const half = Math.max(...label!.lines.map((line) => textWidth(line))) / 2
+      expect(2 * half).toBeLessThan(width / 2)
+      expect(
+        overlaps(boxAround(label!.x, label!.y + 4, half, 17), [
+          boxAround(projection!.x, projection!.y, 5, 5),
+        ]),
+      ).toBe(0)
+    }
+  })
+
   it("keeps the name of a young planting off the steep part of the curve", () => {
     const {plantings, line} = yieldLayout(page, 560)
     const {x, y, lines} = plantings[1]!.label!
