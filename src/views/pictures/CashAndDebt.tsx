@@ -3,7 +3,7 @@ import {numberText, shownIn} from "../../editor/display"
 import type {Risk} from "../../studies/risk"
 import type {CellAddress} from "../../workbook/document"
 import type {LenderPage} from "../../workbook/lender"
-import {cashLayout, type CoverDot} from "./cashLayout"
+import {cashLayout, HEAD, type CoverDot} from "./cashLayout"
 import {cashSentence, cashTitle, leftOutWords} from "./lenderWords"
 import {Hatch, Rules} from "./marks"
 import {textWidth} from "./placing"
@@ -74,7 +74,7 @@ export const CashAndDebt = memo(function CashAndDebt({
           height={height}
         >
           <Hatch id={hatch} />
-          <text className="quiet" x={0} y={16}>
+          <text className="quiet" x={0} y={HEAD}>
             {currency}
             {inThousands && ", thousands"}
           </text>

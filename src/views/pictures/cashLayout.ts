@@ -66,9 +66,9 @@ export interface CashLayout {
   readonly width: number
   readonly height: number
   readonly left: number
-  /** The numbers of the rules are thousands, and the level that just pays is called 1: there is no room for words. */
+  /** The level that just pays is called 1: there is no room for words. */
   readonly isNarrow: boolean
-  /** Whether the numbers of the rules are thousands. */
+  /** Whether all sums are in thousands: those of the rules and those in words. */
   readonly inThousands: boolean
   readonly zero: number
   readonly rules: readonly {readonly y: number; readonly text: string}[]
@@ -90,6 +90,8 @@ export interface CashLayout {
 }
 
 const TOP = 34
+/** Where the name of the money stands, at the head. */
+export const HEAD = 16
 /** Of the columns and of the dots, px: where there is little room beside, there is little below. */
 const HEIGHTS = {
   wide: {money: 124, cover: 120},
@@ -122,17 +124,32 @@ export function cashLayout(
   const isNarrow = width < ROOM_BESIDE
   const {money: moneyHeight, cover: coverHeight} = HEIGHTS[isOnPaper ? "paper" : isNarrow ? "narrow" : "wide"]
   const letter = isOnPaper ? LETTER_ON_PAPER : LETTER
-  const coverTitleY = TOP + moneyHeight + 48
   const most = Math.max(1, ...years.flatMap(({capacity, due}) => [capacity, due])) * 1.06
   const rule = niceStep(most)
-  const inThousands = isNarrow && rule >= 1000
+  const inThousands = rule >= (isNarrow ? 1000 : 1_000_000)
   const marks = Array.from({length: Math.floor(most / rule)}, (_, i) => (i + 1) * rule)
   const texts = marks.map((value) => numberText(inThousands ? value / 1000 : value))
   const left = isNarrow ? Math.max(...texts.map((text) => textWidth(text))) + 8 : LEFT + NUMBERS
   const step = (width - left) / Math.max(1, years.length)
   const barWidth = Math.min(44, step * 0.62)
   const least = Math.min(0, ...years.map(({capacity}) => capacity))
-  const money = scale(least, most, TOP + moneyHeight, TOP)
+  const tight = tightYear(all)
+  const middle = (i: number) => left + (i + 0.5) * step
+  const amount = (value: number) =>
+    inThousands
+      ? numberText(value / 1000, Math.abs(value) < 99_950 ? 1 : 0, region.decimal)
+      : numberText(value, 0)
+  const told = years.map((one, i) =>
+    one.short >= 0.5 || one === tight ? wordsOver(one, middle(i), step, amount, width, letter) : null,
+  )
+  const crowd = told.some((one, i) => one?.isWide && told.some((other, j) => other && Math.abs(i - j) === 1))
+  const words = told.map((one, i) => (one === null || (crowd && years[i] !== tight) ? null : one))
+  // The columns begin lower where words above one would run into those at the head of the picture.
+  const wordsY = (top: number, {level, lines}: ToldOver) =>
+    scale(least, most, top + moneyHeight, top)(level) - 8 - LETTERS * (lines.length - 1)
+  const top = TOP + Math.max(0, ...words.map((one) => (one ? HEAD + LETTERS - wordsY(TOP, one) : 0)))
+  const money = scale(least, most, top + moneyHeight, top)
+  const coverTitleY = top + moneyHeight + 48
   const bandIn = (year: number) => risk?.plans[0]?.years.find((one) => one.year === year)?.cover?.at
   // A cover that is typed over moves no dot; one that is emptied takes it away.
   const planned = years.map((one) => (one.cover === null ? null : coverOf(one)))
@@ -167,18 +184,11 @@ export function cashLayout(
     return {low: cover(low), high: cover(high), beyondLow: end(low, "↓"), beyondHigh: end(high, "↑")}
   }
   const zero = money(0)
-  const tight = tightYear(all)
   // The word stands inside a column that reaches well above what is due.
   const named =
     barWidth < textWidth("due")
       ? -1
       : years.findIndex(({capacity, due}) => capacity > due && money(due) - money(capacity) > LETTERS)
-  const middle = (i: number) => left + (i + 0.5) * step
-  const told = years.map((one, i) =>
-    one.short >= 0.5 || one === tight ? wordsOver(one, middle(i), step, money, width, letter) : null,
-  )
-  const crowd = told.some((one, i) => one?.isWide && told.some((other, j) => other && Math.abs(i - j) === 1))
-  const words = told.map((one, i) => (one === null || (crowd && years[i] !== tight) ? null : one))
   return {
     width,
     height: stressWordsY + 8,
@@ -195,7 +205,7 @@ export function cashLayout(
         capacity: barFrom(x, barWidth, zero, money(one.capacity)),
         due: {from: x - barWidth / 2 - 5, to: x + barWidth / 2 + 5, y: money(one.due)},
         isTight: one === tight,
-        words: words[i]!,
+        words: words[i] ? {lines: words[i].lines, x: words[i].x, y: wordsY(top, words[i])} : null,
         isNamed: i === named,
         short:
           one.short < 0.5 ? null : barFrom(x, barWidth, money(Math.max(0, one.capacity)), money(one.due)),
@@ -228,25 +238,32 @@ const barFrom = (x: number, width: number, from: number, to: number): Bar => ({
   height: Math.abs(to - from),
 })
 
+interface ToldOver {
+  readonly lines: readonly string[]
+  readonly x: number
+  /** The sum above which they stand. */
+  readonly level: number
+  readonly isWide: boolean
+}
+
 /** What a year lacks or has left, above its column: in one line where it fits into its step, or else in two. */
 function wordsOver(
   {capacity, due, short}: CashYear,
   x: number,
   step: number,
-  money: (value: number) => number,
+  amountOf: (value: number) => string,
   width: number,
   letter: number,
-): ColumnWords & {readonly isWide: boolean} {
-  const amount = numberText(short >= 0.5 ? short : capacity - due, 0)
+): ToldOver {
+  const amount = amountOf(short >= 0.5 ? short : capacity - due)
   const [inOne, ...inTwo] =
     short >= 0.5 ? [`short by ${amount}`, "short", amount] : [`${amount} left`, amount, "left"]
   const lines = textWidth(inOne!, letter) < step ? [inOne!] : inTwo
   const wide = Math.max(...lines.map((line) => textWidth(line, letter)))
-  const top = money(short >= 0.5 ? due : capacity)
   return {
     lines,
     x: Math.min(x, width - wide / 2),
-    y: top - 8 - LETTERS * (lines.length - 1),
+    level: short >= 0.5 ? due : capacity,
     isWide: wide > step,
   }
 }

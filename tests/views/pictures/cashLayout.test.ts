@@ -1,7 +1,7 @@
 import {describe, expect, it} from "vitest"
 import type {Risk} from "../../../src/studies/risk"
 import type {CashYear} from "../../../src/workbook/lender"
-import {cashLayout} from "../../../src/views/pictures/cashLayout"
+import {cashLayout, HEAD} from "../../../src/views/pictures/cashLayout"
 import {textWidth} from "../../../src/views/pictures/placing"
 import {cashYear, fiveYears} from "./lenders"
 
@@ -52,8 +52,8 @@ describe("the picture of cash and debt", () => {
     ])
     const [last, ...others] = words(350).toReversed()
     expect(others.every((one) => one === null)).toBe(true)
-    expect(last!.lines).toEqual(["short", "22\u202f400"])
-    expect(last!.x + textWidth("22\u202f400") / 2).toBeLessThanOrEqual(350)
+    expect(last!.lines).toEqual(["short", "22.4"]) // thousands, as beside the rules
+    expect(last!.x + textWidth("short") / 2).toBeLessThanOrEqual(350)
   })
 
   it("sets the dot of cover 1 on the level that just pays, and wanted above it", () => {
@@ -162,12 +162,29 @@ describe("the picture of cash and debt", () => {
     expect(named(358, ...Array.from({length: 12}, () => 200))).not.toContain(true)
   })
 
-  it("counts the rules in thousands where there is no room for more", () => {
+  it.each([358, 620])("keeps the words above a tall column off those at the head, at %d px", (width) => {
+    const years = Array.from({length: 8}, (_, i) =>
+      cashYear(2026 + i, i === 0 ? 95_000 : 60_000, i === 0 ? 90_000 : 20_000),
+    )
+    const {columns, rules} = cashLayout(years, width, null)
+    const {y, lines} = columns[0]!.words!
+    expect(y - 11).toBeGreaterThanOrEqual(HEAD + 3) // from the top of its letters to the foot of those
+    expect(y + 18 * (lines.length - 1)).toBeLessThan(columns[0]!.capacity.y)
+    expect(rules[0]!.y).toBeGreaterThan(columns[0]!.capacity.y)
+  })
+
+  it("counts all sums in thousands where there is no room for more, or they are millions", () => {
     const narrow = cashLayout(fiveYears, 358, null)
     expect(narrow.inThousands).toBe(true)
     expect(narrow.rules.map(({text}) => text)).toEqual(["100", "200"])
     expect(cashLayout(fiveYears, 620, null).rules.map(({text}) => text)[0]).toBe("100\u202f000")
+    expect(narrow.columns[1]!.words!.lines.join(" ")).toMatch(/^short (by )?8\.0$/)
+    const commas = cashLayout(fiveYears, 358, null, {decimal: ","})
+    expect(commas.columns[1]!.words!.lines.join(" ")).toMatch(/^short (by )?8,0$/)
     expect(cashLayout([cashYear(2026, 300, 200)], 358, null).inThousands).toBe(false)
+    const large = cashLayout([cashYear(2026, 12_400_000, 3_800_000)], 620, null)
+    expect(large.rules.map(({text}) => text)).toEqual(["5\u202f000", "10\u202f000"])
+    expect(large.columns[0]!.words!.lines).toEqual(["8\u202f600 left"])
   })
 
   it("sets the scale by the years that show a cover, where those of others are emptied", () => {
