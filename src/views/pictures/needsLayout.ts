@@ -128,7 +128,9 @@ export function needsLayout(needs: readonly Need[], options: NeedsOptions): Need
       const lines = needs.flatMap((one, i) =>
         one.atHand === atHand ? [] : [stretch(LEFT + i * step, LEFT + (i + 1) * step, y(one.atHand))],
       )
-      const best = atHand > 0 && clearest(spots, [...columns.flatMap((one) => bodyOf(one, base)), ...lines])
+      const weeks = {left: 0, right: width, top: base + 1, bottom: base + BELOW}
+      const best =
+        atHand > 0 && clearest(spots, [...columns.flatMap((one) => bodyOf(one, base)), ...lines, weeks])
       return best ? [{text: best.text, x: best.x, y: best.y}] : []
     }),
   }

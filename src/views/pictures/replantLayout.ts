@@ -135,7 +135,6 @@ export function replantLayout(picture: OldAgainstNew, width: number): ReplantLay
   const {areas, ends} = overlapOf(picture, x, y)
   const levelText = `a year must bring ${numberText(Math.round(level), 0)}`
   const lastCash = seasons.at(-1)!.cash
-  const levelWords: Words = {x: width - RIGHT, y: y(level) - 7, words: levelText, anchor: "end"}
   const oldWords: Words = {
     x: x(seasons.length - 1),
     y: y(lastCash) + (lastCash < level ? 20 : -12),
@@ -146,12 +145,17 @@ export function replantLayout(picture: OldAgainstNew, width: number): ReplantLay
     (one: Season) => one.cash,
     ...(hasRange ? [(one: Season) => one.high, (one: Season) => one.low] : []),
   ]
-  const obstacles = [
-    boxOf(levelWords),
-    boxOf(oldWords),
-    ...alongs.flatMap((of) => stretches(seasons.map((one, i) => ({x: x(i), y: y(of(one))})))),
-    ...[level, levelLow, levelHigh].map((money) => lineBox(left, width - RIGHT, y(money))),
-  ]
+  const lines = alongs.flatMap((of) => stretches(seasons.map((one, i) => ({x: x(i), y: y(of(one))}))))
+  const levels = [level, levelLow, levelHigh].map((money) => lineBox(left, width - RIGHT, y(money)))
+  const atLevel = [-7, 17].flatMap((down): Words[] => [
+    {x: width - RIGHT, y: y(level) + down, words: levelText, anchor: "end"},
+    {x: left + 4, y: y(level) + down, words: levelText, anchor: "start"},
+  ])
+  const levelWords = clearest(
+    atLevel.map((words) => ({words, box: boxOf(words)})),
+    [boxOf(oldWords), ...lines, ...(ends ? [ends] : []), ...levels],
+  )!.words
+  const obstacles = [boxOf(levelWords), boxOf(oldWords), ...lines, ...levels]
   const room = {left, right: width - RIGHT, top: TOP, bottom: base}
   const either = ends && eitherWords(ends, room, obstacles)
   const crossed = crossing.kind === "between" ? {x: x(crossing.at), y: y(level)} : null

@@ -57,6 +57,11 @@ describe("the picture of needs", () => {
     expect(line.match(/M/g)).toHaveLength(1)
   })
 
+  it.each([358, 582])("keeps the words of a low line off the numbers of the weeks at %d px", (width) => {
+    const {atHand, base} = needsLayout(needsOf(2, 60, 60, 60, 60, 60, 60, 60), {...options, width})
+    expect(atHand[0]!.y + 3).toBeLessThanOrEqual(base + 1)
+  })
+
   it("draws a farm without a week", () =>
     expect(needsLayout([], {...options, width: 358})).toMatchObject({columns: [], line: "", atHand: []}))
 })

@@ -159,6 +159,19 @@ it("is told by the acre and in the region's money where that is asked for", () =
 
 describe("the layout", () => {
   const layout = replantLayout(picture, 640)
+  it("says what a year must bring where no line of the field runs", () => {
+    // High at first and through the level at the right, where the words would lie on it.
+    const seasons = [8000, 7000, 6000, 5000, 4000, 2500, 1500].map((cash, i) => ({
+      year: 2026 + i,
+      cash,
+      low: 0.7 * cash,
+      high: 1.3 * cash,
+      at: {sheet: 0, row: 0, col: 0},
+    }))
+    const {level} = replantLayout({...picture, seasons, kept: 6, either: [5, 6]}, 350)
+    expect(level.words.anchor).toBe("start")
+  })
+
   it("puts the crossing on the level, between its two seasons", () => {
     expect(layout.crossing!.y).toBe(layout.level.y)
     expect(layout.crossing!.x).toBeGreaterThan(layout.dots[2]!.x)
