@@ -1,6 +1,7 @@
 import {memo, type ReactNode} from "react"
 import type {Plan} from "../workbook/plan"
 import {SeasonCalendar} from "./pictures/SeasonCalendar"
+import {MOST_ROWS_SHOWN} from "./sheetSize"
 import {useWide} from "./useEditor"
 
 interface Props {
@@ -15,14 +16,18 @@ interface Props {
 
 const Calendar = memo(SeasonCalendar)
 
-/** The season plan's sheet on the left and its calendar on the right, one line across both; stacked when narrow. */
+/**
+ * The season plan's sheet on the left and its calendar on the right, one line across both; stacked when narrow. A sheet that
+ * scrolls within itself has no line with the calendar, which then bears the names and leaves the sheet in view.
+ */
 export function SeasonSpread({children, ...calendar}: Props) {
-  const beside = useWide(60)
+  const isWide = useWide(60)
+  const isLong = calendar.plan.rows.length > MOST_ROWS_SHOWN
   return (
-    <div className="spread">
-      {children}
+    <div className={isLong ? "spread long" : "spread"}>
+      <div className="plan-sheet">{children}</div>
       <div className="cal">
-        <Calendar {...calendar} labels={beside ? "beside" : "inside"} />
+        <Calendar {...calendar} labels={isWide && !isLong ? "beside" : "inside"} />
       </div>
     </div>
   )

@@ -1,4 +1,8 @@
+import {readFileSync} from "node:fs"
 import {describe, expect, it} from "vitest"
+import type {Document} from "../../src/workbook/document"
+import {readFile} from "../../src/workbook/file"
+import {openedWith} from "../bench/openedWith"
 import {openPlanner} from "./page"
 import {sheetOn} from "./sheet"
 
@@ -188,4 +192,25 @@ describe("Where from", () => {
     expect(told).toContain("not measured yet")
     expect(told).toMatch(/Started in\s+Structure of Long Acre, Crowns/)
   })
+})
+
+it("names each row of the calendar where the sheet is too long to stand in line with it, and stays in view", async () => {
+  const {document: farm} = readFile(
+    readFileSync(`${import.meta.dirname}/../../workbooks/hollow-brook-farm.json`, "utf8"),
+  ) as {document: Document}
+  const more = Array.from({length: 24}, (_, i) => `Field ${i + 7}`)
+  const sheets = farm.sheets.map((sheet) => {
+    const own = sheet.rows.find(([key]) => key === "Well Field")
+    return sheet.rowEach === "planting" && own
+      ? {...sheet, rows: [...sheet.rows, ...more.map((name) => [name, ...own.slice(1)])]}
+      : sheet
+  })
+  const page = await openedWith({...farm, sheets})
+  const names = page.locator(".cal svg .season")
+  await expect.poll(() => names.count()).toBe(30)
+  await expect.poll(() => names.nth(29).textContent()).toContain("Field 30")
+  await page.locator(".ag-cell").first().waitFor()
+  await names.nth(29).scrollIntoViewIfNeeded()
+  const sheet = (await page.locator(".sheet").boundingBox())!
+  expect(sheet.y + sheet.height).toBeGreaterThan(300)
 })
