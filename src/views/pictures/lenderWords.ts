@@ -3,7 +3,7 @@ import type {Risk} from "../../studies/risk"
 import type {Region} from "../../workbook/document"
 import type {CashYear, LenderPage, YieldEvidence} from "../../workbook/lender"
 import {PLAIN_REGION} from "../../workbook/region"
-import {inARow} from "./weekWords"
+import {firstInARow, inARow} from "./weekWords"
 
 const money = (value: number) => numberText(value, 0)
 
@@ -171,5 +171,5 @@ export function yieldTitle(yields: readonly YieldEvidence[]): string {
   if (known.length === 0) return "No planting has three years on record"
   const above = known.filter(({gap}) => gap! > 0).map(({planting}) => planting)
   if (above.length === 0) return "No projection stands above its own record"
-  return `${inARow(above)} ${above.length === 1 ? "stands above its" : "stand above their"} own record`
+  return `${firstInARow(above)} ${above.length === 1 ? "stands above its" : "stand above their"} own record`
 }

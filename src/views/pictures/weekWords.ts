@@ -13,6 +13,17 @@ export function inARow(words: readonly string[]): string {
   return `${words.slice(0, -1).join(", ")} and ${words.at(-1)!}`
 }
 
+/** Chosen: more plantings than this are counted in a sentence, not named; their table has them all. */
+const MOST_NAMED = 4
+
+/** The first words in a row and how many more there are: "North Bench, Long Acre, Sand Piece and 13 more". */
+export const firstInARow = (words: readonly string[]): string =>
+  inARow(
+    words.length > MOST_NAMED
+      ? [...words.slice(0, MOST_NAMED - 1), `${words.length - MOST_NAMED + 1} more`]
+      : words,
+  )
+
 /** What the page of the week found, in a sentence or two. */
 export function weekFinding(week: SeasonWeek): string {
   const moved = week.plantings.filter(({moved}) => moved !== null && moved !== 0)
@@ -25,7 +36,7 @@ export function weekFinding(week: SeasonWeek): string {
   const now = week.plantings
     .filter(({toDo}) => toDo.startsWith("Close to fern now"))
     .map(({planting}) => planting)
-  const ends = now.length ? `; ${inARow(now)} should close to fern` : ""
+  const ends = now.length ? `; ${firstInARow(now)} should close to fern` : ""
   return `Week ${isoWeekOf(week.asOf)}, from ${first}. ${closes}${ends}.`
 }
 
@@ -35,11 +46,14 @@ export function cameInWords({plantings, asOf, region}: SeasonWeek): string {
     plantings.reduce((total, one) => total + (of(one) ?? 0), 0)
   const [picked, planned] = [sum((one) => one.picked), sum((one) => one.planned)]
   if (picked === 0) return `Nothing came in from ${dayText(asOf - 7)} to ${dayText(asOf - 1)}.`
-  const behind = plantings
-    .filter(({pace}) => pace !== null && pace < 0.9)
-    .map(({planting, pace}) => `${planting} stands at ${percentText(pace!)} of its plan`)
+  const late = plantings.filter(({pace}) => pace !== null && pace < 0.9)
+  const furthestFirst =
+    late.length > MOST_NAMED ? late.toSorted((one, other) => one.pace! - other.pace!) : late
+  const behind = firstInARow(
+    furthestFirst.map(({planting, pace}) => `${planting} stands at ${percentText(pace!)} of its plan`),
+  )
   const ofPlan = planned > 0 ? `, ${percentText(picked / planned)} of plan` : ""
-  return `${tonnes(picked, region)} came in from ${dayText(asOf - 7)} to ${dayText(asOf - 1)}${ofPlan}.${behind.length ? ` ${inARow(behind)}.` : ""}`
+  return `${tonnes(picked, region)} came in from ${dayText(asOf - 7)} to ${dayText(asOf - 1)}${ofPlan}.${behind && ` ${behind}${late.length > MOST_NAMED ? " are behind theirs" : ""}.`}`
 }
 
 /** Whether the plan of a week was used, so that there is something to tell moves against. */
@@ -61,13 +75,20 @@ export const movedSentence = (one: PlantingWeek): string =>
 /** What moved, what held it last week and what holds it now. */
 export function movedWords(week: SeasonWeek): string {
   if (!hasWeekBefore(week)) return "Nothing to tell it by: no week’s plan has been used yet."
-  const told = week.plantings.flatMap((one) => {
-    const {planting, moved} = one
-    if (moved === null || moved === 0) return []
+  const moves = week.plantings.filter(({moved}) => moved !== null && moved !== 0)
+  if (moves.length === 0) return "No close has moved since the plan of last week."
+  const more = moves.length > MOST_NAMED ? moves.length - MOST_NAMED + 1 : 0
+  const size = ({moved}: PlantingWeek) => Math.abs(moved!)
+  const named = more
+    ? moves.toSorted((one, other) => size(other) - size(one)).slice(0, MOST_NAMED - 1)
+    : moves
+  const told = named.map((one) => {
+    const {planting} = one
+    const moved = one.moved!
     const days = `${Math.abs(moved)} ${Math.abs(moved) === 1 ? "day" : "days"}`
-    return [`${planting} closes ${days} ${moved < 0 ? "earlier" : "later"}, held by ${heldWords(one)}`]
+    return `${planting} closes ${days} ${moved < 0 ? "earlier" : "later"}, held by ${heldWords(one)}`
   })
-  return told.length ? `${told.join("; ")}.` : "No close has moved since the plan of last week."
+  return `${told.join("; ")}${more ? `; ${more} more closes moved` : ""}.`
 }
 
 /** Where one more day still pays, and where it no longer does. */
@@ -79,7 +100,7 @@ export function goOnWords({plantings}: SeasonWeek): string {
     known.filter(({dayWorth}) => dayWorth! >= 0),
     known.filter(({dayWorth}) => dayWorth! < 0),
   ]
-  const names = (some: readonly PlantingWeek[]) => inARow(some.map(({planting}) => planting))
+  const names = (some: readonly PlantingWeek[]) => firstInARow(some.map(({planting}) => planting))
   if (not.length === 0) return "One more day still pays everywhere that is being cut."
   if (pays.length === 0) return "One more day pays nowhere."
   return `One more day still pays on ${names(pays)}; on ${names(not)} it no longer does.`

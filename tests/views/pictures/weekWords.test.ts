@@ -41,6 +41,22 @@ const planting = (name: string, more: Partial<PlantingWeek> = {}): PlantingWeek 
 const week = (...plantings: PlantingWeek[]): SeasonWeek => ({sheet: 0, asOf: day("2026-05-25"), plantings})
 
 describe("the words of the week", () => {
+  it("name the first of many plantings and count the others", () => {
+    const late = [0.8, 0.7, 0.85, 0.5, 0.6].map((pace, i) => planting(`Field ${i}`, {pace, picked: 100}))
+    expect(cameInWords(week(...late)).replaceAll("\u202f", " ")).toMatch(
+      /\. Field 3 stands at 50 % of its plan, Field 4 stands at 60 % of its plan, Field 1 stands at 70 % of its plan and 2 more are behind theirs\.$/,
+    )
+    const moved = [1, -2, 9, 3, 4].map((days, i) => planting(`Field ${i}`, {moved: days}))
+    expect(movedWords(week(...moved))).toBe(
+      "Field 2 closes 9 days later, held by reserve; Field 4 closes 4 days later, held by reserve; " +
+        "Field 3 closes 3 days later, held by reserve; 2 more closes moved.",
+    )
+    const pays = [1, 1, 1, 1, 1, -1].map((dayWorth, i) => planting(`Field ${i}`, {dayWorth}))
+    expect(goOnWords(week(...pays))).toBe(
+      "One more day still pays on Field 0, Field 1, Field 2 and 2 more; on Field 5 it no longer does.",
+    )
+  })
+
   it("count the closes that moved, and name those that should close now", () => {
     expect(weekFinding(week(planting("A")))).toBe("Week 22, from 25 May. No close has moved since last week.")
     expect(
