@@ -218,6 +218,7 @@ it("prints on its own, whole, with the years as a table and a number on each pag
     /^What chance may do to the cover\s+There are no years of cash and debt yet: the season is not known\.$/,
   )
   expect(await page.locator(".lender table").count()).toBe(0)
+  expect(await page.locator(".lender svg").count()).toBe(0) // nor axes without a mark
 })
 
 it("holds all its answers on the first sheet of paper, with what was typed over and has no source", async () => {

@@ -2,7 +2,7 @@ import {numberText, percentText, shownIn} from "../../editor/display"
 import type {Region} from "../../workbook/document"
 import type {LenderPage, YieldEvidence} from "../../workbook/lender"
 import {stretches} from "./besideLine"
-import {boxAround, clearest, fitted, textWidth, type Box} from "./placing"
+import {boxAround, clearest, fitted, overlaps, textWidth, type Box} from "./placing"
 import {niceStep} from "./steps"
 
 type Shown = Pick<LenderPage, "yields" | "curve" | "fullBearing" | "spread" | "published" | "region">
@@ -191,10 +191,10 @@ function labelled(
     ...(mean ? [{left: mean.from, right: mean.to, top: mean.y - 1, bottom: mean.y + 1}] : []),
   ])
   obstacles.push(...bracket, ...curves)
-  return plantings.map((one, i) => {
+  const labels: Box[] = []
+  const labelOf = (one: Placed, gap: number | null): PlantingYields["label"] => {
     const at = one.projection ?? one.dots.at(-1)
-    if (!at) return {...one, label: null}
-    const {gap} = told[i]!
+    if (!at) return null
     const name = fitted(one.planting, NAME_SHARE * room.right)
     const lines = gap === null ? [name] : [name, isNarrow ? gapText(gap) : gapWords(gap)]
     const half = Math.max(...lines.map((line) => textWidth(line))) / 2
@@ -205,10 +205,12 @@ function labelled(
       return {middleX, middleY, box: boxAround(middleX, middleY, half, high)}
     })
     const best = clearest(candidates, obstacles)!
+    if (overlaps(best.box, labels) > 0) return null // two names over each other are none
     obstacles.push(best.box)
+    labels.push(best.box)
     const edge = best.middleY > at.y ? best.box.top : best.box.bottom
     const isAway = Math.abs(edge - at.y) > AWAY && (best.box.top > at.y || best.box.bottom < at.y)
-    const label = {
+    return {
       x: best.middleX,
       y: best.middleY - high + LETTERS - 4,
       lines,
@@ -218,9 +220,18 @@ function labelled(
         ? `M${round(at.x)} ${round(at.y + (edge > at.y ? 8 : -8))}L${round(best.middleX)} ${round(edge)}`
         : null,
     }
-    return {...one, label}
-  })
+  }
+  // Those above their record have the first places, and then the others by how far they lie from theirs.
+  const gaps = told.map(({gap}) => gap)
+  const rank = (i: number) => (gaps[i] === null ? -1 : gaps[i]! > 0 ? 1 + gaps[i]! : -gaps[i]!)
+  const order = plantings.map((_, i) => i)
+  if (order.length > FEW) order.sort((a, b) => rank(b) - rank(a))
+  const found = new Map(order.map((i) => [i, labelOf(plantings[i]!, gaps[i]!)]))
+  return plantings.map((one, i) => ({...one, label: found.get(i)!}))
 }
+
+/** Chosen: up to so many names there is room for all. */
+const FEW = 8
 
 /** Of the picture's width that a name may take, so that the marks stay to be seen; chosen. */
 const NAME_SHARE = 0.4

@@ -66,6 +66,17 @@ describe("the picture of yields by age", () => {
     expect(Math.abs(one!.y - other!.y) > 17 || Math.abs(one!.x - other!.x) > 60).toBe(true)
   })
 
+  it("names of many plantings those above their record first, and none over another", () => {
+    const many = Array.from({length: 40}, (_, i) => evidence(`Field ${i}`, i === 39 ? {} : {gap: -0.1}))
+    const labels = yieldLayout({...page, yields: many}, 560).plantings.map(({label}) => label)
+    expect(labels[39]!.lines[0]).toBe("Field 39")
+    const boxes = labels.flatMap((one) =>
+      one ? [boxAround(one.x, one.y + 4, Math.max(...one.lines.map((line) => textWidth(line))) / 2, 17)] : [],
+    )
+    expect(boxes.length).toBeLessThan(40)
+    for (const [i, box] of boxes.entries()) expect(overlaps(box, boxes.slice(i + 1))).toBe(0)
+  })
+
   it("leaves the marks to be seen beside long names on a narrow page", () => {
     const long = [
       evidence("Long Acre behind the packing shed, lower"),
