@@ -1,4 +1,4 @@
-import {reserveFinding, reserveLayout, type Bands, type ReserveYear} from "./reserveLayout"
+import {LINE, reserveFinding, reserveLayout, type Bands, type ReserveYear} from "./reserveLayout"
 import {Rules} from "./marks"
 import {PictureWalk} from "./PictureWalk"
 import {useWidth} from "./useWidth"
@@ -101,10 +101,10 @@ export function ReserveThroughTheYear({year, bands = null, singles, width: given
         {refill && (
           <g>
             <circle className="turn" cx={refill.x} cy={refill.y} r={4} />
-            <text className="halo held" x={refill.x + 10} y={refill.y + 14}>
+            <text className="halo held" x={refill.x + 10} y={refill.wordsY}>
               {refill.words}
             </text>
-            <text className="halo quiet" x={refill.x + 10} y={refill.y + 31}>
+            <text className="halo quiet" x={refill.x + 10} y={refill.wordsY + LINE}>
               as at opening
             </text>
           </g>

@@ -122,7 +122,8 @@ export interface ReserveLayout {
     readonly words: string
   } | null
   readonly lowest: Point & {readonly words: string}
-  readonly refill: (Point & {readonly words: string}) | null
+  /** Its words stand at `wordsY`, and under them what it is as full as. */
+  readonly refill: (Point & {readonly words: string; readonly wordsY: number}) | null
   readonly measured: readonly Dot[]
   /** Samplings of former years at this year's structure, with the year beside them. */
   readonly former: readonly (Point & {
@@ -143,6 +144,8 @@ const LEFT = 52
 const RIGHT = 16
 const TOP = 26
 const BELOW = 52
+/** Between two lines of words, px. */
+export const LINE = 17
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
 
 /** Lays out the picture of the reserve through the year: kg/ha, or lb/ac, from 0, the model year along. */
@@ -199,6 +202,23 @@ export function reserveLayout(
     }
   }
   const now = asOf ?? 0
+  const floor =
+    planting.floor === null ? null : {y: y(planting.floor), words: `your floor ${kg(planting.floor)}`}
+  const refilled = () => {
+    const at = {x: x(refill), y: y(course.reserve[refill]!)}
+    const words = `full again ${dayText(first + refill)}`
+    const spots = [14, 4, -6].map((down) => {
+      const upper = boxOf(words, at.x + 10, at.y + down)
+      return {wordsY: at.y + down, box: {...upper, bottom: upper.bottom + LINE}}
+    })
+    const floorEnd = width - RIGHT
+    const floorBox = floor && boxOf(floor.words, floorEnd - textWidth(floor.words), floor.y - 6)
+    const rise = Array.from(course.reserve.slice(refill), (mass, i) =>
+      boxAround(x(refill + i), y(mass), 1, 1),
+    )
+    const {wordsY} = clearest(spots, [...(floorBox ? [floorBox] : []), ...rise])!
+    return {...at, words, wordsY}
+  }
   const rings = year.former.map((one) => ({one, x: x(one.day), y: y(storeOf(one.sugar, first + one.day))}))
   const taken: Box[] = [...rings, {x: x(lowest), y: y(course.reserve[lowest]!)}].map((at) =>
     boxAround(at.x, at.y, 6, 6),
@@ -239,7 +259,7 @@ export function reserveLayout(
     months: monthsOf(first, days).map(({day, month}) => ({x: x(day - 1), words: MONTHS[month]!})),
     past: line(0, now),
     toCome: line(now, days - 1),
-    floor: planting.floor === null ? null : {y: y(planting.floor), words: `your floor ${kg(planting.floor)}`},
+    floor,
     asOf: asOf === null ? null : {x: x(asOf), words: `as of ${dayText(first + asOf)}`},
     cutting:
       stop > open
@@ -255,10 +275,7 @@ export function reserveLayout(
       y: y(course.reserve[lowest]!),
       words: `lowest ${kg(course.reserve[lowest]!)} on ${dayText(first + lowest)}`,
     },
-    refill:
-      refill < 0
-        ? null
-        : {x: x(refill), y: y(course.reserve[refill]!), words: `full again ${dayText(first + refill)}`},
+    refill: refill < 0 ? null : refilled(),
     bands: weekly ? [band(0, 4, "8 in 10", [3, 4]), band(1, 3, "half", [1, 2])] : [],
     singles: singles.map(
       (store) => `M${store.map((mass, i) => `${endOf(i).toFixed(1)} ${y(mass).toFixed(1)}`).join("L")}`,

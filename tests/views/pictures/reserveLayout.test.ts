@@ -110,6 +110,26 @@ describe("the reserve through the year", () => {
     if (width > 340) expect(wordsX + textWidth(words)).toBeLessThan(asOf!.x)
   })
 
+  it.each([340, 358, 390, 1000])("keeps the words of refilling off those of the floor at %d px", (width) => {
+    const high = Array.from({length: 53}, () => [0, 0, 0, 0, 9000]) // for which the scale is drawn together
+    for (const weekly of [null, high]) {
+      const {refill, floor, right} = reserveLayout(year, width, weekly)
+      const wide = textWidth(floor!.words)
+      const of = (x: number, y: number, text: string): Box => ({
+        left: x,
+        right: x + textWidth(text),
+        top: y - 11,
+        bottom: y + 3,
+      })
+      const floorWords = of(right - wide, floor!.y - 6, floor!.words)
+      for (const [y, text] of [
+        [refill!.wordsY, refill!.words],
+        [refill!.wordsY + 17, "as at opening"],
+      ] as const)
+        expect(overlap(of(refill!.x + 10, y, text), floorWords)).toBe(0)
+    }
+  })
+
   it("is drawn whole to the as-of day and goes on dashed from the same point", () => {
     const {past, toCome, asOf, cutting} = reserveLayout(year, 1000)
     expect(cutting!.now).toBeCloseTo(asOf!.x, 9)
