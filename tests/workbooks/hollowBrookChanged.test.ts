@@ -1,4 +1,5 @@
 import {describe, expect, it} from "vitest"
+import {sizeShare} from "../../functions/pack/sizeShare"
 import {agreePlan} from "../../src/editor/commands/season"
 import type {CellAddress, Content} from "../../src/workbook/document"
 import {planOf} from "../../src/workbook/plan"
@@ -178,6 +179,19 @@ describe("a change in hollow-brook-farm.json", () => {
     )
     expect(cellOf("Packing list", "Sand Piece", "Diameter")).toBe(10.9)
     expect(cellOf("Packing list", "Long Acre", "Diameter")).toBe(14.3)
+  })
+
+  it("packs by the median that goes with the mean of spears measured, or with their week", () => {
+    // Of a lognormal the mean is the median times exp(spread²/2) (Abramowitz & Stegun, 26.1, from memory).
+    const {workbook, at, cellOf} = changed()
+    const apart = Math.exp(0.3 ** 2 / 2)
+    const share = (median: number) => sizeShare(median, 0.3, 12.7, 17.4625, "weight") as number
+    const medium = (planting: string) =>
+      Number(cellOf("Packing list", planting, "medium")) / Number(cellOf("Packing list", planting, "Packed"))
+    expect(cellOf("Packing list", "Well Field", "Diameter")).toBeCloseTo(12.5 * apart, 9) // in its fifth week
+    expect(medium("Well Field")).toBeCloseTo(share(12.5), 9)
+    enter(workbook, [at("Named values", "Shed_day", "Value"), "2026-05-27"])
+    expect(medium("Sand Piece")).toBeCloseTo(share(10.9 / apart), 9) // measured on 25 May
   })
 
   it("neither asks to pick nor packs what the wait of a label still holds", () => {
