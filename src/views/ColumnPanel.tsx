@@ -107,7 +107,10 @@ function Fields({
       limit(usualTo, column.rule?.usual?.[1]),
     ]
     const hasUsual = usualFrom !== "" || usualTo !== ""
-    if (hasUsual && !(usualFrom !== "" && usualTo !== "" && usual[0] <= usual[1]))
+    if (
+      hasUsual &&
+      !(usualFrom !== "" && usualTo !== "" && usual.every(Number.isFinite) && usual[0] <= usual[1])
+    )
       return setFault("What is usual needs two numbers, the lower first.")
     const listed = [...new Set(words.split("\n").map((word) => word.trim()))].filter(Boolean)
     const rule = {

@@ -2,29 +2,30 @@ import {useState, type FormEvent} from "react"
 import {deleteSheet} from "../editor/deletion"
 import {openSheet} from "../editor/selection"
 import type {Store} from "../editor/store"
-import type {Sheet} from "../workbook/document"
 import {editRefused, type Edit} from "../workbook/edit"
 import {PanelFrame} from "./PanelFrame"
 import {useEditor} from "./useEditor"
+
+const NOTHING = {of: "", words: ""}
 
 /** What the open sheet is called and where it stands; copies it, deletes it, and adds another. */
 export function SheetPanel({store, onClose}: {store: Store; onClose: () => void}) {
   const {document, cell} = useEditor(store)
   const sheet = document.sheets[cell.sheet]!
-  return <Fields key={`${cell.sheet}:${sheet.name}`} store={store} sheet={sheet} onClose={onClose} />
-}
-
-function Fields({store, sheet, onClose}: {store: Store; sheet: Sheet; onClose: () => void}) {
-  const {document, cell} = useEditor(store)
-  const [name, setName] = useState(sheet.name)
+  // Both hold for the sheet of this name alone; the fields stay, and with them the keyboard's focus.
+  const [typed, setTyped] = useState(NOTHING)
+  const [told, setTold] = useState(NOTHING)
+  const name = typed.of === sheet.name ? typed.words : sheet.name
+  const fault = told.of === sheet.name ? told.words : ""
   const [added, setAdded] = useState("")
-  const [fault, setFault] = useState("")
 
   /** Makes the edit, or says why it cannot be made. */
   const run = (edit: Edit, opens?: number) => {
     const refused = editRefused(document, edit)
-    setFault(refused === null ? "" : `${refused}.`)
+    setTold(refused === null ? NOTHING : {of: sheet.name, words: `${refused}.`})
+    if (refused === null) setTyped(NOTHING)
     if (refused === null && store.run(() => edit) && opens !== undefined) store.turn(openSheet(opens))
+    return refused === null
   }
   const rename = (event: FormEvent) => {
     event.preventDefault()
@@ -32,10 +33,12 @@ function Fields({store, sheet, onClose}: {store: Store; sheet: Sheet; onClose: (
   }
   const add = (event: FormEvent) => {
     event.preventDefault()
-    run({type: "addSheet", name: added.trim(), group: sheet.group}, document.sheets.length)
+    if (run({type: "addSheet", name: added.trim(), group: sheet.group}, document.sheets.length)) setAdded("")
   }
-  const move = (by: number) => {
+  const move = (by: 1 | -1) => {
     const to = cell.sheet + by
+    if (!document.sheets[to])
+      return setTold({of: sheet.name, words: `It is the ${by < 0 ? "first" : "last"} sheet already.`})
     run({type: "moveSheet", from: cell.sheet, to}, to)
   }
   const copy = () => {
@@ -50,17 +53,17 @@ function Fields({store, sheet, onClose}: {store: Store; sheet: Sheet; onClose: (
       <form onSubmit={rename}>
         <label>
           Name{" "}
-          <input value={name} maxLength={31} onChange={({currentTarget}) => setName(currentTarget.value)} />
+          <input
+            value={name}
+            maxLength={31}
+            onChange={({currentTarget}) => setTyped({of: sheet.name, words: currentTarget.value})}
+          />
         </label>
         <button>Rename it</button>
       </form>
       <div className="acts">
-        <button disabled={cell.sheet === 0} onClick={() => move(-1)}>
-          Move up
-        </button>
-        <button disabled={cell.sheet === document.sheets.length - 1} onClick={() => move(1)}>
-          Move down
-        </button>
+        <button onClick={() => move(-1)}>Move up</button>
+        <button onClick={() => move(1)}>Move down</button>
         <button onClick={copy}>Copy it</button>
         <button onClick={() => deleteSheet(store)}>Delete it</button>
       </div>

@@ -62,6 +62,13 @@ it("changes a column's heading, format, width and rule by keys alone, in steps t
   expect(await panel.locator("[aria-live]").innerText()).toBe(
     "“wide” is no width: type a number from 2 to 60.",
   )
+  await panel.getByLabel("Width").fill("8")
+  await panel.getByLabel("below").fill("1")
+  await panel.getByLabel("or above").fill("Infinity") // a file holds no such number
+  await page.keyboard.press("Enter")
+  expect(await panel.locator("[aria-live]").innerText()).toBe(
+    "What is usual needs two numbers, the lower first.",
+  )
   expect(trouble).toEqual([])
 })
 
@@ -79,6 +86,12 @@ it("adds, renames, moves, copies and deletes a sheet, each in a step that can be
   await panel.getByLabel("Name", {exact: true}).fill("Prices net")
   await panel.getByRole("button", {name: "Rename it"}).click()
   await expect.poll(() => title.innerText()).toBe("Prices net")
+  const focused = () => page.evaluate(() => window.document.activeElement?.textContent)
+  expect(await focused()).toBe("Rename it") // where it was: the next act is at hand
+  await panel.getByRole("button", {name: "Move down"}).click()
+  await page.getByRole("button", {name: "Undo: sheet Prices net moved"}).waitFor()
+  expect(await focused()).toBe("Move down")
+  await panel.getByRole("button", {name: "Move up"}).click()
   expect(await faults()).toEqual([])
   await panel.getByRole("button", {name: "Copy it"}).click()
   await expect.poll(() => title.innerText()).toBe("Prices net copy")
@@ -89,6 +102,8 @@ it("adds, renames, moves, copies and deletes a sheet, each in a step that can be
   expect(await sheet.text("North Bench", "Held by")).toBe("price")
   await page.getByRole("button", {name: "Undo: sheet Prices net copy taken out"}).click()
   await page.getByRole("button", {name: "Undo: sheet Prices net copied"}).click()
+  await page.getByRole("button", {name: "Undo: sheet Prices net moved"}).click()
+  await page.getByRole("button", {name: "Undo: sheet Prices net moved"}).click()
   await page.getByRole("button", {name: "Undo: sheet Prices renamed"}).click()
   expect(await sheet.text("North Bench", "Held by")).toBe("price")
   expect(trouble).toEqual([])
