@@ -12,7 +12,7 @@ export function Head({store, keeping}: {store: Store; keeping: Keeping}) {
   const {document, undoable, redoable, panel} = useEditor(store)
   const undo = undoable.at(-1)
   const redo = redoable.at(-1)
-  const isWide = useWide(48)
+  const isWide = useWide(60)
   const files = (
     <>
       <button className="plain" onClick={() => void keeping.keepFileCopy()}>
