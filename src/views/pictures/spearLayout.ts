@@ -196,11 +196,16 @@ function limitText(limit: number, region: Region) {
   return `${text(limit, 1)}\u00a0${unit}${beside}`
 }
 
+/** Whether the last mean lies under the limit, while no line says since when. */
+const isUnder = ({lastDay, days}: PlantingSpears, {limit}: SpearSizes) =>
+  limit !== null && lastDay === null && days.at(-1)!.mean < limit
+
 /** What the spears of one planting say, as the title of its picture. */
-export function spearTitle(
-  {planting, line, lastDay}: PlantingSpears,
-  {limit, asOf, region}: SpearSizes,
-): string {
+export function spearTitle(one: PlantingSpears, sizes: SpearSizes): string {
+  const {planting, line, lastDay, days} = one
+  const {limit, asOf, region} = sizes
+  if (isUnder(one, sizes))
+    return `${planting} was under ${limitText(limit!, region)} on ${dayText(days.at(-1)!.day)}`
   if (!line) return `${planting}: one day measured`
   if (lastDay !== null && limit !== null) {
     const meets = asOf !== null && lastDay < asOf ? "met" : "meets"
@@ -234,12 +239,18 @@ export function spearSentence(one: PlantingSpears, {limit, confidence, region}: 
   return `${now}${going}; ${met}.`
 }
 
-/** What the sheet found: the planting that meets the limit first, and how many of the others do. */
+/** What the sheet found: a planting under the limit, or the one that meets it first, and how many of the others do. */
 export function spearFinding(sizes: SpearSizes): string {
   const {plantings} = sizes
+  const [under, ...alsoUnder] = plantings.filter((one) => isUnder(one, sizes))
   const meeting = plantings
     .filter(({lastDay}) => lastDay !== null)
     .toSorted((a, b) => a.lastDay! - b.lastDay!)
+  if (under) {
+    const others = alsoUnder.length + meeting.length
+    const also = others ? `; ${others} more ${others === 1 ? "is" : "are"} under it or will be` : ""
+    return `${spearTitle(under, sizes)}${also}.`
+  }
   if (meeting.length === 0)
     return plantings.length === 1
       ? `${spearTitle(plantings[0]!, sizes)}.`

@@ -152,6 +152,19 @@ describe("the picture of spear size", () => {
     )
   })
 
+  it("says first what lies under the limit, where no line says since when", () => {
+    const rising = {...steady, days: daysOf(9.1, 9.4)}
+    const plain = (text: string) => text.replaceAll(/[\u00a0\u202f]/g, " ")
+    const sizes = sizesOf(steady, thinning, rising)
+    expect(plain(spearTitle(rising, sizes))).toBe("Long Acre was under 9.5 mm on 11 May")
+    expect(plain(spearFinding(sizes))).toBe(
+      "Long Acre was under 9.5 mm on 11 May; 1 more is under it or will be.",
+    )
+    const single = {...once, days: daysOf(9.4)}
+    expect(plain(spearFinding(sizesOf(single)))).toBe("Home Strip was under 9.5 mm on 4 May.")
+    expect(spearTitle(single, {...sizes, limit: null})).toBe("Home Strip: one day measured")
+  })
+
   it("leads with the planting that meets the limit first", () => {
     const later = {...thinning, planting: "Well Field", lastDay: day("2026-06-20")}
     expect(spearFinding(sizesOf(later, thinning, steady)).replaceAll("\u00a0", " ")).toBe(
