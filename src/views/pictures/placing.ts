@@ -47,9 +47,16 @@ export const LETTER = 14
  */
 export function textWidth(text: string, size = LETTER): number {
   let width = 0
-  for (const letter of text) width += size * letterWidth(letter)
+  for (const letter of text) {
+    let one = widths.get(letter)
+    if (one === undefined) widths.set(letter, (one = letterWidth(letter)))
+    width += size * one
+  }
   return width
 }
+
+/** Of each letter that was met: a calendar of 50 rows asks for thousands at each step of a close that is moved. */
+const widths = new Map<string, number>()
 
 function letterWidth(letter: string) {
   if (/[ ijl.,:;'|!]/.test(letter)) return 0.28
