@@ -43,20 +43,25 @@ export function usesOfRows(document: Document, sheet: number, first: number, cou
     at.sheet === sheet && at.row >= first ? {...at, row: at.row + count} : at,
   )
   const gone = document.sheets[sheet]!.rows.slice(first, first + count)
-  const names = new Set(
-    gone.flatMap(([key]) => (typeof key === "string" && key && !isFormula(key) ? [key] : [])),
+  const names = new Map(
+    gone.flatMap(([key]) =>
+      typeof key === "string" && key && !isFormula(key) ? [[soughtAs(key), key] as const] : [],
+    ),
   )
-  const still = new Set(document.sheets[sheet]!.rows.toSpliced(first, count).map(([key]) => key))
+  for (const [key] of document.sheets[sheet]!.rows.toSpliced(first, count)) names.delete(soughtAs(key))
   const named = document.sheets.flatMap(({rows}, s) =>
     s === sheet
       ? []
-      : [...names].flatMap((name) => {
-          const places = rows.flatMap(([key], row) => (key === name && !still.has(name) ? [row] : []))
+      : [...names].flatMap(([sought, name]) => {
+          const places = rows.flatMap(([key], row) => (soughtAs(key) === sought ? [row] : []))
           return places.length ? [{at: {sheet: s, row: places[0]!, col: 0}, name, count: places.length}] : []
         }),
   )
   return {broken, named}
 }
+
+/** A name as formulas look it up: without regard to capitals. */
+const soughtAs = (key: Content | undefined) => (typeof key === "string" ? key.toLowerCase() : "")
 
 /** Takes the chosen rows out; where something rests on them, says what and asks first. */
 export function deleteRows(store: Store) {
@@ -111,11 +116,11 @@ function plantingsGone(document: Document, edit: Edit & {type: "removeRows"}, na
   const {sheets} = document
   const own = columnWith(document, edit.sheet, "name of planting")
   if (own < 0 || named.length === 0) return null
-  const names = new Set<Content>(named.map(({name}) => name))
+  const names = new Set(named.map(({name}) => soughtAs(name)))
   const {heading} = sheets[edit.sheet]!.columns[own]!
   const others = sheets.flatMap(({columns, rows}, sheet) => {
     const cols = columns.flatMap((column, col) => (col === 0 || column.heading === heading ? [col] : []))
-    const places = rows.flatMap((row, r) => (cols.some((col) => names.has(row[col] ?? null)) ? [r] : []))
+    const places = rows.flatMap((row, r) => (cols.some((col) => names.has(soughtAs(row[col]))) ? [r] : []))
     return places.length && sheet !== edit.sheet ? [{sheet, places}] : []
   })
   const edits = others.flatMap(({sheet, places}) =>

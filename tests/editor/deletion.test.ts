@@ -162,6 +162,18 @@ describe("deleting a planting", () => {
     expect(keys(both).slice(0, 3)).toEqual([["Top Corner"], ["Top Corner"], ["Top Corner"]])
   })
 
+  it("goes by the name as formulas do, without regard to capitals", () => {
+    const named = (one: string) => [["Long Acre"], [one], ["Top Corner"], ["sand piece"]]
+    const written = (one: string) => ({
+      ...plantings,
+      sheets: plantings.sheets.with(1, sheet("Plan", ["Planting"], named(one))),
+    })
+    const store = deleting(written("SAND PIECE"), 2)
+    expect(store.getState().question!.asks).toMatch(/^Sand Piece stands in 3 other rows on 2 sheets/)
+    answerRather(store)
+    expect(keys(store)[1]).toEqual(["Long Acre", "Top Corner"])
+  })
+
   it("does not offer it where a formula would lose its cell, or on another sheet", () => {
     const pointing = {
       ...plantings,
