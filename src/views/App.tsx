@@ -1,4 +1,13 @@
-import {lazy, Suspense, useCallback, useEffect, useRef, useState, useSyncExternalStore} from "react"
+import {
+  lazy,
+  Suspense,
+  useCallback,
+  useEffect,
+  useRef,
+  useState,
+  useSyncExternalStore,
+  type CSSProperties,
+} from "react"
 import {isRefusal} from "../../functions/refusal"
 import {moveClose} from "../editor/commands/season"
 import {openSheetKeeping} from "../editor/editing"
@@ -6,7 +15,7 @@ import {choose, showPanel} from "../editor/selection"
 import {showAllRows} from "../editor/showOnly"
 import type {Store} from "../editor/store"
 import {summaryOf} from "../editor/summary"
-import {sheetWith, type CellAddress, type Part} from "../workbook/document"
+import {columnWith, sheetWith, type CellAddress, type Part} from "../workbook/document"
 import {decimalOf, regionOf} from "../workbook/region"
 import {AskedQuestion} from "./AskedQuestion"
 import {BringInPanel} from "./BringInPanel"
@@ -43,7 +52,7 @@ import {samplesShown} from "./samplesShown"
 import {SeasonSpread} from "./SeasonSpread"
 import {SendOutPanel} from "./SendOutPanel"
 import {SheetPanel} from "./SheetPanel"
-import {HEAD_HEIGHT, ROW_HEIGHT} from "./sheetSize"
+import {HEAD_HEIGHT, REM, ROW_HEIGHT, widthAsFarAs} from "./sheetSize"
 import {SpearPlate} from "./SpearPlate"
 import {spearsShown} from "./spearsShown"
 import {TitleActs} from "./TitleActs"
@@ -76,6 +85,18 @@ const SheetGrid = lazy(async () => {
   await new Promise<void>(onceDrawn)
   return {default: (await import("./SheetGrid")).SheetGrid}
 })
+
+const EDGES = 5 // px, of the grid and of the calendar beside it
+const MOST_WIDTH = 62 // rem, so that the calendar has room
+
+/** How wide the season plan is as far as its crop: with large totals and in other units it needs more room. */
+function planWidth(store: Store): CSSProperties | undefined {
+  const {cell, document} = store.getState()
+  const crop = columnWith(document, cell.sheet, "crop")
+  if (crop < 0) return undefined
+  const px = widthAsFarAs(store, cell.sheet, crop) + EDGES
+  return {"--plan-sheet": `${Math.min(MOST_WIDTH, px / REM)}rem`} as CSSProperties
+}
 
 /** The book of sheets, or the page for the field. */
 export function App(props: {store: Store; keeping: Keeping}) {
@@ -200,7 +221,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
         To the page
       </a>
       <Head store={store} keeping={keeping} />
-      <div className="page" data-measures={document.region?.measures}>
+      <div className="page" style={plan ? planWidth(store) : undefined}>
         <Contents store={store} keeping={keeping} onOpen={open} onOpened={onOpened} />
         <main id="main">
           {!lender && <EachPage plan={edition} />}

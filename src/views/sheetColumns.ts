@@ -12,7 +12,7 @@ import type {Column, Document, Region} from "../workbook/document"
 import {columnLetters} from "../workbook/formula"
 import {regionOf} from "../workbook/region"
 import {TOTAL_ROW, cellViewAt, isWordColumn, sameView, type CellView} from "./cellView"
-import {drawnWidth, NUMBERS_WIDTH, totalWidth} from "./sheetSize"
+import {NUMBERS_WIDTH, widthOnSheet} from "./sheetSize"
 
 /** A row as the grid holds it: what its cells show is read from the store when they are drawn. */
 export interface SheetRow {
@@ -39,7 +39,7 @@ export function columnsOf(
   }
   const own = columns.map((column, col): ColDef<SheetRow> => ({
     colId: String(col),
-    width: Math.max(drawnWidth(column, col, region), totalWidth(totalText(store, sheet, column, col))),
+    width: widthOnSheet(store, sheet, col),
     ...(col < keeps ? {pinned: "left" as const} : {}),
     ...(col === 0 ? {cellAriaRole: "rowheader"} : {}),
     headerName: column.heading,
@@ -56,9 +56,6 @@ export function columnsOf(
   }))
   return pinsName ? [numbers, ...own] : own
 }
-
-const totalText = (store: Store, sheet: number, {total}: Column, col: number) =>
-  total === undefined ? "" : cellViewAt(store, {sheet, row: TOTAL_ROW, col}).text
 
 /** A wide column of words holds sentences: they wrap, so that all of them can be read. */
 const isProse = (column: Column) => isWordColumn(column) && (column.width ?? 0) >= 16

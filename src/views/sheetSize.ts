@@ -1,5 +1,8 @@
 import {measureOf} from "../editor/measures"
+import type {Store} from "../editor/store"
 import type {Column, Region} from "../workbook/document"
+import {regionOf} from "../workbook/region"
+import {cellViewAt, TOTAL_ROW} from "./cellView"
 
 /** Heights in px; the calendar beside the season plan is drawn to them. */
 export const HEAD_HEIGHT = 70
@@ -31,5 +34,18 @@ export function drawnWidth(column: Column, col: number, region: Region): number 
   return Math.max(width + moreDigits * DIGIT, PADDING + unit.length * LETTER)
 }
 
-/** Width in px that the total of a column needs: a number is never cut. */
-export const totalWidth = (text: string) => (text === "" ? 0 : PADDING + text.length * BOLD_DIGIT)
+/** Width in px of a column of a workbook's sheet as it is drawn: its total is never cut. */
+export function widthOnSheet(store: Store, sheet: number, col: number): number {
+  const {document} = store.getState()
+  const column = document.sheets[sheet]!.columns[col]!
+  const total = column.total === undefined ? "" : cellViewAt(store, {sheet, row: TOTAL_ROW, col}).text
+  const forTotal = total === "" ? 0 : PADDING + total.length * BOLD_DIGIT
+  return Math.max(drawnWidth(column, col, regionOf(document)), forTotal)
+}
+
+/** Width in px of a sheet as far as a column, from the numbers of the rows. */
+export const widthAsFarAs = (store: Store, sheet: number, last: number) =>
+  Array.from({length: last + 1}, (_, col) => widthOnSheet(store, sheet, col)).reduce(
+    (sum, width) => sum + width,
+    NUMBERS_WIDTH,
+  )
