@@ -1,5 +1,6 @@
 import {useState} from "react"
 import {putFormulaBack} from "../editor/commands/cells"
+import {addMissingRows, inWords, plantingsWithoutRows} from "../editor/commands/plantings"
 import {insertRowsAbove, removeRows, rowActs} from "../editor/commands/rows"
 import {bringSizeTable} from "../editor/commands/sizeTable"
 import {bringValueSet} from "../editor/commands/valueSet"
@@ -50,6 +51,11 @@ export function TitleActs({store, keeping, rowsLead, onDone, onOpened}: Props) {
       )}
       {[planSheet(document), sheetWith(document, "name of planting")].includes(cell.sheet) && (
         <button onClick={() => store.turn(showPanel("planting"))}>Add a planting</button>
+      )}
+      {sheetWith(document, "name of planting") === cell.sheet && store.canRun(addMissingRows) && (
+        <Act store={store} command={addMissingRows} onDone={onDone}>
+          {`Add the rows of ${inWords(plantingsWithoutRows(document))}`}
+        </Act>
       )}
       {sheetWith(document, "week planting") === cell.sheet && (
         <NextSeason store={store} keeping={keeping} onOpened={onOpened} />

@@ -1,7 +1,12 @@
 import {readFileSync} from "node:fs"
 import {describe, expect, it} from "vitest"
 import {checkWords} from "../../src/editor/checks"
-import {addPlanting, plantingRefused} from "../../src/editor/commands/plantings"
+import {
+  addMissingRows,
+  addPlanting,
+  plantingRefused,
+  plantingsWithoutRows,
+} from "../../src/editor/commands/plantings"
 import {createStore} from "../../src/editor/store"
 import {findingsIn} from "../../src/workbook/checks/checks"
 import type {Document} from "../../src/workbook/document"
@@ -69,11 +74,38 @@ it("needs a name that no other planting has", () => {
   expect(createStore(farm).canRun(addPlanting({...brook, name: "Long Acre"}, null))).toBe(false)
 })
 
+const {document: blank} = readFile(
+  readFileSync(new URL("../../workbooks/blank.json", import.meta.url), "utf8"),
+) as {document: Document}
+
 it("begins a blank workbook", () => {
-  const {document: blank} = readFile(
-    readFileSync(new URL("../../workbooks/blank.json", import.meta.url), "utf8"),
-  ) as {document: Document}
   const store = createStore(blank)
   store.run(addPlanting(brook, null))
   expect(planOf(store.workbook)!.rows.map(({planting}) => planting)).toEqual(["Brook End"])
+})
+
+it("may be typed or pasted among the plantings, and then gets its rows where it has none, in one step", () => {
+  expect(plantingsWithoutRows(farm)).toEqual([])
+  expect(createStore(farm).canRun(addMissingRows)).toBe(false)
+  const store = createStore(blank)
+  const plantings = blank.sheets.findIndex(({name}) => name === "Plantings")
+  const typed = ["Brook End", "", "North Gate"].map((content, row) => ({
+    at: {sheet: plantings, row, col: 0},
+    content: content || null,
+  }))
+  store.run(() => ({type: "enter", cells: typed}))
+  const plan = blank.sheets.findIndex(({name}) => name === "Season plan")
+  store.run(() => ({type: "enter", cells: [{at: {sheet: plan, row: 0, col: 0}, content: "brook end"}]}))
+  const before = store.getState().document
+  expect(plantingsWithoutRows(before)).toEqual(["Brook End", "North Gate"])
+
+  store.run(addMissingRows)
+  const {document} = store.getState()
+  expect(plantingsWithoutRows(document)).toEqual([])
+  expect(document.sheets[plan]!.rows.map(([name]) => name)).toEqual(["brook end", "North Gate"])
+  const crowns = document.sheets.find(({name}) => name === "Crowns")!
+  expect(crowns.rows.map(([name]) => name)).toEqual(["Brook End", "North Gate"])
+  expect(store.getState().undoable.at(-1)!.name).toBe("rows of 2 plantings")
+  store.undo()
+  expect(store.getState().document).toBe(before)
 })

@@ -1,4 +1,4 @@
-import {columnWith, sheetWith, type Content, type Document} from "../../workbook/document"
+import {columnWith, sheetWith, type Content, type Document, type Sheet} from "../../workbook/document"
 import type {Edit, Entry} from "../../workbook/edit"
 import type {Command} from "../store"
 
@@ -45,6 +45,39 @@ export const addPlanting =
     })
     return edits.length ? {type: "several", edits, name: `planting ${name} added`} : null
   }
+
+/** The plantings of their own sheet that have no row on another one that has one for each, as they are written. */
+export function plantingsWithoutRows(document: Document): readonly string[] {
+  const plantings = document.sheets[sheetWith(document, "name of planting")]
+  const others = document.sheets.filter(({rowEach}) => rowEach === "planting").map(keysOf)
+  const names = new Map(plantings?.rows.map(([name]) => [keyOf(name), name]))
+  return [...names].flatMap(([key, name]) =>
+    key.trim() !== "" && others.some((keys) => !keys.has(key)) ? String(name) : [],
+  )
+}
+
+/** Gives each of them a row at the end of every sheet that has none for it, in one step. */
+export const addMissingRows: Command = ({document}) => {
+  const names = plantingsWithoutRows(document)
+  const cells = document.sheets.flatMap((one, sheet): Entry[] => {
+    if (one.rowEach !== "planting") return []
+    const keys = keysOf(one)
+    const missing = names.filter((name) => !keys.has(keyOf(name)))
+    return missing.map((content, i) => ({at: {sheet, row: one.rows.length + i, col: 0}, content}))
+  })
+  return cells.length
+    ? {type: "several", edits: [{type: "enter", cells}], name: `rows of ${inWords(names)}`}
+    : null
+}
+
+/** "Brook End", or "3 plantings". */
+export const inWords = (names: readonly string[]) =>
+  names.length === 1 ? names[0]! : `${names.length} plantings`
+
+/** Names are the same in capitals or not. */
+const keyOf = (name: Content | undefined) => (typeof name === "string" ? name.toLowerCase() : "")
+
+const keysOf = ({rows}: Sheet) => new Set(rows.map(([name]) => keyOf(name)))
 
 /** The column of the sheet of plantings that says when each was planted: its first one of dates. */
 const plantedAt = (document: Document, sheet: number) =>
