@@ -42,7 +42,7 @@ export function Contents({store, keeping, onOpen, onOpened}: Props) {
     const down = line.offsetTop - nav.scrollTop
     if (down < 0 || down > nav.clientHeight - AT_THE_FOOT)
       nav.scrollTop = line.offsetTop - nav.clientHeight / 3
-  }, [cell.sheet])
+  }, [cell.sheet, document.name])
   const found = document.sheets.flatMap((sheet, i) => (holds(sheet, sought) ? [i] : []))
   // A sheet that is called so comes before one that only has such a column.
   const begins = (i: number) => document.sheets[i]!.name.toLowerCase().startsWith(sought.trim().toLowerCase())

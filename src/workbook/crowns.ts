@@ -3,7 +3,7 @@ import type {HealthStep} from "../../functions/fern/healthy"
 import {isRefusal, notYet, type Refusal} from "../../functions/refusal"
 import {balanceValues, type BalanceValues} from "../../functions/root/balanceValues"
 import type {Held} from "../../functions/parameters"
-import {columnWith, sheetWith, type CellAddress, type Part} from "./document"
+import {columnWith, sheetWith, type CellAddress, type Document, type Part} from "./document"
 import {isFault, type Value} from "./value"
 import {namesIn, numberNamed} from "./names"
 import {sampleSpreadOf, type Sampling} from "./sampleSpread"
@@ -59,7 +59,7 @@ export function crownsOf(workbook: Workbook): CrownYears | Refusal | null {
   const values = rangeOf(workbook, ["value name", "value"])
   if (!climate || !values) return notYet("The workbook has no sheet of weather or of crop values")
   const read = climateRange.read(climate)
-  if (isRefusal(read)) return read
+  if (isRefusal(read)) return read.code === "#N/A" ? notYet(noWholeYear(document)) : read
   const constants = balanceValues.read(values)
   if (isRefusal(constants)) return constants
   const closes = closesIn(workbook)
@@ -77,6 +77,9 @@ export function crownsOf(workbook: Workbook): CrownYears | Refusal | null {
     asOf: numberNamed(workbook, "As_of"),
   }
 }
+
+const noWholeYear = (document: Document) =>
+  `${document.sheets[sheetWith(document, "air")]!.name} does not know its whole year yet: Where from of one of its days leads to what is missing`
 
 /** The last day of cutting of each planting, by the plan. */
 function closesIn(workbook: Workbook): ReadonlyMap<string, number | null> {

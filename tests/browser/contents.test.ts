@@ -48,6 +48,12 @@ it("shows the sheet that is open in its list, whichever way it was opened", asyn
   const line = contents.getByRole("button", {name: /^Cash and debt/})
   await expect.poll(async () => (await line.boundingBox())!.y).toBeLessThan(860)
   expect((await line.boundingBox())!.y).toBeGreaterThan(0)
+
+  await contents.getByRole("button", {name: /^Season plan/}).click()
+  await contents.getByRole("button", {name: "A blank workbook"}).click() // at the list's end, opens the same sheet
+  await page.getByText("No plantings in this plan yet.").waitFor()
+  const first = contents.getByRole("button", {name: /^Season plan/})
+  await expect.poll(async () => (await first.boundingBox())!.y).toBeGreaterThan(0)
   expect(trouble).toEqual([])
 })
 

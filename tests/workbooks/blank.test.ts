@@ -1,4 +1,5 @@
 import {describe, expect, it} from "vitest"
+import {crownsOf} from "../../src/workbook/crowns"
 import type {CellAddress, Content, Document} from "../../src/workbook/document"
 import {planOf} from "../../src/workbook/plan"
 import {isFault} from "../../src/workbook/value"
@@ -31,6 +32,13 @@ describe("blank.json", () => {
     )
     expect(new Set(counts)).toEqual(new Set([0]))
     expect(counts).toHaveLength(36)
+  })
+
+  it("says where to look while its weather is not typed yet", () => {
+    expect(crownsOf(open("blank.json"))).toMatchObject({
+      refused:
+        "Weather by day does not know its whole year yet: Where from of one of its days leads to what is missing",
+    })
   })
 
   it("works out the farm's values once the farm's rows are typed into it", () => {
