@@ -1,5 +1,6 @@
 import {contentAt, isFormula, type CellAddress, type Content, type Document} from "../workbook/document"
 import type {Edit} from "../workbook/edit"
+import {isSameName} from "../workbook/waits"
 import type {Question} from "./store"
 
 /**
@@ -18,8 +19,10 @@ export function renameQuestion(
   const was = contentAt(document, at)
   if (columns[at.col]?.part !== "name of planting" || typeof content !== "string") return null
   if (typeof was !== "string" || was === "" || isFormula(was) || isFormula(content)) return null
-  if (rows.some((row) => row[at.col] === content || (row !== rows[at.row] && row[at.col] === was)))
-    return null
+  const isTaken = rows.some(
+    (row, i) => i !== at.row && [was, content].some((name) => isName(row[at.col], name)),
+  )
+  if (content === was || isTaken) return null
   const others = placesOf(document, was).filter(
     ({sheet, row, col}) => sheet !== at.sheet || row !== at.row || col !== at.col,
   )
@@ -42,10 +45,13 @@ export function renameQuestion(
   }
 }
 
-/** The cells that hold a word by itself. */
-const placesOf = ({sheets}: Document, word: string): readonly CellAddress[] =>
+const isName = (content: Content | undefined, name: string) =>
+  typeof content === "string" && isSameName(content, name)
+
+/** The cells that hold a name by itself, in capitals or not, as formulas find it. */
+const placesOf = ({sheets}: Document, name: string): readonly CellAddress[] =>
   sheets.flatMap(({rows}, sheet) =>
     rows.flatMap((contents, row) =>
-      contents.flatMap((content, col) => (content === word ? [{sheet, row, col}] : [])),
+      contents.flatMap((content, col) => (isName(content, name) ? [{sheet, row, col}] : [])),
     ),
   )

@@ -28,6 +28,7 @@ const farm = documentOf(
     [
       ["Long Acre", "Long Acre, wet"],
       ["Well Field", null],
+      ["long acre", null],
     ],
   ),
 )
@@ -44,7 +45,7 @@ describe("another name for a planting", () => {
   it("is asked about where other sheets find it by its name, and goes everywhere in one step", () => {
     const store = typed("Brook End")
     expect(store.getState().question!.asks).toBe(
-      "Long Acre stands in 2 other cells on 2 sheets, which find it by its name. Call it Brook End there too?",
+      "Long Acre stands in 3 other cells on 2 sheets, which find it by its name. Call it Brook End there too?",
     )
     expect(store.getState().document).toBe(farm)
     answerRather(store)
@@ -54,6 +55,7 @@ describe("another name for a planting", () => {
       "Brook End",
       ["Brook End", "Long Acre, wet"],
     ])
+    expect(sheets[2]!.rows[2]![0]).toBe("Brook End") // formulas find it in capitals or not
     expect(store.valueAt({sheet: 1, row: 0, col: 1})).toBe(6.4)
     expect(store.getState().cell).toEqual({sheet: 0, row: 1, col: 0})
     expect(store.getState().undoable.at(-1)!.name).toBe("Long Acre called Brook End")
