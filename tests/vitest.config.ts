@@ -26,6 +26,7 @@ export default defineConfig({
           globalSetup: "tests/browser/planner.ts",
           testTimeout: 120_000,
           hookTimeout: 60_000,
+          expect: {poll: {timeout: 20_000}}, // of the page, which a busy machine may take long to draw
           // After the unit tests, two files at a time: each has a browser of its own, which is busy in several processes.
           maxWorkers: 2,
           sequence: {groupOrder: 1},
