@@ -54,9 +54,16 @@ const KINDS = {
 
 /**
  * Splits a formula into its pieces, as it is stored or, with another sign before `decimal`s, as it is shown (see
- * screenFormula.ts). Never fails: what it does not know is a piece of kind "unknown".
+ * screenFormula.ts). Never fails: what it does not know is a piece of kind "unknown". Those of formulas as they are stored are
+ * held, since each check reads all of them after each act.
  */
 export function tokens(formula: string, decimal: Decimal = "."): readonly Token[] {
+  return decimal === "." ? split(formula) : tokensIn(formula, decimal)
+}
+
+const split = holding((formula) => tokensIn(formula, "."))
+
+function tokensIn(formula: string, decimal: Decimal): readonly Token[] {
   const found: Token[] = []
   for (let at = 0; at < formula.length;) {
     for (const [kind, pattern] of KINDS[decimal]) {
@@ -92,18 +99,25 @@ export const sheetText = (name: string) =>
 /** A formula taken apart: its references, and the texts between them. */
 export type Pieces = readonly (string | Reference)[]
 
-/** Takes a formula apart. Those read last are held, since one formula serves all rows of a column. */
-export function piecesOf(formula: string): Pieces {
-  const held = read.get(formula)
-  if (held) return held
-  const pieces = tokens(formula).map(({kind, text}) => (kind === "reference" ? referenceOf(text) : text))
-  if (read.size >= MOST_HELD) read.clear()
-  read.set(formula, pieces)
-  return pieces
+/** Takes a formula apart. */
+export const piecesOf: (formula: string) => Pieces = holding((formula) =>
+  tokens(formula).map(({kind, text}) => (kind === "reference" ? referenceOf(text) : text)),
+)
+
+/** Holds what was read of the formulas that were read last: one serves all rows of a column. */
+function holding<T>(read: (formula: string) => T): (formula: string) => T {
+  const held = new Map<string, T>()
+  return (formula) => {
+    const found = held.get(formula)
+    if (found !== undefined) return found
+    if (held.size >= MOST_HELD) held.clear()
+    const made = read(formula)
+    held.set(formula, made)
+    return made
+  }
 }
 
 const MOST_HELD = 1000 // chosen: more than a workbook has columns
-const read = new Map<string, Pieces>()
 
 export const formulaText = (pieces: Pieces) =>
   pieces.map((piece) => (typeof piece === "string" ? piece : referenceText(piece))).join("")
