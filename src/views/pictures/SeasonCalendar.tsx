@@ -4,15 +4,9 @@ import {px} from "./limitShapes"
 import {MarkShape} from "./marks"
 import {useWidth} from "./useWidth"
 import "./pictures.css"
-import {
-  seasonCalendar,
-  xOfDay,
-  type CalendarLayout,
-  type CalendarMark,
-  type CalendarOptions,
-  type CalendarRow,
-  type Words,
-} from "./calendarLayout"
+import {seasonCalendar, type CalendarLayout, type CalendarOptions, type CalendarRow} from "./calendarLayout"
+import type {CalendarMark} from "./calendarMarks"
+import {xOfDay, type Words} from "./calendarPlace"
 
 export interface SeasonCalendarProps extends Omit<CalendarOptions, "width" | "selected"> {
   readonly plan: Plan
