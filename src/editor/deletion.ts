@@ -1,4 +1,4 @@
-import {columnWith, isFormula, type CellAddress, type Content, type Document} from "../workbook/document"
+import {columnWith, isFormula, type CellAddress, type Document} from "../workbook/document"
 import {withColumnsRemoved} from "../workbook/columns"
 import {editRefused, type Edit} from "../workbook/edit"
 import {revised} from "../workbook/revised"
@@ -8,6 +8,7 @@ import {addressText, formulaIn} from "../workbook/cells"
 import {chosenBlock} from "./block"
 import {removeRows} from "./commands/rows"
 import {namesMet} from "./namesInUse"
+import {soughtAs} from "../workbook/plantingName"
 import type {Store} from "./store"
 
 /** What rests on rows that are to be taken out. */
@@ -59,9 +60,6 @@ export function usesOfRows(document: Document, sheet: number, first: number, cou
   )
   return {broken, named}
 }
-
-/** A name as formulas look it up: without regard to capitals. */
-const soughtAs = (key: Content | undefined) => (typeof key === "string" ? key.toLowerCase() : "")
 
 /** Takes the chosen rows out; where something rests on them, says what and asks first. */
 export function deleteRows(store: Store) {

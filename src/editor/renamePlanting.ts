@@ -1,6 +1,6 @@
 import {contentAt, isFormula, type CellAddress, type Content, type Document} from "../workbook/document"
 import type {Edit} from "../workbook/edit"
-import {isSameName} from "../workbook/waits"
+import {soughtAs} from "../workbook/plantingName"
 import type {Question} from "./store"
 
 /**
@@ -45,8 +45,7 @@ export function renameQuestion(
   }
 }
 
-const isName = (content: Content | undefined, name: string) =>
-  typeof content === "string" && isSameName(content, name)
+const isName = (content: Content | undefined, name: string) => soughtAs(content) === soughtAs(name)
 
 /** The cells that hold a name by itself, in capitals or not, as formulas find it. */
 const placesOf = ({sheets}: Document, name: string): readonly CellAddress[] =>

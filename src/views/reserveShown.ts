@@ -4,7 +4,8 @@ import {crownsOf, type CrownYears, type PlantingCrowns} from "../workbook/crowns
 import type {Document} from "../workbook/document"
 import {regionOf} from "../workbook/region"
 import {sampleSpreadOf} from "../workbook/sampleSpread"
-import {isSameName, waitsIn} from "../workbook/waits"
+import {isSameName} from "../workbook/plantingName"
+import {waitsIn} from "../workbook/waits"
 import {dayText} from "../editor/display"
 import {reserveYear, type ReserveYear} from "./pictures/reserveLayout"
 

@@ -3,7 +3,8 @@ import {isRefusal} from "../../functions/refusal"
 import {pickingsOf, pickingValues} from "../../functions/season/pickingDays"
 import {rangeOf} from "./crowns"
 import {rowsOf} from "./season"
-import {isSameName, waitsIn} from "./waits"
+import {isSameName} from "./plantingName"
+import {waitsIn} from "./waits"
 import type {Workbook} from "./workbook"
 
 /** What the picking of one planting brings on a day, kg as harvested. */

@@ -1,7 +1,8 @@
 import {isRefusal} from "../../functions/refusal"
 import {pickingValues, saleableOf} from "../../functions/season/pickingDays"
 import {crownsOf, rangeOf} from "./crowns"
-import {isSameName, waitsIn} from "./waits"
+import {isSameName} from "./plantingName"
+import {waitsIn} from "./waits"
 import type {Workbook} from "./workbook"
 
 /**

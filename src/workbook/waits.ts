@@ -1,3 +1,4 @@
+import {isSameName} from "./plantingName"
 import type {Wait} from "../../functions/season/waits"
 import {sheetWith, type CellAddress} from "./document"
 import {rowsOf} from "./season"
@@ -23,9 +24,6 @@ export function waitsIn(workbook: Workbook): readonly PlantingWait[] {
     return planting === "" || from === null || until === null || !at ? [] : [{planting, from, until, at}]
   })
 }
-
-/** Whether two names are of one planting: as the formulas look them up, in capitals or not. */
-export const isSameName = (one: string, other: string): boolean => one.toLowerCase() === other.toLowerCase()
 
 /** The wait in which a day lies for a planting, or null. */
 export const waitOn = (workbook: Workbook, planting: string, day: number): PlantingWait | null =>

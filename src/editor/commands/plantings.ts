@@ -1,4 +1,5 @@
 import {columnWith, sheetWith, type Content, type Document, type Sheet} from "../../workbook/document"
+import {soughtAs} from "../../workbook/plantingName"
 import type {Edit, Entry} from "../../workbook/edit"
 import type {Command} from "../store"
 
@@ -16,9 +17,7 @@ export function plantingRefused(document: Document, name: string): string | null
   if (name.trim() === "") return "A planting needs a name"
   const sheet = sheetWith(document, "name of planting")
   if (sheet < 0) return "This workbook has no sheet of plantings"
-  const twin = document.sheets[sheet]!.rows.find(
-    ([one]) => typeof one === "string" && one.toLowerCase() === name.trim().toLowerCase(),
-  )
+  const twin = document.sheets[sheet]!.rows.find(([one]) => soughtAs(one) === soughtAs(name.trim()))
   return twin ? `There is a planting called ${String(twin[0])} already: choose another name` : null
 }
 
@@ -49,8 +48,8 @@ export const addPlanting =
 /** The plantings of their own sheet that have no row on another one that has one for each, as they are written. */
 export function plantingsWithoutRows(document: Document): readonly string[] {
   const plantings = document.sheets[sheetWith(document, "name of planting")]
-  const others = document.sheets.filter(({rowEach}) => rowEach === "planting").map(keysOf)
-  const names = new Map(plantings?.rows.map(([name]) => [keyOf(name), name]))
+  const others = document.sheets.filter(({rowEach}) => rowEach === "planting").map(namesSought)
+  const names = new Map(plantings?.rows.map(([name]) => [soughtAs(name), name]))
   return [...names].flatMap(([key, name]) =>
     key.trim() !== "" && others.some((keys) => !keys.has(key)) ? String(name) : [],
   )
@@ -61,23 +60,18 @@ export const addMissingRows: Command = ({document}) => {
   const names = plantingsWithoutRows(document)
   const cells = document.sheets.flatMap((one, sheet): Entry[] => {
     if (one.rowEach !== "planting") return []
-    const keys = keysOf(one)
-    const missing = names.filter((name) => !keys.has(keyOf(name)))
+    const keys = namesSought(one)
+    const missing = names.filter((name) => !keys.has(soughtAs(name)))
     return missing.map((content, i) => ({at: {sheet, row: one.rows.length + i, col: 0}, content}))
   })
-  return cells.length
-    ? {type: "several", edits: [{type: "enter", cells}], name: `rows of ${inWords(names)}`}
-    : null
+  return cells.length ? {type: "enter", cells, name: `rows of ${inWords(names)}`} : null
 }
 
 /** "Brook End", or "3 plantings". */
 export const inWords = (names: readonly string[]) =>
   names.length === 1 ? names[0]! : `${names.length} plantings`
 
-/** Names are the same in capitals or not. */
-const keyOf = (name: Content | undefined) => (typeof name === "string" ? name.toLowerCase() : "")
-
-const keysOf = ({rows}: Sheet) => new Set(rows.map(([name]) => keyOf(name)))
+const namesSought = ({rows}: Sheet) => new Set(rows.map(([name]) => soughtAs(name)))
 
 /** The column of the sheet of plantings that says when each was planted: its first one of dates. */
 const plantedAt = (document: Document, sheet: number) =>

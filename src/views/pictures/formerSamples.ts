@@ -1,6 +1,7 @@
 import {monthsLater, yearOf, type ModelYear} from "../../../functions/calendar"
 import {dateText, numberText} from "../../editor/display"
 import type {MeasuredSugar} from "../../workbook/crowns"
+import {isSameName} from "../../workbook/plantingName"
 import type {Sampling} from "../../workbook/sampleSpread"
 
 /** A sampling of a season that is over, on the same date of the model year that is shown. */
@@ -24,7 +25,7 @@ export function formerSamples(
 ): FormerSample[] {
   return samplings
     .flatMap(({planting: name, day: dug, isFormer, mean: sugar}) => {
-      if (name !== planting || dug === null || !isFormer || dug >= first) return []
+      if (!isSameName(name, planting) || dug === null || !isFormer || dug >= first) return []
       const years = yearOf(first) - yearOf(dug)
       const [same, next] = [years, years + 1].map((later) => monthsLater(dug, 12 * later) - first)
       return [{dug, day: Math.min(same! >= 0 ? same! : next!, days - 1), sugar}]

@@ -1,7 +1,7 @@
 import {numberText} from "../../editor/display"
 import type {CellAddress} from "../../workbook/document"
 import type {Decimal} from "../../workbook/region"
-import {clearest, textWidth, type Box} from "./placing"
+import {type Box, boxOfText, clearest, textWidth} from "./placing"
 import {niceStep} from "./steps"
 
 /** One week's need against what is at hand, in the same unit. */
@@ -123,7 +123,7 @@ export function needsLayout(needs: readonly Need[], options: NeedsOptions): Need
         [...starts, Math.min(LEFT + to * step, width) - 4 - textWidth(text)]
           .filter((x) => x >= LEFT && x + textWidth(text) <= width)
           .flatMap((x) => [-6, LETTERS].map((down) => ({text, x, y: y(atHand) + down})))
-          .map((spot) => ({...spot, box: boxOf(spot.text, spot.x, spot.y)})),
+          .map((spot) => ({...spot, box: boxOfText(spot.text, spot.x, spot.y)})),
       )
       const lines = needs.flatMap((one, i) =>
         one.atHand === atHand ? [] : [stretch(LEFT + i * step, LEFT + (i + 1) * step, y(one.atHand))],
@@ -175,11 +175,5 @@ function bodyOf({x, within, short, words, y}: NeedColumn, base: number): Box[] {
   return [bar, {left: x - half, right: x + half, top: y - LETTERS * words.length + 4, bottom: y + 3}]
 }
 
-const boxOf = (text: string, x: number, y: number): Box => ({
-  left: x,
-  right: x + textWidth(text),
-  top: y - 11,
-  bottom: y + 3,
-})
 const stretch = (left: number, right: number, y: number): Box => ({left, right, top: y - 1, bottom: y + 1})
 const px = (value: number) => Math.round(value * 10) / 10

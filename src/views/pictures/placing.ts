@@ -67,6 +67,14 @@ function letterWidth(letter: string) {
   return 0.55
 }
 
+/** The room that words take whose line begins at `x` and stands on `y`, px. */
+export const boxOfText = (text: string, x: number, y: number): Box => ({
+  left: x,
+  right: x + textWidth(text),
+  top: y - 11,
+  bottom: y + 3,
+})
+
 /** How much wider a name is in the strong weight of its pictures. */
 export const BOLD = 1.06
 

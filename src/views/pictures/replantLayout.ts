@@ -2,7 +2,7 @@ import {numberText} from "../../editor/display"
 import type {CellAddress} from "../../workbook/document"
 import type {ReplantField} from "../../workbook/replant"
 import {stretches} from "./besideLine"
-import {clearest, textWidth, type Box} from "./placing"
+import {BOLD, clearest, textWidth, type Box} from "./placing"
 
 /** What the picture of the old field against the new planting is drawn from, in numbers as they are shown. */
 export interface OldAgainstNew {
@@ -245,7 +245,7 @@ function eitherWords({left, right, top, bottom}: Box, room: Box, obstacles: read
 }
 
 function boxOf({x, y, words, anchor}: Words): Box {
-  const wide = textWidth(words) * 1.06
+  const wide = textWidth(words) * BOLD
   const from = anchor === "end" ? x - wide : anchor === "middle" ? x - wide / 2 : x
   return {left: from, right: from + wide, top: y - 11, bottom: y + 3}
 }

@@ -8,7 +8,7 @@ import {dayText, numberText, shownIn} from "../../editor/display"
 import type {Region} from "../../workbook/document"
 import {PLAIN_REGION} from "../../workbook/region"
 import {formerSamples, formerWords, type FormerSample} from "./formerSamples"
-import {boxAround, clearest, textWidth, type Box} from "./placing"
+import {type Box, boxAround, boxOfText, clearest, textWidth} from "./placing"
 import type {CrownYears, PlantingCrowns} from "../../workbook/crowns"
 import type {Sampling} from "../../workbook/sampleSpread"
 
@@ -208,11 +208,11 @@ export function reserveLayout(
     const at = {x: x(refill), y: y(course.reserve[refill]!)}
     const words = `full again ${dayText(first + refill)}`
     const spots = [14, 4, -6].map((down) => {
-      const upper = boxOf(words, at.x + 10, at.y + down)
+      const upper = boxOfText(words, at.x + 10, at.y + down)
       return {wordsY: at.y + down, box: {...upper, bottom: upper.bottom + LINE}}
     })
     const floorEnd = width - RIGHT
-    const floorBox = floor && boxOf(floor.words, floorEnd - textWidth(floor.words), floor.y - 6)
+    const floorBox = floor && boxOfText(floor.words, floorEnd - textWidth(floor.words), floor.y - 6)
     const rise = Array.from(course.reserve.slice(refill), (mass, i) =>
       boxAround(x(refill + i), y(mass), 1, 1),
     )
@@ -239,7 +239,7 @@ export function reserveLayout(
     // Above it, or under it where rings of former years are in the way.
     const spots = [Math.min(top, dotY - radius) - 6, Math.max(bottom, dotY + radius) + 17].map((wordsY) => ({
       wordsY,
-      box: boxOf(words, wordsX, wordsY),
+      box: boxOfText(words, wordsX, wordsY),
     }))
     const {wordsY, box} = clearest(spots, taken)!
     taken.push(box, boxAround(dotX, dotY, radius, radius))
@@ -304,20 +304,13 @@ function withYears(
     const best = clearest(
       spots
         .filter((spot) => spot.x >= LEFT && spot.x + wide <= right)
-        .map((spot) => ({...spot, box: boxOf(text, spot.x, spot.y)})),
+        .map((spot) => ({...spot, box: boxOfText(text, spot.x, spot.y)})),
       obstacles,
     )!
     obstacles.push(best.box)
     return {x, y, words: formerWords(one), label: {text, x: best.x, y: best.y}}
   })
 }
-
-const boxOf = (text: string, x: number, y: number): Box => ({
-  left: x,
-  right: x + textWidth(text),
-  top: y - 11,
-  bottom: y + 3,
-})
 
 /** 4.5 px for ten plants, or where their number is not known; within 3 and 8, so that it is seen and hides nothing. Chosen. */
 const radiusOf = (plants: number | null) => Math.min(8, Math.max(3, 4.5 * Math.sqrt((plants ?? 10) / 10)))

@@ -3,7 +3,7 @@ import type {LineSpread} from "../../../functions/spear/lineSpread"
 import {dayText, numberText, percentText, shownIn} from "../../editor/display"
 import type {Region} from "../../workbook/document"
 import type {PlantingSpears, SpearSizes} from "../../workbook/spears"
-import {boxAround, clearest, textWidth, type Box} from "./placing"
+import {type Box, boxAround, boxOfText, clearest, textWidth} from "./placing"
 import {niceStep} from "./steps"
 import {mondayOf} from "./weeks"
 
@@ -181,7 +181,7 @@ function placeClear(right: number, marks: readonly Box[]) {
       y: spot.y,
     }))
     const best = clearest(
-      candidates.map((words) => ({...words, box: boxOf(words)})),
+      candidates.map((words) => ({...words, box: boxOfText(words.text, words.x, words.y)})),
       taken,
     )!
     taken.push(best.box)
@@ -289,11 +289,5 @@ function boxesAlong(from: Spot, to: Spot): Box[] {
   )
 }
 
-const boxOf = ({text, x, y}: Words): Box => ({
-  left: x,
-  right: x + textWidth(text),
-  top: y - 11,
-  bottom: y + 3,
-})
 const decimalsOf = (step: number) => Math.max(0, -Math.floor(Math.log10(step) + 1e-9))
 const px = (value: number) => Math.round(value * 10) / 10

@@ -1,5 +1,5 @@
 import {rowsOf} from "../season"
-import {isSameName} from "../waits"
+import {isSameName} from "../plantingName"
 import type {Checked} from "./checked"
 import type {Finding} from "./finding"
 

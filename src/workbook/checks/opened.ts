@@ -1,6 +1,6 @@
 import {isoOf} from "../../../functions/calendar"
 import {rowsOf} from "../season"
-import {isSameName} from "../waits"
+import {isSameName} from "../plantingName"
 import type {Checked} from "./checked"
 import type {Finding} from "./finding"
 

@@ -1,5 +1,6 @@
 import {rowsOf} from "../season"
-import {isSameName, waitsIn} from "../waits"
+import {isSameName} from "../plantingName"
+import {waitsIn} from "../waits"
 import type {Checked} from "./checked"
 import type {Finding} from "./finding"
 
