@@ -1,6 +1,5 @@
 import * as fc from "fast-check"
 import {describe, expect, it} from "vitest"
-import {dayText} from "../../../src/editor/display"
 import {seasonCalendar} from "../../../src/views/pictures/calendarLayout"
 import {calendarFinding, calendarSentence, calendarTable} from "../../../src/views/pictures/calendarWords"
 import {textWidth} from "../../../src/views/pictures/placing"
