@@ -195,6 +195,16 @@ describe("the store", () => {
     while (acts.length) acts.shift()!()
     expect(store.getState().said).toMatch(/^Undone/)
   })
+
+  it("says nothing of an undo again over what was said since", () => {
+    const acts: (() => void)[] = []
+    const store = createStore(farm, (act) => acts.push(act))
+    store.run(enterContent(inPlan("C1"), 7))
+    store.undo()
+    store.turn(() => ({said: "Fern is open, at A1."}))
+    while (acts.length) acts.shift()!()
+    expect(store.getState().said).toBe("Fern is open, at A1.")
+  })
 })
 
 describe("rows", () => {

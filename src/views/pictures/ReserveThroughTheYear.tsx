@@ -112,9 +112,11 @@ export function ReserveThroughTheYear({year, bands = null, singles, width: given
         {layout.former.map(({x, y, label}) => (
           <g key={`${x} ${y}`}>
             <circle className="former" cx={x} cy={y} r={4} />
-            <text className="halo quiet" x={label.x} y={label.y}>
-              {label.text}
-            </text>
+            {label && (
+              <text className="halo quiet" x={label.x} y={label.y}>
+                {label.text}
+              </text>
+            )}
           </g>
         ))}
         {layout.measured.map(({x, y, radius, top, bottom, words, wordsX, wordsY}) => (

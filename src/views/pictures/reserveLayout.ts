@@ -8,7 +8,7 @@ import {dayText, numberText, shownIn} from "../../editor/display"
 import type {Region} from "../../workbook/document"
 import {PLAIN_REGION} from "../../workbook/region"
 import {formerSamples, formerWords, type FormerSample} from "./formerSamples"
-import {type Box, boxAround, boxOfText, clearest, textWidth} from "./placing"
+import {type Box, boxAround, boxOfText, clearest, overlaps, textWidth} from "./placing"
 import type {CrownYears, PlantingCrowns} from "../../workbook/crowns"
 import type {Sampling} from "../../workbook/sampleSpread"
 
@@ -125,10 +125,10 @@ export interface ReserveLayout {
   /** Its words stand at `wordsY`, and under them what it is as full as. */
   readonly refill: (Point & {readonly words: string; readonly wordsY: number}) | null
   readonly measured: readonly Dot[]
-  /** Samplings of former years at this year's structure, with the year beside them. */
+  /** Samplings of former years at this year's structure, with the year beside them where it lies on no other words. */
   readonly former: readonly (Point & {
     readonly words: string
-    readonly label: Point & {readonly text: string}
+    readonly label: (Point & {readonly text: string}) | null
   })[]
   /** The ranges of a study, the wider one first; none before it is run. */
   readonly bands: readonly (Point & {readonly area: string; readonly words: string})[]
@@ -223,6 +223,7 @@ export function reserveLayout(
   const taken: Box[] = [...rings, {x: x(lowest), y: y(course.reserve[lowest]!)}].map((at) =>
     boxAround(at.x, at.y, 6, 6),
   )
+  const written: Box[] = [] // words
   const dots = measured.map(({day, sugar, lower, upper, plants}): Dot => {
     const dotX = x(day - first)
     // Before the line of the as-of day they end in front of it.
@@ -241,8 +242,9 @@ export function reserveLayout(
       wordsY,
       box: boxOfText(words, wordsX, wordsY),
     }))
-    const {wordsY, box} = clearest(spots, taken)!
-    taken.push(box, boxAround(dotX, dotY, radius, radius))
+    const {wordsY, box} = clearest(spots, [...taken, ...written])!
+    written.push(box)
+    taken.push(boxAround(dotX, dotY, radius, radius))
     return {x: dotX, y: dotY, radius, top, bottom, words, wordsX, wordsY}
   })
   return {
@@ -281,17 +283,18 @@ export function reserveLayout(
       (store) => `M${store.map((mass, i) => `${endOf(i).toFixed(1)} ${y(mass).toFixed(1)}`).join("L")}`,
     ),
     measured: dots,
-    former: withYears(rings, taken, width - RIGHT),
+    former: withYears(rings, taken, written, width - RIGHT),
   }
 }
 
-/** The years of former samplings beside their rings, clear of each other and of what is taken. */
+/** The years of former samplings beside their rings, clear of marks where they can be and of other words always. */
 function withYears(
   rings: readonly (Point & {readonly one: FormerSample})[],
-  taken: readonly Box[],
+  marks: readonly Box[],
+  written: readonly Box[],
   right: number,
 ): ReserveLayout["former"] {
-  const obstacles = [...taken]
+  const words = [...written]
   return rings.map(({one, x, y}) => {
     const text = String(yearOf(one.dug))
     const wide = textWidth(text)
@@ -305,10 +308,11 @@ function withYears(
       spots
         .filter((spot) => spot.x >= LEFT && spot.x + wide <= right)
         .map((spot) => ({...spot, box: boxOfText(text, spot.x, spot.y)})),
-      obstacles,
+      [...marks, ...words],
     )!
-    obstacles.push(best.box)
-    return {x, y, words: formerWords(one), label: {text, x: best.x, y: best.y}}
+    const isClear = overlaps(best.box, words) === 0
+    if (isClear) words.push(best.box)
+    return {x, y, words: formerWords(one), label: isClear ? {text, x: best.x, y: best.y} : null}
   })
 }
 
