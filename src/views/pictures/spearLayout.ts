@@ -96,7 +96,7 @@ export function spearLayout(one: PlantingSpears, sizes: SpearSizes, width: numbe
   const meetsAt = isAhead && crossing <= until ? {x: x(crossing), y: y(limit!)} : null
   const meetsWords = one.lastDay === null ? "" : `about ${dayText(one.lastDay)}`
   const meets = meetsAt && {...meetsAt, words: place(meetsWords, around(meetsAt, meetsWords))}
-  const bandWords = `${percentText(confidence, "needed", region.decimal)} sure`
+  const bandWords = `${percentText(confidence, "needed", region.decimal)} band`
   const bandSpots = () =>
     [end, (from + end) / 2, from].flatMap((day) => around({x: x(day), y: y(on(day))}, bandWords))
   return {
