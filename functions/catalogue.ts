@@ -28,8 +28,10 @@ import {FERN_LAST_CLOSE} from "./fern/lastClose"
 import {FERN_SAFE_CLOSE} from "./fern/safeClose"
 import {SPEAR_MEAN} from "./spear/mean"
 import {SPEAR_SHARE_UNDER} from "./spear/shareUnder"
+import {SPEAR_TALLY} from "./spear/tally"
 import {SPEAR_TREND} from "./spear/trend"
 import {SPEAR_DATE_AT} from "./spear/dateAt"
+import {SPEAR_SHARE_DATE} from "./spear/shareDate"
 import {SPEAR_HEAT} from "./spear/heat"
 import {SPEAR_GROWTH} from "./spear/growth"
 import {SPEAR_DAYS_TO_LENGTH} from "./spear/daysToLength"
@@ -160,8 +162,10 @@ export const catalogue: readonly FormulaFunction[] = [
   FERN_SAFE_CLOSE,
   SPEAR_MEAN,
   SPEAR_SHARE_UNDER,
+  SPEAR_TALLY,
   SPEAR_TREND,
   SPEAR_DATE_AT,
+  SPEAR_SHARE_DATE,
   SPEAR_HEAT,
   SPEAR_GROWTH,
   SPEAR_DAYS_TO_LENGTH,

@@ -72,6 +72,9 @@ const SEASON_PARTS = [
   "spear day",
   "spear mean",
   "spears counted",
+  "spears by size",
+  "spear mean used",
+  "spear share under",
   "sample planting",
   "sample plant",
   "sample day",
@@ -291,7 +294,7 @@ const LENDER_PARTS = [
 /** The columns that the field page fills, by the sheet they stand on. */
 export const FIELD_PARTS = {
   picking: ["picking planting", "picking day", "picking weight"],
-  spears: ["spear planting", "spear day", "spear mean", "spears counted"],
+  spears: ["spear planting", "spear day", "spear mean", "spears counted", "spears by size"],
   sample: ["sample planting", "sample day", "sample plant", "sample reading", "sample sugar"],
 } as const
 
