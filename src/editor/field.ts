@@ -2,7 +2,7 @@ import {dayOf, isoOf} from "../../functions/calendar"
 import type {Region} from "../workbook/document"
 import {dayText, quantityText, shownIn} from "./display"
 import type {FieldMark} from "../workbook/fieldActs"
-import type {FieldContents} from "../workbook/fieldRows"
+import {hasPlace, type FieldContents} from "../workbook/fieldRows"
 import {addFieldRow} from "./commands/season"
 import {pickingDoubt} from "./pickingDoubts"
 import type {Command} from "./store"
@@ -105,30 +105,45 @@ export const spearSizeText = (mm: number, {measures}: Region) =>
 
 /** How many spears were counted, their mean, and how many are thinner than a limit. The mean is null without any. */
 export function spearsCounted(counts: SpearCounts, limit: number | null) {
-  const sizes = Object.entries(counts).map(([size, count]) => [Number(size), count] as const)
+  const sizes = sizesOf(counts)
   const count = sizes.reduce((sum, [, n]) => sum + n, 0)
   const total = sizes.reduce((sum, [size, n]) => sum + size * n, 0)
   const thinner = limit === null ? 0 : sizes.reduce((sum, [size, n]) => sum + (size < limit ? n : 0), 0)
   return {count, mean: count ? total / count : null, thinner}
 }
 
-export const addSpears = (
-  planting: string,
-  day: string,
-  mean: number,
-  count: number,
-  mark: FieldMark,
-): Command =>
-  addFieldRow(
-    {
+/** Spears counted by diameter, as SPEAR.TALLY reads them: "8×3 9×12"; sixteenths of an inch stay fractions. */
+export const tallyText = (counts: SpearCounts): string =>
+  sizesOf(counts)
+    .filter(([, count]) => count > 0)
+    .toSorted(([a], [b]) => a - b)
+    .map(([size, count]) => `${sixteenths(size) ?? size}×${count}`)
+    .join(" ")
+
+const sizesOf = (counts: SpearCounts) =>
+  Object.entries(counts).map(([size, count]) => [Number(size), count] as const)
+
+/** "6/16" of 9.525 mm; null of what is no whole number of sixteenths. */
+function sixteenths(mm: number): string | null {
+  const parts = (mm * 16) / 25.4
+  return Math.abs(parts - Math.round(parts)) < 1e-9 ? `${Math.round(parts)}/16` : null
+}
+
+/** Adds a count of spears: its mean and number and, where the workbook has a column for them, the spears by size. */
+export const addSpears =
+  (planting: string, day: string, counts: SpearCounts, mark: FieldMark): Command =>
+  (state) => {
+    const {count, mean} = spearsCounted(counts, null)
+    if (mean === null) return null
+    const row = {
       "spear planting": planting,
       "spear day": day,
       "spear mean": Number(mean.toFixed(2)),
       "spears counted": count,
-    },
-    mark,
-    `spears of ${planting}`,
-  )
+    }
+    const bySize = {...row, "spears by size": tallyText(counts)}
+    return addFieldRow(hasPlace(state.document, bySize) ? bySize : row, mark, `spears of ${planting}`)(state)
+  }
 
 /** The number that the next plant sampled in a planting on a day has. */
 export function nextPlant(workbook: Workbook, planting: string, day: string): number {

@@ -1,5 +1,7 @@
 import Papa from "papaparse"
 import {dayOf} from "../../functions/calendar"
+import {isRefusal} from "../../functions/refusal"
+import {readTally} from "../../functions/spear/tally"
 import {isFieldEntry, LONGEST_DEVICE, type Document, type FieldEntry, type Part} from "../workbook/document"
 import {kindOf, type FieldContents, type FieldKind} from "../workbook/fieldRows"
 import {FIELD_PARTS} from "../workbook/parts"
@@ -19,7 +21,11 @@ const HEADINGS = [
   "Plant",
   "Reading (\u00b0Brix)",
   "Sugar (mg/g)",
+  "By size",
 ] as const
+
+/** Spears by size, as SPEAR.TALLY reads them. Files from before they were kept have no such column. */
+const BY_SIZE = 12
 
 /** Where the numbers of each kind stand in a line of the file. */
 const NUMBERS: Readonly<Record<FieldKind, readonly (readonly [Part, number])[]>> = {
@@ -48,6 +54,7 @@ export function fieldCsv({field = []}: Document): string {
     line[4] = guarded(String(row[planting] ?? ""))
     line[5] = String(row[day] ?? "")
     for (const [part, at] of NUMBERS[kind]) line[at] = String(row[part as keyof FieldContents] ?? "")
+    line[BY_SIZE] = String(row["spears by size"] ?? "")
     return line
   })
   return `\ufeff${Papa.unparse([[...HEADINGS], ...lines], {newline: "\r\n"})}\r\n`
@@ -63,7 +70,7 @@ export interface FieldFile {
 export function fieldFileIn({headings, lines, left}: CsvTable): FieldFile | null {
   if (headings[0] !== HEADINGS[0]) return null
   const places = HEADINGS.map((heading) => headings.indexOf(heading))
-  const missing = HEADINGS.filter((_, i) => places[i]! < 0)
+  const missing = HEADINGS.filter((_, i) => i !== BY_SIZE && places[i]! < 0)
   if (missing.length)
     return {
       entries: [],
@@ -72,7 +79,7 @@ export function fieldFileIn({headings, lines, left}: CsvTable): FieldFile | null
   const entries: FieldEntry[] = []
   const not = [...left]
   for (const [i, fields] of lines.entries()) {
-    const read = entryIn(places.map((place) => fields[place]!.trim()))
+    const read = entryIn(places.map((place) => fields[place]?.trim() ?? ""))
     if (typeof read === "string") not.push(`line ${i + 2}: ${read}`)
     else entries.push(read)
   }
@@ -104,6 +111,7 @@ function entryIn(fields: readonly string[]): FieldEntry | string {
     if (!Number.isFinite(number)) return `${HEADINGS[at]} is \u201c${fields[at]}\u201d, which is no number`
     row[part] = number
   }
+  if (fields[BY_SIZE]) row["spears by size"] = fields[BY_SIZE]
   const read = row as FieldContents
   return unlikely(read, day, entered) ?? {...mark, row: read}
 }
@@ -113,12 +121,14 @@ function unlikely(row: FieldContents, day: string, entered: string): string | nu
   const ago = dayOf(entered.slice(0, 10))! - dayOf(day)!
   // A day may have begun elsewhere already.
   if (ago < -1 || ago > 366) return `its day is ${day}, and it was entered on ${entered.slice(0, 10)}`
-  const {"sample plant": plant, "spears counted": count} = row
+  const {"sample plant": plant, "spears counted": count, "spears by size": bySize} = row
   if (row["sample planting"] !== undefined) {
     if (typeof plant !== "number" || !Number.isInteger(plant)) return "it has no whole number of its plant"
     if (row["sample reading"] === undefined && row["sample sugar"] === undefined) return "it holds no reading"
   }
-  if (row["spear planting"] === undefined) return null
+  if (row["spear planting"] === undefined) return bySize === undefined ? null : "only spears have sizes"
+  if (bySize !== undefined && isRefusal(readTally(String(bySize))))
+    return `its spears by size are “${bySize}”; a text such as 8×3 9×12 was expected`
   return row["spear mean"] === undefined || !Number.isInteger(count)
     ? "it has no mean or no count of spears"
     : null

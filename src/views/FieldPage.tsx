@@ -274,7 +274,7 @@ function Spears({store, planting, day, onAdd}: JobProps) {
           className="chief field-do"
           disabled={count === 0}
           onClick={() => {
-            onAdd((mark) => addSpears(planting.name, day, mean!, count, mark))
+            onAdd((mark) => addSpears(planting.name, day, counts, mark))
             change([])
           }}
         >

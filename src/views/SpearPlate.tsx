@@ -19,10 +19,11 @@ export function SpearPlate({sizes, onGo}: {sizes: SpearSizes; onGo: (at: CellAdd
         ))}
       </div>
       <p className="small q">
-        Dots: measured. Solid: the straight line through them. Dashed: the line drawn on; weather, water and a
-        change of hands bend it, so measure each week. Band: where the line may lie, by how far the dots stand
-        from it. Dotted, upright: as of. The line and its day are those of SPEAR.TREND and SPEAR.DATE_AT; the
-        limit and the share of the band are Spear_limit and Edge_confidence on Named values.
+        Small dots: each spear counted by size, with their mean as a short line. Large dots: means alone.
+        Solid: the straight line through the means. Dashed: the line drawn on; weather, water and a change of
+        hands bend it, so measure each week. Band: where the line may lie, by how far the means stand from it.
+        Dotted, upright: as of. The line and its day are those of SPEAR.TREND and SPEAR.DATE_AT; the limits
+        and the share of the band are Spear_limit, Spear_share and Edge_confidence on Named values.
       </p>
     </div>
   )

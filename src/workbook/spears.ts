@@ -3,12 +3,15 @@ import {roundDown} from "../../functions/rounding"
 import {dateAt} from "../../functions/spear/dateAt"
 import {limitRange} from "../../functions/spear/limitRange"
 import {lineSpread, type LineSpread} from "../../functions/spear/lineSpread"
+import {shareDate} from "../../functions/spear/shareDate"
+import {shareUnder} from "../../functions/spear/shareUnder"
+import {readTally, type Tally} from "../../functions/spear/tally"
 import {average, trend} from "../../functions/spear/trend"
 import {sheetWith, type CellAddress, type Region} from "./document"
 import {edgeConfidence} from "./edgeConfidence"
 import {numberNamed} from "./names"
 import {regionOf} from "./region"
-import {rowsOf} from "./season"
+import {rowsOf, type Row} from "./season"
 import type {Workbook} from "./workbook"
 
 /** The spears of a planting as measured on a day. */
@@ -17,7 +20,11 @@ export interface SpearDay {
   /** Mean diameter, mm. */
   readonly mean: number
   readonly counted: number | null
-  /** The cell of the mean. */
+  /** The spears by diameter; null where they were not counted so. */
+  readonly tally: Tally | null
+  /** Share of them that is thinner than the limit. */
+  readonly under: number | null
+  /** The cell in which the mean was typed, or the spears that it is of. */
   readonly at: CellAddress
 }
 
@@ -34,12 +41,16 @@ export interface PlantingSpears {
   readonly spread: LineSpread | null
   /** The last days at or above the limit by the lower and by the upper edge of the line; null where there are none. */
   readonly lastDays: readonly [number, number] | null
+  /** Last day on which the share under the limit is at or under that at which cutting ends, as SPEAR.SHARE_DATE has it. */
+  readonly shareDay: number | null
 }
 
 export interface SpearSizes {
   readonly plantings: readonly PlantingSpears[]
   /** Mean diameter at which cutting ends, mm. */
   readonly limit: number | null
+  /** Share of spears under the limit at which cutting ends; null where that rule is not used. */
+  readonly share: number | null
   /** Of the edges of the lines: 0.8. */
   readonly confidence: number
   readonly asOf: number | null
@@ -51,35 +62,56 @@ export function spearSizesOf(workbook: Workbook): SpearSizes | null {
   const {document} = workbook
   if (sheetWith(document, "spear mean") < 0) return null
   const limit = numberNamed(workbook, "Spear_limit")
+  const share = numberNamed(workbook, "Spear_share")
   const confidence = edgeConfidence(workbook)
   const measured = new Map<string, SpearDay[]>()
   for (const row of rowsOf(workbook, "spear mean")) {
-    const [planting, day, mean] = [
-      row.word("spear planting"),
-      row.number("spear day"),
-      row.number("spear mean"),
-    ]
+    const part = row.cells["spear mean used"] ? "spear mean used" : "spear mean"
+    const [planting, day, mean] = [row.word("spear planting"), row.number("spear day"), row.number(part)]
     if (planting === "" || day === null || mean === null) continue
-    const one = {day, mean, counted: row.number("spears counted"), at: row.cells["spear mean"]!}
+    const source = row.number("spear mean") === null ? "spears by size" : "spear mean"
+    const one = {day, mean, ...countedIn(row, limit), at: row.cells[source]!}
     measured.set(planting, [...(measured.get(planting) ?? []), one])
   }
   return {
     plantings: [...measured].map(([planting, rows]) => {
       const days = rows.toSorted((a, b) => a.day - b.day)
-      return {planting, days, ...lineOf(days, limit, confidence)}
+      return {planting, days, ...lineOf(days, limit, confidence), shareDay: shareDayOf(days, share)}
     }),
     limit,
+    share,
     confidence,
     asOf: numberNamed(workbook, "As_of"),
     region: regionOf(document),
   }
 }
 
+/** What a row says of the spears counted, with the share under a limit. */
+function countedIn(row: Row, limit: number | null): Pick<SpearDay, "counted" | "tally" | "under"> {
+  const read = readTally(row.word("spears by size"))
+  const [counted, tally] = [row.number("spears counted"), isRefusal(read) ? null : read]
+  const spears = tally ? tally.counts.reduce((sum, one) => sum + one, 0) : 0
+  if (!tally || spears === 0) return {counted, tally: null, under: null}
+  const under = limit === null ? null : shareUnder(tally.diameters, limit, tally.counts)
+  return {counted: counted ?? spears, tally, under: isRefusal(under) ? null : under}
+}
+
+function shareDayOf(days: readonly SpearDay[], share: number | null): number | null {
+  const counted = days.filter((one): one is SpearDay & {under: number} => one.under !== null)
+  if (share === null || counted.length === 0) return null
+  const met = shareDate(
+    counted.map(({day}) => day),
+    counted.map(({under}) => under),
+    share,
+  )
+  return isRefusal(met) ? null : met
+}
+
 function lineOf(
   days: readonly SpearDay[],
   limit: number | null,
   confidence: number,
-): Omit<PlantingSpears, "planting" | "days"> {
+): Pick<PlantingSpears, "line" | "lastDay" | "spread" | "lastDays"> {
   const [on, means] = [days.map(({day}) => day), days.map(({mean}) => mean)]
   const slope = trend(on, means)
   // The functions take what a spear can be; with anything else among the means they give no line.

@@ -1,6 +1,7 @@
 import {readFileSync} from "node:fs"
 import {describe, expect, it} from "vitest"
 import {dayOf} from "../../functions/calendar"
+import {readTally} from "../../functions/spear/tally"
 import {
   addPicking,
   addSample,
@@ -13,9 +14,11 @@ import {
   pickingOdd,
   pickingRefused,
   spearsCounted,
+  spearSizes,
+  tallyText,
 } from "../../src/editor/field"
 import {createStore} from "../../src/editor/store"
-import type {Document} from "../../src/workbook/document"
+import {sheetWith, withSheet, type Document} from "../../src/workbook/document"
 import {readFile} from "../../src/workbook/file"
 import {PLAIN_REGION} from "../../src/workbook/region"
 
@@ -40,8 +43,16 @@ describe("what is entered in the field", () => {
   it("lands in a row of its sheet, under a name in the history", () => {
     store.run(addPicking("Sand Piece", "2026-05-25", 1160, mark(1)))
     expect(last(store, "Pickings").slice(0, 3)).toEqual(["Sand Piece", "2026-05-25", 1160])
-    store.run(addSpears("Long Acre", "2026-05-25", 10.676, 28, mark(2)))
-    expect(last(store, "Spear size")).toEqual(["Long Acre", "2026-05-25", 10.68, 28])
+    store.run(addSpears("Long Acre", "2026-05-25", {8: 3, 9: 6, 11: 7, 12: 12}, mark(2)))
+    expect(last(store, "Spear size")).toEqual([
+      "Long Acre",
+      "2026-05-25",
+      10.68,
+      28,
+      "8×3 9×6 11×7 12×12",
+      "=",
+      "=",
+    ])
     store.run(addSample("Top Corner", "2026-10-20", 1, "sample reading", 18.5, mark(3)))
     expect(last(store, "Root samples").slice(0, 5)).toEqual(["Top Corner", 1, "2026-10-20", 18.5, null])
     expect(store.getState().undoable.map(({name}) => name)).toEqual([
@@ -115,6 +126,23 @@ it("counts spears by their sizes", () => {
   // 3 of 8, 6 of 9, 7 of 11, 12 of 12 mm: (24 + 54 + 77 + 144)/28 = 10.68; nine are under 9.5.
   expect(spearsCounted({8: 3, 9: 6, 11: 7, 12: 12}, 9.5)).toEqual({count: 28, mean: 299 / 28, thinner: 9})
   expect(spearsCounted({}, null)).toEqual({count: 0, mean: null, thinner: 0})
+})
+
+it("writes a count by size as its function reads it, sixteenths of an inch as fractions", () => {
+  const counts = {12.7: 5, 9.525: 3, 8: 2, 10: 0}
+  expect(tallyText(counts)).toBe("8×2 6/16×3 8/16×5")
+  expect(readTally(tallyText(counts))).toEqual({diameters: [8, 9.525, 12.7], counts: [2, 3, 5]})
+  for (const size of spearSizes({measures: "US"})) expect(tallyText({[size]: 1})).toMatch(/^\d+\/16×1$/)
+})
+
+it("keeps the mean alone in a workbook without a column for the sizes", () => {
+  const sheet = sheetWith(farm, "spears by size")
+  const {columns, rows} = farm.sheets[sheet]!
+  const store = createStore(
+    withSheet(farm, sheet, {columns: columns.slice(0, 4), rows: rows.map((row) => row.slice(0, 4))}),
+  )
+  store.run(addSpears("Long Acre", "2026-05-25", {10: 3, 12: 1}, mark(9)))
+  expect(store.getState().document.sheets[sheet]!.rows.at(-1)).toEqual(["Long Acre", "2026-05-25", 10.5, 4])
 })
 
 it("offers today and the six days before it, across a month's end", () =>

@@ -18,7 +18,7 @@ export const mark = (n: number, device = "Phone") => ({
 export function phone(): Store {
   const store = createStore(farm)
   store.run(addPicking("Sand Piece", "2026-05-25", 1160.5, mark(1)))
-  store.run(addSpears("Long Acre", "2026-05-25", 10.676, 28, mark(2)))
+  store.run(addSpears("Long Acre", "2026-05-25", {8: 3, 9: 6, 11: 7, 12: 12}, mark(2)))
   store.run(addSample("Top Corner", "2026-05-20", 1, "sample reading", 18.5, mark(3, "=Phone, the red one")))
   store.run(() => ({
     type: "addField",

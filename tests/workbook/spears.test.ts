@@ -1,7 +1,9 @@
 import {expect, it} from "vitest"
 import {dayOf} from "../../functions/calendar"
-import {spearSizesOf} from "../../src/workbook/spears"
+import {sheetWith} from "../../src/workbook/document"
+import {spearSizesOf, type PlantingSpears} from "../../src/workbook/spears"
 import {Workbook} from "../../src/workbook/workbook"
+import {farm} from "../editor/morning"
 import {column, documentOf, sheet} from "./documents"
 
 const measured = [
@@ -84,3 +86,37 @@ it("keeps the cell of each mean, in the order of the days", () =>
     [11.6, 5, 2],
     [10.9, 0, 2],
   ]))
+
+it("takes the spears by size for their mean where none is typed, with the share under the limit and its day", () => {
+  // 8×1 10×3: mean 9.5 mm, a quarter under 9.5. 8×2 10×2: mean 9, half. 50 points more after three weeks: 0.75 on 25 May.
+  const rows = [
+    ["Sand Piece", "2026-05-04", null, null, "8×1 10×3", "=", "="],
+    ["Sand Piece", "2026-05-11", 9.1, 4, "8×2 10×2", "=", "="],
+    ["Sand Piece", "2026-05-18", null, 4, "8×1", "=", "="],
+    ["Sand Piece", "2026-05-25", null, null, "thin", "=", "="],
+  ]
+  const columns = farm.sheets[sheetWith(farm, "spears by size")]!.columns
+  const counted = new Workbook(
+    documentOf(
+      sheet("Spear size", columns, rows),
+      sheet(
+        "Names",
+        ["Name", "Value"],
+        [
+          ["Spear_limit", 9.5],
+          ["Spear_share", 0.6],
+        ],
+        {names: true},
+      ),
+    ),
+  )
+  const {plantings, share} = spearSizesOf(counted)!
+  const [{days, shareDay}] = plantings as [PlantingSpears]
+  expect(days.map(({mean, counted, under}) => [mean, counted, under])).toEqual([
+    [9.5, 4, 0.25],
+    [9.1, 4, 0.5],
+  ])
+  expect(days[0]!.tally).toEqual({diameters: [8, 10], counts: [1, 3]})
+  // 0.25 a week from 0.25: 0.6 after 9.8 days.
+  expect([share, shareDay]).toEqual([0.6, dayOf("2026-05-13")])
+})

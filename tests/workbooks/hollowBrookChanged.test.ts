@@ -320,6 +320,27 @@ describe("a change in hollow-brook-farm.json", () => {
     expect(cellOf("Season plan", "Sand Piece", "Close")).toBe(day("2026-06-06"))
   })
 
+  it("closes by the share of thin spears where it is set and comes first, and counts by size alone", () => {
+    const {workbook, at, cellOf} = changed()
+    const share = at("Named values", "Spear_share", "Value")
+    // Shares 0.15, 0.20, 0.225 and 0.325 a week apart: mean 0.225 at 10.5 days, slope 0.055/7 a day; 0.4 after
+    // 10.5 + 0.175·7/0.055 = 32.8 days, on 5 June; the mean would close it on 7 June.
+    enter(workbook, [share, 0.4])
+    expect(cellOf("Season plan", "Sand Piece", "spear size")).toBe(day("2026-06-05"))
+    enter(workbook, [share, 0.75])
+    expect(cellOf("Season plan", "Sand Piece", "spear size")).toBe(day("2026-06-07"))
+    // Without sizes there are no shares, and the mean stands alone; without a mean, the sizes give it.
+    const first = at("Spear size", "Sand Piece", "By size")
+    const rows = [0, 1, 2, 3].map((below) => first.row + below)
+    enter(workbook, [share, 0.4], ...rows.map((row): [CellAddress, Content] => [{...first, row}, null]))
+    expect(cellOf("Season plan", "Sand Piece", "spear size")).toBe(day("2026-06-07"))
+    const mean = at("Spear size", "Sand Piece", "Mean diameter")
+    enter(workbook, [{...mean, row: rows[3]!}, null], [{...mean, row: rows[3]!, col: mean.col + 1}, null])
+    expect(cellOf("Season plan", "Sand Piece", "spear size")).toBe(day("2026-06-06"))
+    enter(workbook, [{...first, row: rows[3]!}, "10×1 11×8 12×1"]) // 11.0 mm: a little later than with 10.9
+    expect(cellOf("Season plan", "Sand Piece", "spear size")).toBe(day("2026-06-08"))
+  })
+
   it("says “you” of a close typed over and counts the days to the earliest limit", () => {
     const {workbook, at, cellOf, check} = changed()
     enter(workbook, [at("Season plan", "Long Acre", "Close"), "2026-06-18"])

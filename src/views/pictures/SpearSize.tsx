@@ -1,10 +1,11 @@
 import {useId} from "react"
-import {dayText, quantityText} from "../../editor/display"
+import {dayText, percentText, quantityText} from "../../editor/display"
 import type {CellAddress} from "../../workbook/document"
 import type {PlantingSpears, SpearSizes} from "../../workbook/spears"
 import {Rules} from "./marks"
 import {PictureWalk} from "./PictureWalk"
-import {spearLayout, spearSentence, spearTitle} from "./spearLayout"
+import {spearLayout} from "./spearLayout"
+import {spearSentence, spearTitle} from "./spearWords"
 import {useWidth} from "./useWidth"
 import "./pictures.css"
 
@@ -12,8 +13,9 @@ import "./pictures.css"
 const FIRST_WIDTH = 480
 
 /**
- * The spears of one planting: each measured mean a dot, the line through them with its band solid as far as was measured and
- * dashed to the day it meets the limit. The sheet below is its table.
+ * The spears of one planting: each one counted by size a small dot, its day's mean a short line with the share under the limit
+ * above it; a mean alone is a dot. The line through the means with its band is solid as far as was measured and dashed to the
+ * day it meets the limit. The sheet below is its table.
  */
 export function SpearSize({
   one,
@@ -33,9 +35,11 @@ export function SpearSize({
   const {width, height, left, right, top, base, limit, latest, meets, band} = layout
   const sentence = spearSentence(one, sizes)
   const stops = layout.dots.map(({x, y}, i) => {
-    const {day, mean, counted, at} = one.days[i]!
+    const {day, mean, counted, under, at} = one.days[i]!
     const spears = counted === null ? "" : `, ${counted} spears counted`
-    return {x, y, words: `${dayText(day)}: mean ${quantityText(mean, 1, "mm", sizes.region)}${spears}.`, at}
+    const thin = under === null ? "" : `, ${percentText(under, 0, sizes.region.decimal)} under the limit`
+    const words = `${dayText(day)}: mean ${quantityText(mean, 1, "mm", sizes.region)}${spears}${thin}.`
+    return {x, y, words, at}
   })
   const end = meets ? [{x: meets.x, y: meets.y, words: `${spearTitle(one, sizes)}, by the line.`}] : []
   return (
@@ -52,7 +56,7 @@ export function SpearSize({
         height={height}
       >
         <text className="quiet" x={0} y={14}>
-          mean diameter of spears as cut, {layout.unit}
+          {layout.heading}
         </text>
         <Rules rules={layout.rules} left={left} right={right} />
         {layout.weeks.map(({x, text}) => (
@@ -76,12 +80,24 @@ export function SpearSize({
             <path className="band-edge to-be" d={band.toCome} />
           </g>
         )}
+        {layout.spears.map(({x, y}, i) => (
+          <circle key={i} className="spear" cx={x} cy={y} r={2} />
+        ))}
         <path className="course" d={layout.fitted} />
         <path className="course to-be" d={layout.toCome} />
-        {layout.dots.map(({x, y}, i) => (
-          <circle key={i} className="sampled" cx={x} cy={y} r={4.5} />
-        ))}
+        {layout.dots.map(({x, y, isAmongSpears}, i) =>
+          isAmongSpears ? (
+            <path key={i} className="among" d={`M${x - 9} ${y}h18`} />
+          ) : (
+            <circle key={i} className="sampled" cx={x} cy={y} r={4.5} />
+          ),
+        )}
         {meets && <circle className="turn" cx={meets.x} cy={meets.y} r={4} />}
+        {layout.shares.map(({x, y, text, isAhead}) => (
+          <text key={x} className={isAhead ? "halo held" : "halo"} x={x} y={y}>
+            {text}
+          </text>
+        ))}
         {limit && (
           <text className="halo strong" x={limit.words.x} y={limit.words.y}>
             {limit.words.text}
@@ -90,7 +106,7 @@ export function SpearSize({
         <text className="halo" x={latest.x} y={latest.y}>
           {latest.text}
         </text>
-        {band && (
+        {band?.words && (
           <text className="halo quiet" x={band.words.x} y={band.words.y}>
             {band.words.text}
           </text>

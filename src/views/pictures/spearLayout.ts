@@ -1,9 +1,9 @@
 import {lineEdge} from "../../../functions/spear/lineEdge"
 import type {LineSpread} from "../../../functions/spear/lineSpread"
 import {dayText, numberText, percentText, shownIn} from "../../editor/display"
-import type {Region} from "../../workbook/document"
 import type {PlantingSpears, SpearSizes} from "../../workbook/spears"
 import {type Box, boxAround, boxOfText, clearest, textWidth} from "./placing"
+import {limitText} from "./spearWords"
 import {niceStep} from "./steps"
 import {mondayOf} from "./weeks"
 
@@ -24,8 +24,8 @@ export interface SpearLayout {
   readonly right: number
   readonly top: number
   readonly base: number
-  /** The unit of the scale. */
-  readonly unit: string
+  /** What stands on the scale, in which unit. */
+  readonly heading: string
   readonly rules: readonly {readonly y: number; readonly text: string}[]
   readonly weeks: readonly {readonly x: number; readonly text: string}[]
   readonly limit: {readonly y: number; readonly words: Words} | null
@@ -40,21 +40,32 @@ export interface SpearLayout {
     readonly area: string
     readonly past: string
     readonly toCome: string
-    readonly words: Words
+    /** Null where it is too narrow to be told from the line. */
+    readonly words: Words | null
   } | null
   readonly asOf: number | null
-  readonly dots: readonly Spot[]
+  /** The means; those of spears that were counted by size are short lines among them. */
+  readonly dots: readonly (Spot & {readonly isAmongSpears: boolean})[]
+  /** Every spear that was counted by size, beside its day where several are as thick. */
+  readonly spears: readonly Spot[]
+  /** The shares under the limit, above their days; ahead stands the one at which cutting ends. */
+  readonly shares: readonly (Words & {readonly isAhead: boolean})[]
   readonly latest: Words
   /** Where the line meets the limit after the last measuring. */
   readonly meets: (Spot & {readonly words: Words}) | null
 }
 
 const HEIGHT = 210
+/** Single spears lie further apart than means, and the shares under the limit stand above them. */
+const HEIGHT_OF_SPEARS = 290
 const LEFT = 44
 const RIGHT = 12
 const TOP = 26
-const BASE = HEIGHT - 24
+const TOP_OF_SPEARS = 46
+const UNDER_PLOT = 24
 const LETTERS = 17
+/** A band that is narrower than this all along is hidden by its line, px. */
+const VISIBLE = 5
 /** Days after the last measuring that the picture reaches at the most; a line that meets the limit later leaves it. Chosen. */
 const AHEAD = 60
 
@@ -65,9 +76,15 @@ const STEPS = 24
 export function spearLayout(one: PlantingSpears, sizes: SpearSizes, width: number): SpearLayout {
   const {limit, confidence, asOf, region} = sizes
   const right = width - RIGHT
-  const {first, until, x, y, rules} = scalesOf(sizes, right)
+  const isCounted = sizes.plantings.some(({days}) => days.some(({tally}) => tally !== null))
+  const [height, top] = isCounted ? [HEIGHT_OF_SPEARS, TOP_OF_SPEARS] : [HEIGHT, TOP]
+  const base = height - UNDER_PLOT
+  const {first, until, x, y, rules} = scalesOf(sizes, {right, top, base, isCounted})
   const {unit, text} = shownIn("mm", region)
-  const dots = one.days.map(({day, mean}) => ({x: x(day), y: y(mean)}))
+  const shares = sharesAbove(one, sizes, {x, right, until})
+  const above = shares.length ? `; above its day, the share under ${limitText(limit!, region)}` : ""
+  const dots = one.days.map(({day, mean, tally}) => ({x: x(day), y: y(mean), isAmongSpears: tally !== null}))
+  const spears = spearSpots(one, {x, y})
   const {line, spread} = one
   const [from, to] = [one.days[0]!.day, one.days.at(-1)!.day]
   const on = (day: number) => line!.mean + line!.slope * (day - line!.day)
@@ -82,6 +99,7 @@ export function spearLayout(one: PlantingSpears, sizes: SpearSizes, width: numbe
   const place = placeClear(right, [
     ...lineBoxes,
     ...dots.map((dot) => boxAround(dot.x, dot.y, 6, 6)),
+    ...spears.map((spear) => boxAround(spear.x, spear.y, SPEAR, SPEAR)),
     ...level,
   ])
 
@@ -92,21 +110,23 @@ export function spearLayout(one: PlantingSpears, sizes: SpearSizes, width: numbe
   )
   const limitAt = limit === null ? null : {y: y(limit), words: place(limitWords, limitSpots)}
   const lastWords = `${text(one.days.at(-1)!.mean, 1)}, ${dayText(to)}`
-  const latest = place(lastWords, around(dots.at(-1)!, lastWords))
+  const latest = place(lastWords, around(dots.at(-1)!, lastWords, dots.at(-1)!.isAmongSpears ? STRIP / 2 : 8))
   const meetsAt = isAhead && crossing <= until ? {x: x(crossing), y: y(limit!)} : null
   const meetsWords = one.lastDay === null ? "" : `about ${dayText(one.lastDay)}`
   const meets = meetsAt && {...meetsAt, words: place(meetsWords, around(meetsAt, meetsWords))}
   const bandWords = `${percentText(confidence, "needed", region.decimal)} band`
+  const widestAt = (edges: LineSpread) =>
+    Math.max(...[from, end].map((day) => y(lineEdge(edges, day, -1)) - y(lineEdge(edges, day, 1))))
   const bandSpots = () =>
     [end, (from + end) / 2, from].flatMap((day) => around({x: x(day), y: y(on(day))}, bandWords))
   return {
     width,
-    height: HEIGHT,
+    height,
     left: LEFT,
     right,
-    top: TOP,
-    base: BASE,
-    unit,
+    top,
+    base,
+    heading: spears.length ? `each spear as cut, ${unit}${above}` : `mean diameter of spears as cut, ${unit}`,
     rules,
     weeks: weeksIn(first, until, (right - LEFT) / Math.max(1, until - first)).map((day) => ({
       x: x(day),
@@ -115,41 +135,110 @@ export function spearLayout(one: PlantingSpears, sizes: SpearSizes, width: numbe
     limit: limitAt,
     fitted: line ? stretch(from, to) : "",
     toCome: line && isAhead ? stretch(to, end) : "",
-    band: spread && {...bandOf(spread, {from, to, end}, {x, y}), words: place(bandWords, bandSpots())},
+    band: spread && {
+      ...bandOf(spread, {from, to, end}, {x, y}),
+      words: widestAt(spread) < VISIBLE ? null : place(bandWords, bandSpots()),
+    },
     asOf: asOf !== null && asOf >= first && asOf <= until ? x(asOf) : null,
     dots,
+    spears,
+    shares,
     latest,
     meets,
   }
 }
 
 /** Days along and means upwards, on scales that hold every planting that was measured, and the limit. */
-function scalesOf({plantings, limit, asOf, region}: SpearSizes, right: number) {
+function scalesOf(
+  {plantings, limit, asOf, region}: SpearSizes,
+  {right, top, base, isCounted}: {right: number; top: number; base: number; isCounted: boolean},
+) {
   const days = plantings.flatMap((each) => each.days.map(({day}) => day))
   const [first, latest] = [Math.min(...days), Math.max(...days)]
-  const ends = plantings.flatMap(({lastDay, lastDays}) =>
-    [lastDay, lastDays?.[1] ?? null].flatMap((day) => (day === null ? [] : [day + 1])),
+  const ends = plantings.flatMap(({lastDay, lastDays, shareDay}) =>
+    [lastDay, lastDays?.[1] ?? null, shareDay].flatMap((day) => (day === null ? [] : [day + 1])),
   )
   const last = Math.max(latest, ...ends.filter((day) => day <= latest + AHEAD), asOf ?? latest)
   const until = Math.min(last, latest + AHEAD) + 1
 
   const {number: shown} = shownIn("mm", region)
-  const means = plantings.flatMap((each) => each.days.map(({mean}) => shown(mean)))
-  const marks = limit === null ? means : [...means, shown(limit)]
-  const step = niceStep(Math.max(Math.max(...marks) - Math.min(...marks), shown(1)) * 1.2)
-  // Half a step of room below, for the words of the limit.
-  const least = Math.max(0, Math.floor(Math.min(...marks) / step - 0.5) * step)
+  const sizes = plantings.flatMap((each) =>
+    each.days.flatMap(({mean, tally}) => [mean, ...(tally?.diameters ?? [])]),
+  )
+  const marks = (limit === null ? sizes : [...sizes, limit]).map(shown)
+  const range = Math.max(Math.max(...marks) - Math.min(...marks), shown(1))
+  const step = niceStep(isCounted ? range : range * 1.2)
+  // Half a step of room below, for the words of the limit; single spears leave it anyway.
+  const least = Math.max(0, Math.floor(Math.min(...marks) / step - (isCounted ? 0.1 : 0.5)) * step)
+  const start = LEFT + (isCounted ? STRIP / 2 : 8)
   const most = Math.ceil(Math.max(...marks) / step + 0.1) * step
-  const heightOf = (mark: number) => BASE - ((mark - least) / (most - least)) * (BASE - TOP)
+  const heightOf = (mark: number) => base - ((mark - least) / (most - least)) * (base - top)
   return {
     first,
     until,
-    x: (day: number) => LEFT + 8 + ((day - first) / Math.max(1, until - first)) * (right - LEFT - 8),
+    x: (day: number) => start + ((day - first) / Math.max(1, until - first)) * (right - start),
     y: (mm: number) => heightOf(shown(mm)),
     rules: Array.from({length: Math.round((most - least) / step) + 1}, (_, i) => least + i * step).map(
       (mark) => ({y: heightOf(mark), text: numberText(mark, decimalsOf(step), region.decimal)}),
     ),
   }
+}
+
+/** Spears that are as thick, to this much, stand side by side, mm; chosen. */
+const AS_THICK = 0.5
+/** The most that the spears of a day take side by side, px. */
+const STRIP = 52
+/** Half of what a spear's dot takes, px. */
+const SPEAR = 2
+
+/** Each spear that was counted by size: at its day, or beside it on both sides where several are as thick. */
+function spearSpots(
+  {days}: PlantingSpears,
+  {x, y}: Pick<ReturnType<typeof scalesOf>, "x" | "y">,
+): readonly Spot[] {
+  const gaps = days.slice(1).map(({day}, i) => 0.9 * (x(day) - x(days[i]!.day)))
+  const widest = Math.min(STRIP, ...gaps.filter((gap) => gap > 0))
+  return days.flatMap(({day, tally}) => {
+    if (!tally) return []
+    const beside = new Map<number, number[]>()
+    for (const [i, diameter] of tally.diameters.entries()) {
+      const place = Math.round(diameter / AS_THICK)
+      const alike = Array.from({length: tally.counts[i]!}, () => diameter)
+      beside.set(place, [...(beside.get(place) ?? []), ...alike])
+    }
+    const most = Math.max(...[...beside.values()].map((alike) => alike.length))
+    const step = Math.min(2 * SPEAR + 1, widest / most)
+    return [...beside.values()].flatMap((alike) =>
+      alike.map((diameter, i) => ({x: x(day) + (i - (alike.length - 1) / 2) * step, y: y(diameter)})),
+    )
+  })
+}
+
+/** The share under the limit above each day on which spears were counted by size; of days too near each other the later. */
+function sharesAbove(
+  {days, shareDay}: PlantingSpears,
+  {share, region}: SpearSizes,
+  {x, right, until}: {readonly x: (day: number) => number; readonly right: number; readonly until: number},
+): readonly (Words & {readonly isAhead: boolean})[] {
+  const percent = (one: number, decimals?: "needed") => percentText(one, decimals, region.decimal)
+  const counted = days.flatMap(({day, under}) =>
+    under === null ? [] : [{day, text: percent(under), isAhead: false}],
+  )
+  const isDrawn =
+    share !== null && shareDay !== null && shareDay <= until && shareDay > (counted.at(-1)?.day ?? 0)
+  const ahead = isDrawn
+    ? [{day: shareDay, text: `${percent(share, "needed")} about ${dayText(shareDay)}`, isAhead: true}]
+    : []
+  const said: (Words & {isAhead: boolean})[] = []
+  let free = Infinity
+  for (const {day, text, isAhead} of [...counted, ...ahead].toReversed()) {
+    const wide = textWidth(text)
+    const at = Math.min(x(day) - wide / 2, right - wide)
+    if (at + wide > free) continue
+    said.unshift({text, x: at, y: TOP_OF_SPEARS - 10, isAhead})
+    free = at - 6
+  }
+  return said
 }
 
 /** The band about a line from its first day, and its edges up to the last day measured and from there on. */
@@ -189,77 +278,6 @@ function placeClear(right: number, marks: readonly Box[]) {
   }
 }
 
-/** "9.5 mm"; in inches with the millimetres beside them. */
-function limitText(limit: number, region: Region) {
-  const {unit, text} = shownIn("mm", region)
-  const beside = unit === "mm" ? "" : ` (${numberText(limit, 1, region.decimal)}\u00a0mm)`
-  return `${text(limit, 1)}\u00a0${unit}${beside}`
-}
-
-/** Whether the last mean lies under the limit, while no line says since when. */
-const isUnder = ({lastDay, days}: PlantingSpears, {limit}: SpearSizes) =>
-  limit !== null && lastDay === null && days.at(-1)!.mean < limit
-
-/** What the spears of one planting say, as the title of its picture. */
-export function spearTitle(one: PlantingSpears, sizes: SpearSizes): string {
-  const {planting, line, lastDay, days} = one
-  const {limit, asOf, region} = sizes
-  if (isUnder(one, sizes))
-    return `${planting} was under ${limitText(limit!, region)} on ${dayText(days.at(-1)!.day)}`
-  if (!line) return `${planting}: one day measured`
-  if (lastDay !== null && limit !== null) {
-    const meets = asOf !== null && lastDay < asOf ? "met" : "meets"
-    return `${planting} ${meets} ${limitText(limit, region)} about ${dayText(lastDay)}`
-  }
-  if (line.slope < 0) return `${planting} is thinning`
-  return `${planting} is not thinning`
-}
-
-/** "Mean 10.9 mm on 25 May, falling 0.11 mm a day; 9.5 mm about 7 Jun (80 %: 6 Jun to 8 Jun)." */
-export function spearSentence(one: PlantingSpears, {limit, confidence, region}: SpearSizes): string {
-  const {days, line, lastDay, lastDays, spread} = one
-  const {unit, text} = shownIn("mm", region)
-  const {day, mean} = days.at(-1)!
-  const now = `Mean ${text(mean, 1)}\u00a0${unit} on ${dayText(day)}`
-  if (!line) return `${now}; a line needs two different days.`
-  const change = `${text(Math.abs(line.slope), 2)}\u00a0${unit} a day`
-  const going =
-    line.slope < 0 ? `, falling ${change}` : line.slope > 0 ? `, rising ${change}` : ", not changing"
-  const sure = lastDays
-    ? ` (${percentText(confidence, "needed", region.decimal)}: ${dayText(lastDays[0])} to ${dayText(lastDays[1])})`
-    : spread
-      ? ", but the line may as well not fall"
-      : ", how sure is not known from two"
-  const met =
-    limit === null
-      ? "no limit is set"
-      : lastDay === null
-        ? `the line does not meet ${limitText(limit, region)}`
-        : `${limitText(limit, region)} about ${dayText(lastDay)}${sure}`
-  return `${now}${going}; ${met}.`
-}
-
-/** What the sheet found: a planting under the limit, or the one that meets it first, and how many of the others do. */
-export function spearFinding(sizes: SpearSizes): string {
-  const {plantings} = sizes
-  const [under, ...alsoUnder] = plantings.filter((one) => isUnder(one, sizes))
-  const meeting = plantings
-    .filter(({lastDay}) => lastDay !== null)
-    .toSorted((a, b) => a.lastDay! - b.lastDay!)
-  if (under) {
-    const others = alsoUnder.length + meeting.length
-    const also = others ? `; ${others} more ${others === 1 ? "is" : "are"} under it or will be` : ""
-    return `${spearTitle(under, sizes)}${also}.`
-  }
-  if (meeting.length === 0)
-    return plantings.length === 1
-      ? `${spearTitle(plantings[0]!, sizes)}.`
-      : `${plantings.length} plantings measured; no line of theirs meets the limit.`
-  const others = meeting.length - 1
-  const also = others ? `; ${others} more ${others === 1 ? "does" : "do"} later` : ""
-  return `${spearTitle(meeting[0]!, sizes)}${also}.`
-}
-
 /** Mondays between two days, as many as there is room for their dates. */
 function weeksIn(first: number, last: number, perDay: number): number[] {
   const every = Math.max(1, Math.ceil(56 / (7 * perDay)))
@@ -269,15 +287,15 @@ function weeksIn(first: number, last: number, perDay: number): number[] {
 }
 
 /** Where words may stand beside a mark, best first. */
-function around({x, y}: Spot, text: string): Spot[] {
+function around({x, y}: Spot, text: string, gap = 8): Spot[] {
   const wide = textWidth(text)
   return [
-    {x: x + 8, y: y - 8},
+    {x: x + gap, y: y - 8},
     {x: x - wide / 2, y: y - 12},
-    {x: x - wide - 8, y: y + 16},
-    {x: x + 8, y: y + 18},
+    {x: x - wide - gap, y: y + 16},
+    {x: x + gap, y: y + 18},
     {x: x - wide / 2, y: y + 22},
-    {x: x - wide - 8, y: y - 8},
+    {x: x - wide - gap, y: y - 8},
   ]
 }
 

@@ -13,13 +13,28 @@ const [days, means] = [
 ] as const
 const one: PlantingSpears = {
   planting: "Sand Piece",
-  days: days.map((day, row) => ({day, mean: means[row]!, counted: 40, at: {sheet: 0, row, col: 2}})),
+  days: days.map((day, row) => ({
+    day,
+    mean: means[row]!,
+    counted: 40,
+    tally: null,
+    under: null,
+    at: {sheet: 0, row, col: 2},
+  })),
   line: {day: start + 7, mean: 33.5 / 3, slope: -0.5 / 14},
   lastDay: null,
   spread: lineSpread(days, means, 0.8),
   lastDays: null,
+  shareDay: null,
 }
-const sizes: SpearSizes = {plantings: [one], limit: null, confidence: 0.8, asOf: null, region: {}}
+const sizes: SpearSizes = {
+  plantings: [one],
+  limit: null,
+  share: null,
+  confidence: 0.8,
+  asOf: null,
+  region: {},
+}
 
 it("keeps the band within the picture where the means scatter so that it reaches far beyond", () => {
   const {band, left, right, top, base} = spearLayout(one, sizes, 480)

@@ -1,54 +1,8 @@
 import {describe, expect, it} from "vitest"
-import {dayOf} from "../../../functions/calendar"
-import {lineSpread} from "../../../functions/spear/lineSpread"
+import {readTally, type Tally} from "../../../functions/spear/tally"
 import {overlap, textWidth, type Box} from "../../../src/views/pictures/placing"
-import {spearFinding, spearLayout, spearSentence, spearTitle} from "../../../src/views/pictures/spearLayout"
-import type {PlantingSpears, SpearSizes} from "../../../src/workbook/spears"
-
-const day = (iso: string) => dayOf(iso)!
-const daysOf = (...means: number[]) =>
-  means.map((mean, i) => ({
-    day: day("2026-05-04") + 7 * i,
-    mean,
-    counted: 40,
-    at: {sheet: 0, row: i, col: 2},
-  }))
-// The line by hand: slope -25.9/245 mm a day through 12.0 mm at 10.5 days; 9.5 mm 34.15 days after 4 May.
-const thinning: PlantingSpears = {
-  planting: "Sand Piece",
-  days: daysOf(13.1, 12.4, 11.6, 10.9),
-  line: {day: day("2026-05-04") + 10.5, mean: 12, slope: -25.9 / 245},
-  lastDay: day("2026-06-07"),
-  spread: lineSpread(
-    [0, 7, 14, 21].map((later) => day("2026-05-04") + later),
-    [13.1, 12.4, 11.6, 10.9],
-    0.8,
-  ),
-  lastDays: [day("2026-06-06"), day("2026-06-08")],
-}
-const steady: PlantingSpears = {
-  planting: "Long Acre",
-  days: daysOf(12, 12.2),
-  line: {day: day("2026-05-04") + 3.5, mean: 12.1, slope: 0.2 / 7},
-  lastDay: null,
-  spread: null,
-  lastDays: null,
-}
-const once: PlantingSpears = {
-  planting: "Home Strip",
-  days: daysOf(11),
-  line: null,
-  lastDay: null,
-  spread: null,
-  lastDays: null,
-}
-const sizesOf = (...plantings: PlantingSpears[]): SpearSizes => ({
-  plantings,
-  limit: 9.5,
-  confidence: 0.8,
-  asOf: day("2026-05-25"),
-  region: {},
-})
+import {spearLayout} from "../../../src/views/pictures/spearLayout"
+import {day, daysOf, once, sizesOf, steady, thinning} from "./spearCases"
 
 describe("the picture of spear size", () => {
   it("draws the line solid over what was measured and dashed to the limit", () => {
@@ -110,6 +64,43 @@ describe("the picture of spear size", () => {
     expect(Number(/L([\d.]+)/.exec(toCome)![1])).toBeLessThanOrEqual(right)
   })
 
+  it("draws each spear that was counted by size, those as thick side by side about their day", () => {
+    const tallies = ["8×3 10×1", "7×2 9.5×1"].map((text) => readTally(text) as Tally)
+    const days = daysOf(8.5, 7.8).map((one, i) => ({...one, tally: tallies[i]!, under: [0.75, 2 / 3][i]!}))
+    const counted = {...steady, days}
+    const {spears, dots, shares, limit, heading} = spearLayout(counted, sizesOf(counted), 600)
+    expect(spears).toHaveLength(7)
+    expect(dots.map(({isAmongSpears}) => isAmongSpears)).toEqual([true, true])
+    const [first, middle, last, thick] = spears
+    expect([first!.y, last!.y]).toEqual([middle!.y, middle!.y])
+    expect(middle!.x).toBeCloseTo(dots[0]!.x, 9)
+    expect(thick!.x).toBeCloseTo(dots[0]!.x, 9)
+    expect(middle!.x - first!.x).toBeCloseTo(last!.x - middle!.x, 9)
+    expect(middle!.x - first!.x).toBeGreaterThanOrEqual(4) // their dots are 4 px wide
+    // 8.5 mm lies a quarter of the way from 8 to 10; the spear of 9.5 mm is on the limit.
+    expect(dots[0]!.y).toBeCloseTo(middle!.y + (thick!.y - middle!.y) / 4, 6)
+    expect(spears.at(-1)!.y).toBeCloseTo(limit!.y, 6)
+    expect(shares.map(({text}) => text.replace("\u202f", " "))).toEqual(["75 %", "67 %"])
+    expect(heading).toBe("each spear as cut, mm; above its day, the share under 9.5\u00a0mm")
+  })
+
+  it("writes the day on which the share of thin spears ends cutting above it", () => {
+    const under = [0.1, 0.2, 0.3, 0.4]
+    const days = thinning.days.map((one, i) => ({
+      ...one,
+      tally: readTally("9 10") as Tally,
+      under: under[i]!,
+    }))
+    const counted = {...thinning, days, shareDay: day("2026-06-01")}
+    const sizes = {...sizesOf(counted), share: 0.5}
+    const {shares, dots} = spearLayout(counted, sizes, 600)
+    const {text, x, isAhead} = shares.at(-1)!
+    expect([text.replace("\u202f", " "), isAhead]).toEqual(["50 % about 1 Jun", true])
+    // 28 of the 21 days between the first and the last mean.
+    const at = dots[0]!.x + ((dots[3]!.x - dots[0]!.x) * 28) / 21
+    expect(x + textWidth(text) / 2).toBeCloseTo(at, 0)
+  })
+
   it.each([320, 358, 480, 800])("keeps its words apart and within %d px", (width) => {
     for (const one of [thinning, steady, once]) {
       const layout = spearLayout(one, sizesOf(thinning, steady, once), width)
@@ -127,51 +118,5 @@ describe("the picture of spear size", () => {
         for (const other of boxes.slice(i + 1)) expect(overlap(box, other)).toBe(0)
       }
     }
-  })
-
-  it("says what it shows, in the units of the region", () => {
-    const sizes = sizesOf(thinning, steady, once)
-    const said = (one: PlantingSpears, of = sizes) =>
-      [spearTitle(one, of), spearSentence(one, of)].map((text) => text.replaceAll(/[\u00a0\u202f]/g, " "))
-    expect(said(thinning)).toEqual([
-      "Sand Piece meets 9.5 mm about 7 Jun",
-      "Mean 10.9 mm on 25 May, falling 0.11 mm a day; 9.5 mm about 7 Jun (80 %: 6 Jun to 8 Jun).",
-    ])
-    expect(said(steady)).toEqual([
-      "Long Acre is not thinning",
-      "Mean 12.2 mm on 11 May, rising 0.03 mm a day; the line does not meet 9.5 mm.",
-    ])
-    expect(said(once)).toEqual([
-      "Home Strip: one day measured",
-      "Mean 11.0 mm on 4 May; a line needs two different days.",
-    ])
-    expect(said(thinning, {...sizes, asOf: day("2026-06-10")})[0]).toBe("Sand Piece met 9.5 mm about 7 Jun")
-    // 9.5 mm is 0.374 in, 10.9 mm 0.429 in, 0.1057 mm 0.0042 in.
-    expect(said(thinning, {...sizes, region: {measures: "US"}})[1]).toBe(
-      "Mean 0.429 in on 25 May, falling 0.0042 in a day; 0.374 in (9.5 mm) about 7 Jun (80 %: 6 Jun to 8 Jun).",
-    )
-  })
-
-  it("says first what lies under the limit, where no line says since when", () => {
-    const rising = {...steady, days: daysOf(9.1, 9.4)}
-    const plain = (text: string) => text.replaceAll(/[\u00a0\u202f]/g, " ")
-    const sizes = sizesOf(steady, thinning, rising)
-    expect(plain(spearTitle(rising, sizes))).toBe("Long Acre was under 9.5 mm on 11 May")
-    expect(plain(spearFinding(sizes))).toBe(
-      "Long Acre was under 9.5 mm on 11 May; 1 more is under it or will be.",
-    )
-    const single = {...once, days: daysOf(9.4)}
-    expect(plain(spearFinding(sizesOf(single)))).toBe("Home Strip was under 9.5 mm on 4 May.")
-    expect(spearTitle(single, {...sizes, limit: null})).toBe("Home Strip: one day measured")
-  })
-
-  it("leads with the planting that meets the limit first", () => {
-    const later = {...thinning, planting: "Well Field", lastDay: day("2026-06-20")}
-    expect(spearFinding(sizesOf(later, thinning, steady)).replaceAll("\u00a0", " ")).toBe(
-      "Sand Piece meets 9.5 mm about 7 Jun; 1 more does later.",
-    )
-    expect(spearFinding(sizesOf(steady, once))).toBe(
-      "2 plantings measured; no line of theirs meets the limit.",
-    )
   })
 })
