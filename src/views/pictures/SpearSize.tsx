@@ -68,7 +68,9 @@ export function SpearSize({
           </g>
         ))}
         <path className="axis" d={`M${left} ${base}H${right}`} />
-        {layout.asOf !== null && <path className="as-of" d={`M${layout.asOf} 22V${base}`} />}
+        {layout.asOf !== null && (
+          <path className="as-of" d={`M${layout.asOf} ${layout.shares.length ? top - 6 : 22}V${base}`} />
+        )}
         {limit && <path className="axis" d={`M${left} ${limit.y}H${right}`} />}
         {band && (
           <g clipPath={`url(#${plot})`}>
