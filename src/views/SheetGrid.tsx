@@ -171,7 +171,13 @@ export function SheetGrid({
     columnDefs,
     defaultColDef,
   })
-  useEffect(() => api.current?.refreshCells(), [api, state])
+  // What is pressed beside the sheet answers there first: the cells follow in a step of their own.
+  useEffect(() => {
+    const refresh = () => api.current?.refreshCells()
+    if (box.current?.contains(window.document.activeElement)) return refresh()
+    const later = setTimeout(refresh)
+    return () => clearTimeout(later)
+  }, [api, state])
 
   const rowsSaid = only ? `${only.length} of ${sheet.rows.length} rows` : `${sheet.rows.length} rows`
   const label = `${sheet.name}, ${rowsSaid}, ${sheet.columns.length} columns`

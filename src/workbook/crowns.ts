@@ -63,12 +63,13 @@ export function crownsOf(workbook: Workbook): CrownYears | Refusal | null {
   const constants = balanceValues.read(values)
   if (isRefusal(constants)) return constants
   const closes = closesIn(workbook)
+  const lookedUp = lookup(workbook)
   let spread: readonly Sampling[] | undefined
   const samplings = () => (spread ??= sampleSpreadOf(workbook)?.samplings ?? [])
   const shownAt = namesIn(document).find(({name}) => name.toLowerCase() === "shown_planting")?.at
   return {
     plantings: document.sheets[sheet]!.rows.flatMap(
-      (_, row) => plantingIn(workbook, sheet, row, closes, samplings) ?? [],
+      (_, row) => plantingIn(workbook, sheet, row, {closes, samplings, lookedUp}) ?? [],
     ),
     climate: read,
     values: constants,
@@ -99,8 +100,15 @@ function plantingIn(
   workbook: Workbook,
   sheet: number,
   row: number,
-  closes: ReadonlyMap<string, number | null>,
-  samplings: () => readonly Sampling[],
+  {
+    closes,
+    samplings,
+    lookedUp,
+  }: {
+    readonly closes: ReadonlyMap<string, number | null>
+    readonly samplings: () => readonly Sampling[]
+    readonly lookedUp: ReturnType<typeof lookup>
+  },
 ): PlantingCrowns | null {
   const value = (part: Part) => valueIn(workbook, sheet, row, part)
   const number = (part: Part) => numberOf(value(part))
@@ -108,8 +116,8 @@ function plantingIn(
   const [structure, reserve, open] = [number("structure at start"), number("store at start"), number("opens")]
   if (structure === null || structure <= 0 || reserve === null || open === null) return null
   const [lossFrom, left] = [number("fern loss from"), number("fern left")]
-  const factor = lookedUp(workbook, "factor", planting) ?? 1
-  const ageing = lookedUp(workbook, "ageing", planting) ?? 1
+  const factor = lookedUp("factor", planting) ?? 1
+  const ageing = lookedUp("ageing", planting) ?? 1
   const measured: MeasuredSugar[] = []
   const [on, sugar] = [number("sampled on"), number("sampled sugar")]
   if (on !== null && sugar !== null)
@@ -142,7 +150,7 @@ function plantingIn(
     floor: number("floor"),
     healthy: lossFrom !== null && left !== null ? [{from: lossFrom, share: left}] : [],
     factor: factor * ageing,
-    recordYears: lookedUp(workbook, "record years", planting) ?? 0,
+    recordYears: lookedUp("record years", planting) ?? 0,
     measured,
     samplesUsed: number("samples used") ?? 0,
   }
@@ -156,14 +164,25 @@ function valueIn(workbook: Workbook, sheet: number, row: number, part: Part): Va
   return col < 0 ? null : workbook.valueAt({sheet, row, col})
 }
 
-/** The value of a part in the row that another sheet has for a planting. */
-function lookedUp(workbook: Workbook, part: Part, planting: string): number | null {
-  const sheet = sheetWith(workbook.document, part)
-  if (sheet < 0) return null
-  const row = workbook.document.sheets[sheet]!.rows.findIndex(
-    (_, row) => valueIn(workbook, sheet, row, "planting") === planting,
-  )
-  return row < 0 ? null : numberOf(valueIn(workbook, sheet, row, part))
+/** Finds the number of a part in the row that another sheet has for a planting. */
+function lookup(workbook: Workbook): (part: Part, planting: string) => number | null {
+  const rows = new Map<number, ReadonlyMap<Value, number>>()
+  const rowsOf = (sheet: number) => {
+    const known = rows.get(sheet)
+    if (known) return known
+    const names = workbook.document.sheets[sheet]!.rows.map((_, row) =>
+      valueIn(workbook, sheet, row, "planting"),
+    )
+    // Of rows with the same name the first: it is set last.
+    const found = new Map(names.map((name, row) => [name, row] as const).toReversed())
+    rows.set(sheet, found)
+    return found
+  }
+  return (part, planting) => {
+    const sheet = sheetWith(workbook.document, part)
+    const row = sheet < 0 ? undefined : rowsOf(sheet).get(planting)
+    return row === undefined ? null : numberOf(valueIn(workbook, sheet, row, part))
+  }
 }
 
 /** The columns of these parts on the sheet that has the first of them, row by row, as our functions are given a range. */

@@ -215,13 +215,24 @@ export const keptInView = ({keeps = 1, columns}: Sheet) => Math.min(keeps, colum
 /** What a column stands for in the pictures, the studies and the acts that put something in. */
 export type Part = NonNullable<Column["part"]>
 
+/** The columns of a sheet by what they stand for; where several stand for the same, the first. */
+export function partsOf({columns}: Pick<Sheet, "columns">): ReadonlyMap<Part, number> {
+  const known = parts.get(columns)
+  if (known) return known
+  const found = new Map<Part, number>()
+  for (const [col, {part}] of columns.entries()) if (part && !found.has(part)) found.set(part, col)
+  parts.set(columns, found)
+  return found
+}
+const parts = new WeakMap<readonly Column[], ReadonlyMap<Part, number>>()
+
 /** The first sheet that has a column of this part, or -1. */
 export const sheetWith = ({sheets}: Document, part: Part) =>
-  sheets.findIndex(({columns}) => columns.some((column) => column.part === part))
+  sheets.findIndex((sheet) => partsOf(sheet).has(part))
 
 /** The column of this part on a sheet, or -1. */
 export const columnWith = ({sheets}: Document, sheet: number, part: Part) =>
-  sheets[sheet]!.columns.findIndex((column) => column.part === part)
+  partsOf(sheets[sheet]!).get(part) ?? -1
 
 export const isFormula = (content: unknown): content is string =>
   typeof content === "string" && content.startsWith("=")

@@ -1,4 +1,4 @@
-import {columnWith, sheetWith, type CellAddress, type Document, type Part, type Region} from "./document"
+import {partsOf, sheetWith, type CellAddress, type Part, type Region} from "./document"
 import {planOf} from "./plan"
 import {saleableIn} from "./saleable"
 import type {Value} from "./value"
@@ -163,7 +163,7 @@ export function rowsOf(workbook: Workbook, part: Part): readonly Row[] {
   const {document} = workbook
   const sheet = sheetWith(document, part)
   if (sheet < 0) return []
-  const cols = partsOf(document, sheet)
+  const cols = partsOf(document.sheets[sheet]!)
   return document.sheets[sheet]!.rows.map((_, row) => {
     const value = (of: Part): Value => {
       const col = cols.get(of) ?? -1
@@ -182,13 +182,6 @@ export function rowsOf(workbook: Workbook, part: Part): readonly Row[] {
     }
   })
 }
-
-const partsOf = (document: Document, sheet: number): ReadonlyMap<Part, number> =>
-  new Map(
-    document.sheets[sheet]!.columns.flatMap(({part}) =>
-      part ? [[part, columnWith(document, sheet, part)] as const] : [],
-    ),
-  )
 
 /** One week of cutting: the people and the cold it needs on its busiest day. */
 export interface WeekNeeds {
