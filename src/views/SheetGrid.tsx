@@ -177,7 +177,7 @@ export function SheetGrid({
     if (box.current?.contains(window.document.activeElement)) return refresh()
     const later = setTimeout(refresh)
     return () => clearTimeout(later)
-  }, [api, state])
+  }, [api, document, cell, editing, state.reach])
 
   const rowsSaid = only ? `${only.length} of ${sheet.rows.length} rows` : `${sheet.rows.length} rows`
   const label = `${sheet.name}, ${rowsSaid}, ${sheet.columns.length} columns`

@@ -1,5 +1,6 @@
 import {
   COLUMN_FORMULA,
+  contentAt,
   isFormula,
   type CellAddress,
   type Column,
@@ -48,7 +49,7 @@ export function checkedOf(workbook: Workbook, words: Words): Checked {
 
 /** A formula may spill its errors into blank cells; numbers are none. */
 function* faultsIn(workbook: Workbook) {
-  for (const {at} of cellsOfSheets(workbook.document, () => (content) => typeof content !== "number")) {
+  for (const at of besideNumbers(workbook.document)) {
     const fault = workbook.valueAt(at)
     if (isFault(fault)) yield {at, fault}
   }
@@ -57,16 +58,36 @@ function* faultsIn(workbook: Workbook) {
 function* writtenIn(document: Document): Generator<Written> {
   for (const [sheet, {columns, rows}] of document.sheets.entries()) {
     for (const [col, {formula, total}] of columns.entries()) {
+      if (formula === undefined && total === undefined) continue
       const first = rows.findIndex((contents) => contents[col] === COLUMN_FORMULA)
       const at = {sheet, row: Math.max(0, first), col}
       if (formula !== undefined) yield {at, formula, stands: "column"}
       if (total !== undefined) yield {at, formula: total, stands: "total"}
     }
   }
-  const isOwn = (content: Content) => isFormula(content) && content !== COLUMN_FORMULA
-  for (const {at, content} of cellsOfSheets(document, () => isOwn))
-    yield {at, formula: content as string, stands: "cell"}
+  for (const at of besideNumbers(document)) {
+    const content = contentAt(document, at)
+    if (isFormula(content) && content !== COLUMN_FORMULA) yield {at, formula: content, stands: "cell"}
+  }
 }
+
+/** The cells that hold something else than a number, or nothing, row by row. */
+function* besideNumbers({sheets}: Document): Generator<CellAddress> {
+  for (const [sheet, {columns, rows}] of sheets.entries())
+    for (const [row, contents] of rows.entries())
+      for (const col of colsBesideNumbers(contents, columns.length)) yield {sheet, row, col}
+}
+
+/** Looked through once for each row: an edit leaves the others as they are, and a sheet may have a million cells. */
+function colsBesideNumbers(contents: readonly Content[], width: number): readonly number[] {
+  const held = besides.get(contents)
+  if (held?.width === width) return held.cols
+  const cols: number[] = []
+  for (let col = 0; col < width; col++) if (typeof contents[col] !== "number") cols.push(col)
+  besides.set(contents, {width, cols})
+  return cols
+}
+const besides = new WeakMap<readonly Content[], {readonly width: number; readonly cols: readonly number[]}>()
 
 /** What a formula is called: "Close of Long Acre", "Column Close of Season plan", "The total of Area, Plantings". */
 export function writtenName({document, words}: Checked, {at, stands}: Written): string {

@@ -1,5 +1,5 @@
 import {contentAt, type CellAddress} from "../document"
-import {tokens} from "../formula"
+import {tokens, type Token} from "../formula"
 import {isUsableName} from "../names"
 import {wordsIn, type Checked} from "./checked"
 import type {Finding} from "./finding"
@@ -10,7 +10,7 @@ const READ_BY_PROGRAM = new Set(["as_of", "season", "shown_planting", "spear_lim
 /** Named values that nothing uses, that are used and blank, that no formula can call, or whose name another row has. */
 export function namedValues(checked: Checked): Finding[] {
   const {document, names, workbook} = checked
-  const called = calledNames(checked)
+  const {called, needed} = calledNames(checked)
   const found: Finding[] = []
   const tell = (at: CellAddress, sentence: string, alike?: string) =>
     found.push({rule: "named value", cells: [at], sentence, ...(alike && {alike})})
@@ -30,7 +30,7 @@ export function namedValues(checked: Checked): Finding[] {
         )
       else if (named!.at.row !== row || named!.at.sheet !== sheet)
         tell(at, `${name} is named twice: formulas mean the value in row ${named!.at.row + 1}`)
-      else if (called.has(lower) && contentAt(document, value) === null)
+      else if (needed.has(lower) && contentAt(document, value) === null)
         tell(value, `${name} is blank, and formulas use it`, "are blank, and formulas use them")
       else if (!called.has(lower) && !READ_BY_PROGRAM.has(lower) && workbook.usersOf(value).length === 0)
         tell(at, `${name} is used nowhere`, "are used nowhere")
@@ -39,10 +39,22 @@ export function namedValues(checked: Checked): Finding[] {
   return found
 }
 
-/** The names that formulas call, also those of columns that have no row yet. */
-function calledNames({written}: Checked): ReadonlySet<string> {
+/** The names that formulas call, also those of columns that have no row yet; and those that some formula needs a value of. */
+function calledNames({written}: Checked) {
   const called = new Set<string>()
-  for (const {formula} of written)
-    for (const {kind, text} of tokens(formula)) if (kind === "name") called.add(text.toLowerCase())
-  return called
+  const needed = new Set<string>()
+  for (const {formula} of written) {
+    const pieces = tokens(formula).filter(({kind}) => kind !== "space")
+    const names = pieces.flatMap(({kind, text}) => (kind === "name" ? [text.toLowerCase()] : []))
+    for (const name of names) called.add(name)
+    const asked = new Set(
+      pieces.flatMap(({text}, at) => (asksForBlank(pieces.slice(at, at + 3)) ? [text.toLowerCase()] : [])),
+    )
+    for (const name of names) if (!asked.has(name)) needed.add(name)
+  }
+  return {called, needed}
 }
+
+/** Whether a formula asks if a named value is blank: `Spear_share=""`. It knows then what to do without one. */
+const asksForBlank = ([name, sign, text]: readonly Token[]) =>
+  name?.kind === "name" && sign?.text === "=" && text?.text === '""'

@@ -35,3 +35,15 @@ it("tells a blank one that formulas use, a twin, and a name that reads as a cell
     "'Named values'!A4: No formula can call Q10: a name has letters, digits and _ only, and does not read as a cell",
   ])
 })
+
+it("says nothing of a blank one where each formula that uses it asks whether it is blank", () => {
+  const rows = [
+    ["Rate", null],
+    ["Coast", 0.16],
+  ]
+  expect(inWords(named('=IF(rate = "",0,Rate*2)', ...rows), "named value")).toEqual([])
+  // Another formula needs it, and so does one that asks of something else.
+  expect(inWords(named('=IF(Coast="",0,Rate*2)', ...rows), "named value")).toEqual([
+    "'Named values'!B1: Rate is blank, and formulas use it",
+  ])
+})
