@@ -1,10 +1,15 @@
 import {measureOf} from "../editor/measures"
 import {onlyRows} from "../editor/selection"
-import type {Store} from "../editor/store"
-import {keptInView} from "../workbook/document"
+import type {EditorState, Store} from "../editor/store"
+import {cellName, rowNames} from "../editor/words"
+import {keptInView, type CellAddress, type Note} from "../workbook/document"
+import {extraAt} from "../workbook/extras"
+import {columnLetters} from "../workbook/formula"
 import {regionOf} from "../workbook/region"
+import {kindAt, type CellKind} from "../workbook/trace"
 import {cellViewAt, isWordColumn, TOTAL_ROW} from "./cellView"
 import {columnGroups} from "./columnGroups"
+import {NoteWords} from "./NotePanel"
 import {textWidth} from "./pictures/placing"
 import {useEditor} from "./useEditor"
 import {usePrinting} from "./usePrinting"
@@ -44,6 +49,9 @@ function Tables({store}: {store: Store}) {
   const widths = sheet.columns.map((column, col) =>
     paperWidth(column.heading, measureOf(column.unit, region).unit, texts(col)),
   )
+  const remarks = remarksOn(state, rows)
+  // By letters: a small figure beside a number would be read with it.
+  const letters = new Map(remarks.map(({at}, i) => [`${at.row}:${at.col}`, columnLetters(i).toLowerCase()]))
   const hasTotal = sheet.columns.some(({total}) => total !== undefined)
   const line = (row: number, cols: readonly number[]) => (
     <tr key={row}>
@@ -53,6 +61,7 @@ function Tables({store}: {store: Store}) {
         return (
           <td key={col} className={isLong ? "txt long" : align === "left" ? "txt" : undefined}>
             {text}
+            {letters.has(`${row}:${col}`) && <sup>{letters.get(`${row}:${col}`)}</sup>}
           </td>
         )
       })}
@@ -83,6 +92,37 @@ function Tables({store}: {store: Store}) {
           The first {rows.length} of {all.length} rows.
         </p>
       )}
+      {remarks.length > 0 && (
+        <ol>
+          {remarks.map(({at, kind, note}) => (
+            <li key={`${at.row}:${at.col}`}>
+              {at.col === 0 ? cellViewAt(store, at).text : cellName(document, at, rowNames(store.workbook))}:{" "}
+              {kind && `${kind}. `}
+              {note && <NoteWords note={note} />}
+            </li>
+          ))}
+        </ol>
+      )}
     </div>
+  )
+}
+
+/** What paper says in words below its tables: there a mark has no colour and opens nothing. */
+interface Remark {
+  readonly at: CellAddress
+  /** What the cell is besides what its column says: typed over, questioned. */
+  readonly kind: CellKind | null
+  readonly note: Note | null
+}
+
+function remarksOn({document, cell: {sheet}}: EditorState, rows: readonly number[]): readonly Remark[] {
+  return rows.flatMap((row) =>
+    document.sheets[sheet]!.columns.flatMap((_, col) => {
+      const at = {sheet, row, col}
+      const found = kindAt(document, at)
+      const kind = found === "typed over" || found === "questioned" ? found : null
+      const note = extraAt(document, at)?.note ?? null
+      return kind || note ? [{at, kind, note}] : []
+    }),
   )
 }

@@ -181,6 +181,29 @@ it("prints a wide sheet whole, in groups of columns that each begin with the nam
   await expect.poll(() => tables.count()).toBe(0)
 })
 
+it("prints in words what a mark says on the screen: a note, and a number that was typed over", async () => {
+  const {page} = await openPlanner()
+  const sheet = sheetOn(page)
+  await page.locator(".ag-cell").first().waitFor()
+  await sheet.open("Pickings")
+  await sheet.type(2, "A hectare", "99")
+  await sheet.choose(3, "Weight")
+  await page.keyboard.press("Shift+F2")
+  await page.getByLabel("What to know").fill("Scale was wet")
+  await page.getByRole("button", {name: "Keep the note"}).click()
+  await sheet.choose(4, "Planting")
+  await page.getByLabel("What to know").fill("First day of the second crew")
+  await page.getByRole("button", {name: "Keep the note"}).click()
+  await page.emulateMedia({media: "print"})
+  const paper = page.locator(".paper-sheet")
+  expect(await paper.locator("ol li").allInnerTexts()).toEqual([
+    "A hectare of North Bench: typed over.",
+    expect.stringMatching(/^Weight of Long Acre: Scale was wet \d+ [A-Z][a-z]{2} 20\d\d$/),
+    expect.stringMatching(/^Sand Piece: First day of the second crew \d/),
+  ])
+  expect(await paper.locator("td:has(sup)").allInnerTexts()).toEqual(["99a", "338b", "Sand Piecec"])
+})
+
 it("prints the packing list with its day, and what the shed needs to know of a planting on one line", async () => {
   const {page} = await openPlanner({width: 1440})
   await page.locator(".ag-cell").first().waitFor()
