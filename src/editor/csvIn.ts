@@ -1,5 +1,5 @@
 import Papa from "papaparse"
-import {contentAt, type Column, type Content, type Document} from "../workbook/document"
+import {contentAt, type Column, type Content, type Document, type Region} from "../workbook/document"
 import type {Edit, Entry} from "../workbook/edit"
 import {decimalOf, regionOf, type Decimal} from "../workbook/region"
 import {unguarded} from "./csvOut"
@@ -107,18 +107,21 @@ export interface Match {
   readonly to: number | null
   /** Why it stays out, where it does. */
   readonly why: string | null
-  /** The unit that its heading names, where that is another than the column shows; to be asked about. */
+  /**
+   * A unit that its numbers may be in though the column shows another; to be asked about. It is the one that the heading names or,
+   * where it names none, the one of the other measures.
+   */
   readonly named: string | null
   /** Whether what stands in the unit named can be turned into that of the column. */
   readonly turns: boolean
 }
 
 /** Finds the column of a sheet for each column of a table, by heading, without regard to case and unit. */
-export function matchesOf(document: Document, sheet: number, {headings}: CsvTable): readonly Match[] {
+export function matchesOf(document: Document, sheet: number, {headings, lines}: CsvTable): readonly Match[] {
   const {columns} = document.sheets[sheet]!
   const region = regionOf(document)
   const taken = new Set<number>()
-  return headings.map((heading): Match => {
+  return headings.map((heading, i): Match => {
     const stays = (why: string): Match => ({heading, to: null, why, named: null, turns: false})
     const read = withUnit(heading)
     const unitOf = ({unit}: Column) => measureOf(unit, region).unit
@@ -132,10 +135,17 @@ export function matchesOf(document: Document, sheet: number, {headings}: CsvTabl
     taken.add(found.col)
     if (found.column.formula !== undefined) return stays("it is worked out here")
     const isWhole = found.column.heading.toLowerCase() === heading.toLowerCase()
-    const named = isWhole || read.unit === unitOf(found.column) ? null : read.unit
+    const hasNumbers = lines.some((line) => isBareNumber(line[i]!))
+    const stated = read.unit ?? (hasNumbers ? otherUnit(found.column, region) : null)
+    const named = (isWhole && read.unit !== null) || stated === unitOf(found.column) ? null : stated
     const turns = named !== null && turned(1, named, found.column.unit ?? "") !== null
     return {heading, to: found.col, why: null, named, turns}
   })
+}
+
+/** The unit of a column in the measures that the region does not use. */
+function otherUnit({unit}: Column, {measures, ...others}: Region): string | null {
+  return measureOf(unit, measures === "US" ? others : {...others, measures: "US"}).unit || null
 }
 
 /** "Area (ac)", "Area [ac]" and "Area, ac" name a unit. */
@@ -146,7 +156,7 @@ function withUnit(text: string): {heading: string; unit: string | null} {
     : {heading: text, unit: null}
 }
 
-/** What a person said of a column whose heading names another unit; null while it is not said. */
+/** What a person said of a column that is asked about; null while it is not said. */
 export type UnitSaid = "turn" | "as shown" | "leave out" | null
 
 export interface Bringing {
@@ -237,7 +247,8 @@ const short = (text: string) => (text.length > 40 ? `${text.slice(0, 40)}…` : 
 /** A field as it would be typed here, with the unit it stands in where that is to be turned. */
 function numberAs(written: string, taken: Decimal | null, unit: string | null): string {
   const text = withOwnDecimal(written.trim(), taken) ?? written
-  return unit !== null && /^[-+\u2212]?[\d.,\s]+$/.test(text) && /\d/.test(text)
-    ? `${text.trim()} ${unit}`
-    : text
+  return unit !== null && isBareNumber(text) ? `${text.trim()} ${unit}` : text
 }
+
+/** Whether a field is a number without a unit behind it. */
+const isBareNumber = (text: string) => /^\s*[-+\u2212]?[\d.,\s]+$/.test(text) && /\d/.test(text)

@@ -52,7 +52,7 @@ describe("readCsv and bringingOf", () => {
 
   it("lists the lines that cannot be brought in, each with its reason, and brings in the others", () => {
     const weights = ["148,5", "92,1", "n/a", "101,7"]
-    const found = bringing(`Planting;Weight\n${weights.map((one) => `Well Field;${one}`).join("\n")}`)
+    const found = bringing(`Planting;Weight (kg)\n${weights.map((one) => `Well Field;${one}`).join("\n")}`)
     expect(contentsOf(found)).toEqual(["Well Field", 148.5, "Well Field", 92.1, "Well Field", 101.7])
     expect(found.left).toEqual(["line 4: “n/a” is not a number; Weight takes a number in kg"])
     expect(found.taken).toBe(",")
@@ -60,7 +60,7 @@ describe("readCsv and bringingOf", () => {
 
   it("leaves out lines with more fields than headings, and lines that stand on the sheet already", () => {
     const found = bringing(
-      "Planting,Day,Weight\nLong Acre,2026-04-18,148.5\na,2026-04-19,1,2\nb,2026-04-19,3",
+      "Planting,Day,Weight (kg)\nLong Acre,2026-04-18,148.5\na,2026-04-19,1,2\nb,2026-04-19,3",
     )
     expect(found.twins).toBe(1)
     expect(found.left).toEqual(["line 3: it has 4 fields, and the headings are 3"])
@@ -73,6 +73,19 @@ describe("readCsv and bringingOf", () => {
     expect(contentsOf(bringing(text))).toEqual(["Well Field"]) // nothing is guessed before the answer
     expect(contentsOf(bringing(text, [null, "turn"]))).toEqual(["Well Field", 45.359237]) // NIST Handbook 44
     expect(contentsOf(bringing(text, [null, "as shown"]))).toEqual(["Well Field", 100])
+  })
+
+  it("asks where a heading names no unit, unless its fields do or there is no other", () => {
+    const text = "Planting,Weight\nWell Field,100"
+    expect(matchesOf(pickings, 0, tableOf(text))[1]).toMatchObject({to: 2, named: "lb", turns: true})
+    expect(contentsOf(bringing(text))).toEqual(["Well Field"])
+    expect(contentsOf(bringing(text, [null, "as shown"]))).toEqual(["Well Field", 100])
+    expect(contentsOf(bringing(text, [null, "turn"]))).toEqual(["Well Field", 45.359237])
+    const us = {...pickings, region: {measures: "US"}} as const
+    expect(matchesOf(us, 0, tableOf(text))[1]).toMatchObject({named: "kg", turns: true})
+    expect(contentsOf(bringing("Planting,Weight\nWell Field,100 lb"))).toEqual(["Well Field", 45.359237])
+    const shares = documentOf(sheet("Shares", [column("Share", {unit: "%"})], []))
+    expect(matchesOf(shares, 0, tableOf("Share\n5"))[0]).toMatchObject({to: 0, named: null})
   })
 
   it("never offers to turn a unit of another kind", () => {
