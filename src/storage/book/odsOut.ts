@@ -51,7 +51,7 @@ const metaPart = ({title, subject, about}: Book, on: Date) =>
   `${XML_HEAD}<office:document-meta ${NAMESPACES}><office:meta><meta:generator>Fernledger</meta:generator><dc:title>${xmlText(title)}</dc:title><dc:subject>${xmlText(subject)}</dc:subject><dc:description>${xmlText(about)}</dc:description><meta:creation-date>${on.toISOString().slice(0, 19)}</meta:creation-date></office:meta></office:document-meta>`
 
 function contentPart({sheets, names}: Book): string {
-  const looks = new Set<string>()
+  const looks = new Set([BLANK])
   const widths = new Set<number>()
   for (const sheet of sheets) {
     for (const width of sheet.widths) if (width !== null) widths.add(width)
@@ -80,6 +80,9 @@ function contentPart({sheets, names}: Book): string {
 }
 
 const quoted = (sheet: string) => sheetText(sheet).replace(/^(?!')(.*)$/, "'$1'")
+
+/** The style of what holds nothing yet: a guarded sheet lets it be typed into. Without a style of its own it would be locked. */
+const BLANK = "plain-open"
 
 const styleName = ({look, isLocked}: BookCell) =>
   `${typeof look === "number" ? `n${look}` : look}-${isLocked ? "locked" : "open"}`
@@ -117,7 +120,7 @@ function tablePart(
   const width = Math.max(1, ...rows.map((row) => row.length))
   const columns = Array.from({length: width}, (_, i) => {
     const known = widths[i] ?? null
-    return `<table:table-column${known === null ? "" : ` table:style-name="w${known}"`}/>`
+    return `<table:table-column${known === null ? "" : ` table:style-name="w${known}"`} table:default-cell-style-name="${BLANK}"/>`
   })
   const follows = Array.from({length: width}, (_, col) => {
     const rule = rules[col]

@@ -1,4 +1,5 @@
 import {readFileSync} from "node:fs"
+import {unzipSync} from "fflate"
 import {describe, expect, it} from "vitest"
 import {readBook} from "../../../src/storage/book/bookFile"
 import {fullCopy, valuesCopy} from "../../../src/storage/book/bookOf"
@@ -160,6 +161,27 @@ describe.each(forms)("a workbook sent out as .%s and brought in again", (form, w
     expect(left).toEqual([])
     const values = back(write(valuesCopy(new Workbook(ruled), asIs, form).book, on))
     expect(values.document.sheets[0]!.columns.some(({rule}) => rule)).toBe(false)
+  })
+
+  it("guards what is worked out, and lets blank cells beside it be typed into", () => {
+    const files = unzipSync(write(fullCopy(new Workbook(small)).book, on))
+    const part = (name: string) => new TextDecoder().decode(files[name])
+    if (form === "ods") {
+      const content = part("content.xml")
+      expect(content).toMatch(/table:name="Plan &amp; more" table:protected="true"/)
+      expect(content.match(/<table:table-column[^>]*>/g)).toHaveLength(9)
+      expect(
+        content.match(/<table:table-column[^>]* table:default-cell-style-name="plain-open"/g),
+      ).toHaveLength(9)
+      expect(content).toMatch(
+        /style:name="plain-open"[^>]*><style:table-cell-properties style:cell-protect="none"/,
+      )
+    } else {
+      expect(part("xl/worksheets/sheet1.xml")).toMatch(/<sheetProtection sheet="1"/)
+      expect(part("xl/worksheets/sheet1.xml").match(/<col [^>]*>/g)).toHaveLength(7)
+      expect(part("xl/worksheets/sheet1.xml").match(/<col [^>]*style="0"/g)).toHaveLength(7)
+      expect(part("xl/styles.xml")).toMatch(/<cellXfs[^>]*><xf (?:(?!<\/xf>).)*<protection locked="0"\/>/)
+    }
   })
 
   it("keeps each number and formula of the demonstration farm, from one form to the other and back", () => {
