@@ -6,6 +6,7 @@ import {createStore} from "./editor/store"
 import {handedIn, pageWith, type Handed} from "./handed"
 import {keepLook} from "./lastLook"
 import {oneFilePage} from "./storage/oneFilePage"
+import {createAtWork, wasCutOff} from "./storage/atWork"
 import {createAutosave, isLastingNow} from "./storage/autosave"
 import {isRefused, openDevice} from "./storage/deviceStore"
 import {
@@ -85,6 +86,7 @@ export async function startPlanner(root: Root, inside: Handed | null, isFirstVis
   let greets = isFirstVisit && !found ? document.name : null
   let state: KeepingState = {
     found,
+    wasCutOff: false,
     saving: null,
     place: "leads",
     isLasting: undefined,
@@ -115,6 +117,7 @@ export async function startPlanner(root: Root, inside: Handed | null, isFirstVis
     return plan && {name: document.name, season: document.season, plan}
   }
   const versions = openVersions()
+  const atWork = createAtWork()
   let kept = store.getState().document
   const keep = () => {
     const {document} = store.getState()
@@ -125,6 +128,7 @@ export async function startPlanner(root: Root, inside: Handed | null, isFirstVis
     }
     kept = document
     autosave.changed(document)
+    if (lead.place() === "leads") atWork.begin(document.name)
     onceDrawn(keepWhatIsShown)
   }
   let looked: Document | null = null
@@ -144,6 +148,10 @@ export async function startPlanner(root: Root, inside: Handed | null, isFirstVis
     say({copies: last ? {last} : first ? {noneSince: first.savedAt} : null})
   }
   await lead.take(document.name, keptThen)
+  if (lead.place() === "leads" && wasCutOff(document.name)) {
+    say({wasCutOff: true})
+    atWork.begin(document.name) // said once, since this page ends it
+  }
   if (!came) keepWhatIsShown() // what came inside the page is not this device's own
   if (state.found && !isRefused(state.found)) void isLastingNow().then((isLasting) => say({isLasting}))
   store.subscribe(() => {
@@ -157,6 +165,7 @@ export async function startPlanner(root: Root, inside: Handed | null, isFirstVis
     keep()
     keepWhatIsShown()
     void autosave.flush()
+    atWork.end()
   })
 
   /** Opens another workbook; where the engine cannot, what was open stays. */

@@ -1,11 +1,10 @@
 import {isoOf, LAST_DAY} from "../../functions/calendar"
+import {MONTHS} from "../workbook/clock"
 import {isRate, type Region} from "../workbook/document"
 import {PLAIN_REGION, type Decimal} from "../workbook/region"
 import {isFault, type Value} from "../workbook/value"
 import type {CellColumn} from "./cellColumn"
 import {measureOf, shownNumber, type Measure} from "./measures"
-
-const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
 
 /** "25 Apr 2026": the month in letters, so that no one asks which number is the day. */
 export const dateText = (day: number) =>

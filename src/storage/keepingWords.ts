@@ -1,4 +1,4 @@
-import {isoTime} from "../workbook/clock"
+import {dateWords, isoSecond, isoTime} from "../workbook/clock"
 import type {SavingState} from "./autosave"
 import type {Found, Refused} from "./deviceStore"
 import {isRefused} from "./deviceStore"
@@ -8,6 +8,8 @@ import {WHY_NOT, type Place} from "./lead"
 export interface KeepingState {
   /** What was found at the start: it counts until something is saved. */
   readonly found: Found | Refused | null
+  /** The page that saved what was found was killed, or crashed. */
+  readonly wasCutOff: boolean
   readonly saving: SavingState | null
   readonly place: Place
   /** Whether the browser said it will keep the storage; null where it cannot be asked, undefined before it was. */
@@ -28,15 +30,17 @@ export function keepingWords(state: KeepingState, now: Date): string {
 const NEWER =
   "A newer version of the planner is ready: close the planner everywhere and open it again to take it"
 
-function savingWords({found, saving, place}: KeepingState, now: Date): string {
+function savingWords({found, wasCutOff, saving, place}: KeepingState, now: Date): string {
   if (place !== "leads") return `Not saved: ${lowered(WHY_NOT[place])}`
   if (saving?.kind === "saving") return "Saving…"
   if (saving?.kind === "saved") return `Saved on this device ${isoTime(saving.at)}`
   if (saving) return `Not saved: ${saving.reason}`
   if (found === null) return "Nothing changed yet"
-  return isRefused(found)
-    ? `Not saved: ${lowered(found.refused)}`
-    : `As saved on this device ${dayAndTime(found.savedAt, now)}`
+  if (isRefused(found)) return `Not saved: ${lowered(found.refused)}`
+  const day = found.savedAt.toDateString() === now.toDateString() ? "" : `${dateWords(found.savedAt)} `
+  return wasCutOff
+    ? `Recovered to ${day}${isoSecond(found.savedAt)}`
+    : `As saved on this device ${day}${isoTime(found.savedAt)}`
 }
 
 /** How long what is saved stays, or what to do with what is not. */
@@ -74,6 +78,3 @@ function copyDue({copies, saving, found}: KeepingState, now: Date): string {
 }
 
 const lowered = (sentence: string) => sentence.replace(/^./, (letter) => letter.toLowerCase())
-
-const dayAndTime = (at: Date, now: Date) =>
-  at.toDateString() === now.toDateString() ? isoTime(at) : `${at.toLocaleDateString("en-GB")} ${isoTime(at)}`

@@ -333,6 +333,25 @@ describe("nothing is lost", () => {
     expect(await again.locator(".folio").innerText()).toContain("As saved on this device")
   })
 
+  it("says to what time it is recovered where the page crashed, and not after it was put away", async () => {
+    const {page, sheet} = await openPlan()
+    await sheet.type("Long Acre", "Open", "29 Apr")
+    await page.getByText(/^Saved on this device/).waitFor()
+    const address = page.url()
+    const context = page.context()
+    const crash = await context.newCDPSession(page)
+    void crash.send("Page.crash").catch(() => {}) // there is no answer
+    await page.waitForEvent("crash")
+    const again = await context.newPage()
+    await again.goto(address)
+    await again.locator(".ag-cell").first().waitFor()
+    expect(await sheetOn(again).text("Long Acre", "Open")).toBe("29 Apr")
+    expect(await again.locator(".folio").innerText()).toMatch(/Recovered to \d\d:\d\d:\d\d/)
+    await again.reload()
+    await again.locator(".ag-cell").first().waitFor()
+    expect(await again.locator(".folio").innerText()).toContain("As saved on this device")
+  })
+
   it("keeps a file copy that opens again, and refuses a damaged one without touching what is open", async () => {
     // Without the browser's own dialogs, which a test cannot answer, the planner takes a link and a file field.
     const {page, trouble, sheet} = await openPlan()

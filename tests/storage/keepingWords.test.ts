@@ -4,6 +4,7 @@ import {keepingWords, type KeepingState} from "../../src/storage/keepingWords"
 const now = new Date(2026, 4, 25, 14, 2)
 const start: KeepingState = {
   found: null,
+  wasCutOff: false,
   saving: null,
   place: "leads",
   isLasting: undefined,
@@ -19,7 +20,10 @@ it.each<[Partial<KeepingState>, string]>([
   [{saving: {kind: "saving"}}, "Saving…"],
   [{saving: saved}, "Saved on this device 14:02"],
   [{found: found(now)}, "As saved on this device 14:02"],
-  [{found: found(new Date(2026, 4, 24, 9, 5))}, "As saved on this device 24/05/2026 09:05"],
+  [{found: found(new Date(2026, 4, 25, 14, 1, 31)), wasCutOff: true}, "Recovered to 14:01:31"],
+  [{found: found(new Date(2026, 4, 24, 9, 5)), wasCutOff: true}, "Recovered to 24 May 2026 09:05:00"],
+  [{found: found(now), wasCutOff: true, saving: saved}, "Saved on this device 14:02"],
+  [{found: found(new Date(2026, 4, 24, 9, 5))}, "As saved on this device 24 May 2026 09:05"],
   [
     {found: {refused: "This browser offers no storage"}},
     "Not saved: this browser offers no storage. Keep a file copy",
@@ -52,7 +56,7 @@ it("reminds of a file copy once a week has passed without one", () => {
   )
   // Nothing has changed since the last copy.
   const unchanged = words({found: found(ago(10)), isLasting: true, copies: {last: ago(9)}})
-  expect(unchanged).toBe(`As saved on this device 15/05/2026 14:02. ${without}`)
+  expect(unchanged).toBe(`As saved on this device 15 May 2026 14:02. ${without}`)
 })
 
 it("does not speak of keeping what is not saved", () => {
