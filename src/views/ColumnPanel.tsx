@@ -65,29 +65,24 @@ function Fields({
   col: number
   onClose: () => void
 }) {
-  const [heading, setHeading] = useState(column.heading)
   const region = regionOf(store.getState().document)
-  const shownUnit = measureOf(column.unit, region).unit
-  const [unit, setUnit] = useState(shownUnit)
-  const [format, setFormat] = useState(FORMATS.findIndex((one) => one.format === column.format))
-  const [width, setWidth] = useState(String(Math.round((columnWidth(column, col) / REM) * 10) / 10))
-  const shownLimit = (limit: number | undefined) =>
-    limit === undefined ? "" : limitText(limit, column.unit, region)
-  const [least, setLeast] = useState(shownLimit(column.rule?.least))
-  const [most, setMost] = useState(shownLimit(column.rule?.most))
-  const [usualFrom, setUsualFrom] = useState(shownLimit(column.rule?.usual?.[0]))
-  const [usualTo, setUsualTo] = useState(shownLimit(column.rule?.usual?.[1]))
-  const [nearOthers, setNearOthers] = useState(column.rule?.nearOthers ?? false)
-  const [asks, setAsks] = useState(!column.rule?.onlyMarks)
-  const [words, setWords] = useState((column.rule?.words ?? []).join("\n"))
-  const [fault, setFault] = useState("")
+  const shown = shownOf(column, col, region)
+  // What is typed holds for the column as it is: once that changes, or goes back, the fields show it.
+  const [typed, setTyped] = useState<{of: Column; fields: Partial<Shown>}>({of: column, fields: {}})
+  const [told, setTold] = useState({of: column, words: ""})
+  const fields = {...shown, ...(typed.of === column ? typed.fields : {})}
+  const {heading, unit, format, width, least, most, usualFrom, usualTo, nearOthers, asks, words} = fields
+  const type = (more: Partial<Shown>) =>
+    setTyped({of: column, fields: {...(typed.of === column ? typed.fields : {}), ...more}})
+  const setFault = (words: string) => setTold({of: column, words})
+  const fault = told.of === column ? told.words : ""
 
   const keep = (event: FormEvent) => {
     event.preventDefault()
-    const newUnit = unit === shownUnit ? column.unit : storedUnit(unit.trim(), region) || undefined
+    const newUnit = unit === shown.unit ? column.unit : storedUnit(unit.trim(), region) || undefined
     // A limit that stays as it is shown stays as it is stored.
     const limit = (text: string, was: number | undefined) =>
-      was !== undefined && newUnit === column.unit && text === shownLimit(was)
+      was !== undefined && newUnit === column.unit && text === limitText(was, column.unit, region)
         ? was
         : limitOf(text, newUnit, region)
     const numbers = {
@@ -130,6 +125,7 @@ function Fields({
     }
     setFault("")
     const {sheet} = store.getState().cell
+    setTyped({of: column, fields: {}})
     store.run(() => ({type: "changeColumn", sheet, col, change}))
   }
 
@@ -142,14 +138,16 @@ function Fields({
       {column.about && <p>{column.about}</p>}
       <form onSubmit={keep}>
         <label>
-          Heading <input value={heading} onChange={({currentTarget}) => setHeading(currentTarget.value)} />
+          Heading{" "}
+          <input value={heading} onChange={({currentTarget}) => type({heading: currentTarget.value})} />
         </label>
         <label>
-          Unit <input value={unit} size={10} onChange={({currentTarget}) => setUnit(currentTarget.value)} />
+          Unit{" "}
+          <input value={unit} size={10} onChange={({currentTarget}) => type({unit: currentTarget.value})} />
         </label>
         <label>
           Shown as{" "}
-          <select value={format} onChange={({currentTarget}) => setFormat(Number(currentTarget.value))}>
+          <select value={format} onChange={({currentTarget}) => type({format: Number(currentTarget.value)})}>
             {format < 0 && <option value={-1}>{String(column.format)} decimals</option>}
             {FORMATS.map(({words}, i) => (
               <option key={words} value={i}>
@@ -164,7 +162,7 @@ function Fields({
             value={width}
             size={5}
             inputMode="decimal"
-            onChange={({currentTarget}) => setWidth(currentTarget.value)}
+            onChange={({currentTarget}) => type({width: currentTarget.value})}
           />
         </label>
         <fieldset>
@@ -175,7 +173,7 @@ function Fields({
               value={least}
               size={7}
               inputMode="decimal"
-              onChange={({currentTarget}) => setLeast(currentTarget.value)}
+              onChange={({currentTarget}) => type({least: currentTarget.value})}
             />
           </label>{" "}
           <label>
@@ -184,13 +182,17 @@ function Fields({
               value={most}
               size={7}
               inputMode="decimal"
-              onChange={({currentTarget}) => setMost(currentTarget.value)}
+              onChange={({currentTarget}) => type({most: currentTarget.value})}
             />
           </label>
           <p className="small q">Blank means any number. What stands there already stays.</p>
           <label>
             or one of these words, one on each line{" "}
-            <textarea value={words} rows={3} onChange={({currentTarget}) => setWords(currentTarget.value)} />
+            <textarea
+              value={words}
+              rows={3}
+              onChange={({currentTarget}) => type({words: currentTarget.value})}
+            />
           </label>
         </fieldset>
         <fieldset>
@@ -201,7 +203,7 @@ function Fields({
               value={usualFrom}
               size={7}
               inputMode="decimal"
-              onChange={({currentTarget}) => setUsualFrom(currentTarget.value)}
+              onChange={({currentTarget}) => type({usualFrom: currentTarget.value})}
             />
           </label>{" "}
           <label>
@@ -210,14 +212,14 @@ function Fields({
               value={usualTo}
               size={7}
               inputMode="decimal"
-              onChange={({currentTarget}) => setUsualTo(currentTarget.value)}
+              onChange={({currentTarget}) => type({usualTo: currentTarget.value})}
             />
           </label>
           <label className="check">
             <input
               type="checkbox"
               checked={nearOthers}
-              onChange={({currentTarget}) => setNearOthers(currentTarget.checked)}
+              onChange={({currentTarget}) => type({nearOthers: currentTarget.checked})}
             />
             far from the other rows of the same name
           </label>
@@ -225,7 +227,7 @@ function Fields({
             <input
               type="checkbox"
               checked={asks}
-              onChange={({currentTarget}) => setAsks(currentTarget.checked)}
+              onChange={({currentTarget}) => type({asks: currentTarget.checked})}
             />
             ask for a reason when one is typed, not only mark it
           </label>
@@ -266,6 +268,40 @@ function Fields({
       </p>
     </PanelFrame>
   )
+}
+
+/** What the fields of the form show. */
+interface Shown {
+  readonly heading: string
+  readonly unit: string
+  /** The place among the formats; -1 for one that is not listed. */
+  readonly format: number
+  readonly width: string
+  readonly least: string
+  readonly most: string
+  readonly usualFrom: string
+  readonly usualTo: string
+  readonly nearOthers: boolean
+  readonly asks: boolean
+  readonly words: string
+}
+
+function shownOf(column: Column, col: number, region: Region): Shown {
+  const {heading, unit, format, rule = {}} = column
+  const limit = (one: number | undefined) => (one === undefined ? "" : limitText(one, unit, region))
+  return {
+    heading,
+    unit: measureOf(unit, region).unit,
+    format: FORMATS.findIndex((one) => one.format === format),
+    width: String(Math.round((columnWidth(column, col) / REM) * 10) / 10),
+    least: limit(rule.least),
+    most: limit(rule.most),
+    usualFrom: limit(rule.usual?.[0]),
+    usualTo: limit(rule.usual?.[1]),
+    nearOthers: rule.nearOthers ?? false,
+    asks: !rule.onlyMarks,
+    words: (rule.words ?? []).join("\n"),
+  }
 }
 
 const limitText = (limit: number, unit: string | undefined, region: Region) =>

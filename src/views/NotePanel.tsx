@@ -76,11 +76,13 @@ export function NoteWords({note}: {note: Note}) {
 function Writing({store, at, signed}: {store: Store; at: CellAddress; signed: string}) {
   const {document} = useEditor(store)
   const note = extraAt(document, at)?.note
-  const [text, setText] = useState(note?.text ?? "")
-  const [by, setBy] = useState(note?.by ?? signed)
+  // What is typed holds for the note as it is: once that changes, or goes back, the fields show it.
+  const [typed, setTyped] = useState<{of: Note | undefined; text?: string; by?: string}>({of: note})
+  const {text = note?.text ?? "", by = note?.by ?? signed} = typed.of === note ? typed : {}
   const [said, setSaid] = useState("")
   const keep = (event?: FormEvent) => {
     event?.preventDefault()
+    setTyped({of: note})
     const kept = store.run(keepNote(at, text, by))
     setSaid(kept ? (text.trim() === "" ? "The note is taken away." : "The note is kept.") : "Unchanged.")
   }
@@ -101,7 +103,7 @@ function Writing({store, at, signed}: {store: Store; at: CellAddress; signed: st
           rows={3}
           onChange={({currentTarget}) => {
             isHeld.current = false
-            setText(currentTarget.value)
+            setTyped({of: note, by, text: currentTarget.value})
           }}
           onKeyDown={(event) => {
             if (event.key === "Enter" && (event.ctrlKey || event.metaKey)) keep()
@@ -109,7 +111,12 @@ function Writing({store, at, signed}: {store: Store; at: CellAddress; signed: st
         />
       </label>
       <label>
-        Signed <input value={by} size={8} onChange={({currentTarget}) => setBy(currentTarget.value)} />
+        Signed{" "}
+        <input
+          value={by}
+          size={8}
+          onChange={({currentTarget}) => setTyped({of: note, text, by: currentTarget.value})}
+        />
       </label>
       <div className="acts">
         <button className="chief">Keep the note</button>
@@ -126,7 +133,6 @@ function Writing({store, at, signed}: {store: Store; at: CellAddress; signed: st
           <button
             type="button"
             onClick={() => {
-              setText("")
               store.run(keepNote(at, "", by))
               setSaid("The note is taken away.")
             }}

@@ -58,6 +58,10 @@ it("writes, reads, finds and settles a note by keys alone", async () => {
   await page.keyboard.press("Enter")
   await expect.poll(() => panel.innerText()).toContain("The note is kept.")
   expect(await faults()).toEqual([])
+  await page.getByRole("button", {name: "Undo: note of document"}).click()
+  await expect.poll(() => panel.locator("textarea").inputValue()).toBe("")
+  await page.getByRole("button", {name: "Redo: note of document"}).click()
+  await expect.poll(() => panel.locator("textarea").inputValue()).toBe("Ask the shed for the weights")
   await panel.getByRole("button", {name: "Settled"}).click()
   await expect.poll(() => panel.locator(".notes").innerText()).toMatch(/AB, .* settled/)
 

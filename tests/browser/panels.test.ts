@@ -36,6 +36,8 @@ it("changes a column's heading, format, width and rule by keys alone, in steps t
     .poll(() => page.evaluate(() => window.document.activeElement?.textContent))
     .toBe("Column B: Price")
   const wide = (await (await sheet.cell(1, "Price")).boundingBox())!.width
+  const fields = () => Promise.all(["Heading", "Width"].map((name) => panel.getByLabel(name).inputValue()))
+  const asTheyWere = await fields()
   await panel.getByLabel("Heading").fill("Price net")
   await panel.getByLabel("Shown as").selectOption("3 decimals")
   await panel.getByLabel("Width").fill("12")
@@ -51,6 +53,7 @@ it("changes a column's heading, format, width and rule by keys alone, in steps t
   await page.keyboard.press("Escape")
   await page.getByRole("button", {name: "Undo: column Price of Prices changed"}).click()
   await expect.poll(() => sheet.text(1, "Price")).toBe("3.65")
+  expect(await fields()).toEqual(asTheyWere) // kept again, they would bring back what was undone
   await page.getByRole("button", {name: "Put away"}).click()
   await expect
     .poll(() => page.evaluate(() => window.document.activeElement?.getAttribute("col-id")))
