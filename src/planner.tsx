@@ -2,6 +2,7 @@ import type {Root} from "react-dom/client"
 import demonstration from "../workbooks/hollow-brook-farm.json?raw"
 import {yearOf} from "./editor/editing"
 import {fieldCsv, fieldFileIn} from "./editor/fieldFile"
+import {showPanel} from "./editor/selection"
 import {createStore} from "./editor/store"
 import {handedIn, pageWith, type Handed} from "./handed"
 import {keepLook} from "./lastLook"
@@ -26,10 +27,11 @@ import {keepProgram} from "./storage/keptProgram"
 import {createLead, savedByLeader} from "./storage/lead"
 import {App} from "./views/App"
 import {copyOut, leftOutOf} from "./views/copyOut"
-import type {KeptVersion, Keeping} from "./views/keeping"
+import type {KeptVersion, Keeping, Replaced} from "./views/keeping"
 import {onceDrawn} from "./views/onceDrawn"
 import {shortDigest} from "./views/readingWords"
 import {isoDate} from "./workbook/clock"
+import {compare} from "./workbook/compare"
 import type {Document} from "./workbook/document"
 import {markedCopy} from "./workbook/copies"
 import {newId} from "./workbook/fieldActs"
@@ -116,6 +118,7 @@ export async function startPlanner(root: Root, inside: Handed | null, isFirstVis
     const plan = planOf(store.workbook)
     return plan && {name: document.name, season: document.season, plan}
   }
+  let replaced: Replaced | null = null
   const versions = openVersions()
   const atWork = createAtWork()
   let kept = store.getState().document
@@ -199,6 +202,33 @@ export async function startPlanner(root: Root, inside: Handed | null, isFirstVis
     return refused ? ` ${refused.refused}, so another copy cannot be compared with this one.` : ""
   }
 
+  /** What of the device's own a copy that is opened takes the place of, where that differs. */
+  const replacedBy = (opened: Document, file: string): Replaced | null => {
+    const {document} = store.getState()
+    const {saving, found} = state
+    const changed = saving?.kind === "saved" ? saving.at : found && !isRefused(found) ? found.savedAt : null
+    const isOwn = changed !== null && document.name === opened.name && !document.reading && !opened.reading
+    const differs = () => Object.values(compare(document, opened)).some(({length}) => length > 0)
+    return isOwn && differs() ? {file, opened, document, changed} : null
+  }
+
+  const keepReplaced = async ({file, document, changed}: Replaced) => {
+    const version: Omit<KeptVersion, "id"> = {
+      workbook: document.name,
+      name: `before opening ${file}`,
+      by: "",
+      reason: "kept by itself",
+      byItself: true,
+      at: changed,
+    }
+    const refused = await versions.keep(version, document)
+    const kept = refused
+      ? `${refused.refused}.`
+      : "What was open here differs from it, and is kept as a version."
+    store.turn((shown) => ({...showPanel("versions")(shown), said: `${shown.said} ${kept}`}))
+    say({})
+  }
+
   const keeping: Keeping = {
     subscribe(listener) {
       listeners.add(listener)
@@ -246,10 +276,17 @@ export async function startPlanner(root: Root, inside: Handed | null, isFirstVis
       if ("refused" in reading)
         tell(`${chosen.name} was not opened. ${reading.refused}. What was open is as it was.`)
       else {
+        replaced = replacedBy(reading.document, chosen.name)
         openOther(reading.document)
         const said = await keepCopy(reading.document, `opened ${chosen.name}`)
         if (said) tell(`${store.getState().said}${said}`)
+        if (replaced) await keepReplaced(replaced)
       }
+    },
+    replaced: () => replaced,
+    settleReplaced() {
+      replaced = null
+      say({})
     },
     async readFileCopy() {
       const chosen = await openFileCopy()

@@ -24,7 +24,8 @@ export interface Compared {
   readonly kept: string
   /** The state that a file copy and this workbook both began from, where it is at hand. */
   readonly began: Began | null
-  readonly isCopy: boolean
+  /** Where it and the workbook were changed apart, the words for either; null for an earlier state of the workbook. */
+  readonly sides: {readonly there: string; readonly here: string} | null
 }
 
 export interface Began {
@@ -78,7 +79,7 @@ export function Comparison({
       <p className="q">
         {other.kept}
         {other.began && ` Both began from ${other.began.words}.`}
-        {other.isCopy &&
+        {other.sides &&
           !other.began &&
           " The state that both began from is not at hand here, so it is not known on which side a cell was changed."}
       </p>
@@ -106,7 +107,7 @@ export function Comparison({
                   : {contentWords(store, one.now!, one.before)} <span aria-hidden="true">→</span>
                   <span className="hide">became</span> {contentWords(store, one.now!, one.after)}
                   {sideOf && other.began && (
-                    <span className="q">; {sideWords(store, one, sideOf(one), other.began)}.</span>
+                    <span className="q">; {sideWords(store, one, sideOf(one), other)}.</span>
                   )}
                   <EffectWords store={store} found={found} difference={one} />
                 </span>
@@ -114,18 +115,24 @@ export function Comparison({
             ))}
           </ul>
           {more}
-          <Wholes words={other.isCopy ? "Only here" : "Added"} names={compared.added} />
-          <Wholes words={other.isCopy ? "Only there" : "Gone"} names={compared.removed} />
+          <Wholes words={other.sides ? `Only ${other.sides.here}` : "Added"} names={compared.added} />
+          <Wholes words={other.sides ? `Only ${other.sides.there}` : "Gone"} names={compared.removed} />
           <button disabled={chosen.length === 0} onClick={() => onTake(chosen)}>
             Take {chosen.length} as in {other.words}
           </button>
           {changedThere.length > 0 && (
             <button onClick={() => onTake(changedThere)}>
-              Take all {changedThere.length} changed there alone
+              Take all {changedThere.length} changed {other.sides?.there} alone
             </button>
           )}
           {compared.notes.length > 0 && (
-            <TheirNotes store={store} notes={compared.notes} onGo={onGo} onBring={onBring} />
+            <TheirNotes
+              store={store}
+              notes={compared.notes}
+              sides={other.sides ?? {there: "there", here: "here"}}
+              onGo={onGo}
+              onBring={onBring}
+            />
           )}
         </>
       )}
@@ -153,10 +160,11 @@ function Wholes({words, names}: {words: string; names: readonly string[]}) {
 /** What the other side did comes first, then what has to be decided. */
 const SIDES: readonly Side["side"][] = ["there", "both", "here"]
 
-function sideWords(store: Store, {now}: Difference, {side, began}: Side, {there, here}: Began): string {
+function sideWords(store: Store, {now}: Difference, {side, began}: Side, other: Compared): string {
+  const {there, here} = other.sides!
   if (side === "both")
-    return `changed on both sides: there ${there}; here ${here}; both began from ${contentWords(store, now!, began)}`
-  return side === "here" ? "changed here alone" : "changed there alone"
+    return `changed on both sides: ${there} ${other.began!.there}; ${here} ${other.began!.here}; both began from ${contentWords(store, now!, began)}`
+  return `changed ${side === "here" ? here : there} alone`
 }
 
 /** Names of cells, with the row where another one of the list has the same: ten samples are "Sugar of Long Acre". */
@@ -171,18 +179,22 @@ function namesOf(document: Document, listed: readonly Difference[]): (one: Diffe
 function TheirNotes({
   store,
   notes,
+  sides: {there, here},
   onGo,
   onBring,
 }: {
   store: Store
   notes: readonly NoteDifference[]
+  sides: NonNullable<Compared["sides"]>
   onGo: (at: CellAddress) => void
   onBring: (notes: readonly NoteDifference[]) => void
 }) {
   const {document} = useEditor(store)
   return (
     <>
-      <h4>Notes there that are not here</h4>
+      <h4>
+        Notes {there} that are not {here}
+      </h4>
       <ul className="changes">
         {notes.map(({now, before, after}) => (
           <li key={addressText(document, now)}>
@@ -191,7 +203,7 @@ function TheirNotes({
                 {cellName(document, now)}, {document.sheets[now.sheet]!.name}
               </button>
               : <NoteWords note={before} />
-              {after && <span className="q">; yours stays above it</span>}
+              {after && <span className="q">; the one {here} stays above it</span>}
             </span>
           </li>
         ))}

@@ -1,4 +1,4 @@
-import {useEffect, useState, type FormEvent} from "react"
+import {useEffect, useState, useSyncExternalStore, type FormEvent} from "react"
 import {dayOf} from "../../functions/calendar"
 import {bringNotes} from "../editor/commands/notes"
 import {dateText} from "../editor/display"
@@ -7,8 +7,8 @@ import type {Store} from "../editor/store"
 import {isoDate, isoTime} from "../workbook/clock"
 import {sharedCopy} from "../workbook/copies"
 import type {Document} from "../workbook/document"
-import {Comparison, type Began, type Compared} from "./Comparison"
-import type {KeptVersion, Keeping} from "./keeping"
+import {Comparison, type Compared} from "./Comparison"
+import type {KeptVersion, Keeping, Replaced} from "./keeping"
 import {PanelFrame} from "./PanelFrame"
 import {useEditor} from "./useEditor"
 
@@ -50,13 +50,16 @@ export function VersionsPanel({store, keeping, onClose, onGo}: Props) {
     if ("refused" in taken) setSaid(`${taken.refused}.`)
     if ("refused" in taken) return null
     const kept = copy === undefined ? keptWords(at, by) : copyWords(taken.document)
-    return {words, document: taken.document, kept, began: null, isCopy: false}
+    return {words, document: taken.document, kept, began: null, sides: null}
   }
   const goBack = async (version: KeptVersion) => {
     const taken = await take(version)
-    if (!taken) return
-    await keep({name: `before going back to ${version.name}`, by: version.by, ...BY_ITSELF})
-    store.open(taken.document)
+    if (taken) await goBackTo(taken.document, version.name, version.by)
+  }
+  const goBackTo = async (document: Document, words: string, by: string) => {
+    await keep({name: `before going back to ${words}`, by, ...BY_ITSELF})
+    store.open(document)
+    keeping.settleReplaced()
     setOther(null)
   }
   const drop = async ({id}: KeptVersion) => {
@@ -67,28 +70,24 @@ export function VersionsPanel({store, keeping, onClose, onGo}: Props) {
   const compareWithCopy = async () => {
     const copy = await keeping.readFileCopy()
     if (copy && "refused" in copy) setSaid(`${copy.refused}.`)
-    else if (copy) {
-      const {name: words, document: there} = copy
-      setOther({words, document: there, kept: copyWords(there), began: await begunFrom(there), isCopy: true})
-    }
+    else if (copy) setOther(await comparedCopy(keeping, name, copy))
   }
-  const begunFrom = async (there: Document): Promise<Began | null> => {
-    const found = await keeping.versions.of(name)
-    const shared = sharedCopy(there, new Set(found.flatMap(({copy}) => copy ?? [])))
-    const version = shared === null ? undefined : found.find(({copy}) => copy === shared)
-    const taken = version && (await keeping.versions.take(version.id))
-    if (!taken || "refused" in taken) return null
-    const {by, kept} = there.copy!
-    const own = found.find((one) => one.by !== "")?.by // the latest is the first
-    return {
-      words: version.name,
-      document: taken.document,
-      there: `until ${atWords(new Date(kept))}, ${byWords(by)}`,
-      here: `until now, ${byWords(own)}`,
+  const replaced = useSyncExternalStore(keeping.subscribe, keeping.replaced)
+  useEffect(() => {
+    if (!replaced) return
+    let isHere = true
+    void keeping.versions.of(replaced.document.name).then((found) => isHere && setVersions(found))
+    void comparedReplaced(keeping, replaced).then((compared) => isHere && setOther(compared))
+    return () => {
+      isHere = false
     }
+  }, [keeping, replaced])
+  const close = () => {
+    keeping.settleReplaced()
+    onClose()
   }
   return (
-    <PanelFrame title="Versions" holds="versions-panel" onClose={onClose}>
+    <PanelFrame title="Versions" holds="versions-panel" onClose={close}>
       <KeepForm signed={versions[0]?.by ?? ""} onKeep={keep} />
       <p className="why" aria-live="polite">
         {said}
@@ -125,6 +124,17 @@ export function VersionsPanel({store, keeping, onClose, onGo}: Props) {
         </ul>
       )}
       <button onClick={() => void compareWithCopy()}>Compare with a file copy</button>
+      {replaced && other?.document === replaced.document && (
+        <>
+          <p>
+            {replaced.file} is open as it is. Take below what is to be as it was here, or go back to all of
+            it.
+          </p>
+          <button onClick={() => void goBackTo(replaced.document, other.words, "")}>
+            Go back to what was open here
+          </button>
+        </>
+      )}
       {other && (
         <Comparison
           key={other.words}
@@ -179,6 +189,54 @@ function KeepForm({
     </form>
   )
 }
+
+/** A file copy beside what is open. */
+async function comparedCopy(
+  keeping: Keeping,
+  workbook: string,
+  {name: words, document}: {name: string; document: Document},
+): Promise<Compared> {
+  const began = await begunFrom(keeping, workbook, document)
+  return {
+    words,
+    document,
+    kept: copyWords(document),
+    began: began && {...began, there: copyUntil(document), here: `until now, ${byWords(began.own)}`},
+    sides: {there: "there", here: "here"},
+  }
+}
+
+/** What a file copy took the place of, beside that copy. */
+async function comparedReplaced(
+  keeping: Keeping,
+  {file, opened, document, changed}: Replaced,
+): Promise<Compared> {
+  const began = await begunFrom(keeping, document.name, opened)
+  return {
+    words: "what was open here",
+    document,
+    kept: `What was open here was changed ${atWords(changed)}. ${file}: ${copyWords(opened)}`,
+    began: began && {
+      ...began,
+      there: `until ${atWords(changed)}, ${byWords(began.own)}`,
+      here: copyUntil(opened),
+    },
+    sides: {there: "in what was open", here: `in ${file}`},
+  }
+}
+
+/** The state that a file copy and the workbook of this device both began from, and who signs here; null where it is not at hand. */
+async function begunFrom({versions}: Keeping, workbook: string, copy: Document) {
+  const found = await versions.of(workbook)
+  const shared = sharedCopy(copy, new Set(found.flatMap(({copy}) => copy ?? [])))
+  const version = shared === null ? undefined : found.find(({copy}) => copy === shared)
+  const taken = version && (await versions.take(version.id))
+  if (!taken || "refused" in taken) return null
+  const own = found.find((one) => one.by !== "")?.by // the latest is the first
+  return {words: version.name, document: taken.document, own}
+}
+
+const copyUntil = ({copy}: Document) => `until ${atWords(new Date(copy!.kept))}, ${byWords(copy!.by)}`
 
 const BY_ITSELF = {reason: "kept by itself", byItself: true} as const
 

@@ -17,6 +17,16 @@ export interface KeptVersion {
   readonly byItself?: true
 }
 
+/** What a file copy of the same workbook took the place of, where the two differ. */
+export interface Replaced {
+  /** The name of the file, and what it holds. */
+  readonly file: string
+  readonly opened: Document
+  readonly document: Document
+  /** When the device kept it last. */
+  readonly changed: Date
+}
+
 /** A copy for other programs: the open sheet as CSV, or the workbook with its formulas or its values alone. */
 export type OutCopy =
   {readonly form: "csv"} | {readonly form: "xlsx" | "ods"; readonly holds: "formulas" | "values"}
@@ -37,7 +47,11 @@ export interface Keeping {
   keepFileCopy(): Promise<void>
   /** Keeps a copy in a file that is for reading only, with who made it. */
   keepReadingCopy(madeBy: string): Promise<void>
+  /** What stood here and differs from the copy of it that is opened stays as a version, and `replaced` tells of it. */
   openFileCopy(): Promise<void>
+  replaced(): Replaced | null
+  /** The person has settled what `replaced` told of. */
+  settleReplaced(): void
   /** What of the workbook such a copy does not hold, in sentences without a full stop. */
   leftOut(copy: OutCopy): Promise<readonly string[]>
   /** Writes what is open for other programs. */

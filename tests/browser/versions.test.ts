@@ -169,3 +169,70 @@ it("tells what another copy changed from what was changed here, and takes that a
   expect(await sheet.text(17, "Sugar")).toBe("405")
   expect(trouble).toEqual([])
 })
+
+it("lists how a file copy that is opened differs from what was open, which stays as a version", async () => {
+  const {page, trouble} = await openPlanner()
+  await page.evaluate(() =>
+    Object.assign(window, {showOpenFilePicker: undefined, showSaveFilePicker: undefined}),
+  )
+  await page.locator(".ag-cell").first().waitFor()
+  const sheet = sheetOn(page)
+  const keepCopy = async () => {
+    const [copy] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", {name: "Keep a file copy"}).click(),
+    ])
+    return Buffer.concat((await (await copy.createReadStream()).toArray()) as Buffer[])
+  }
+  const openCopy = async (buffer: Buffer) => {
+    const [chooser] = await Promise.all([
+      page.waitForEvent("filechooser"),
+      page.getByRole("button", {name: "Open a file copy"}).click(),
+    ])
+    await chooser.setFiles({name: "theirs.json", mimeType: "application/json", buffer})
+  }
+  await keepCopy()
+  await page.waitForFunction(() => document.body.innerText.includes("A copy is kept as"))
+  // Theirs: samples 15 and 16. Mine: samples 16 and 17, and a note.
+  await sheet.open("Root samples")
+  await sheet.type(15, "Sugar", "372")
+  await sheet.type(16, "Sugar", "450")
+  const theirs = await keepCopy()
+  const panel = page.locator(".versions-panel")
+  await openCopy(theirs)
+  await expect.poll(sheet.said).toMatch(/is open\.$/)
+  expect(await panel.count()).toBe(0) // the same as here
+  for (let acts = 0; acts < 3; acts++) await page.getByRole("button", {name: /^Undo:/}).click()
+  await sheet.open("Root samples")
+  await sheet.type(16, "Sugar", "440")
+  await sheet.type(17, "Sugar", "405")
+  await sheet.choose(17, "Sugar")
+  await page.keyboard.press("Shift+F2")
+  await page.getByLabel("What to know").fill("dug twice")
+  await page.getByRole("button", {name: "Keep the note"}).click()
+
+  await openCopy(theirs)
+  await expect.poll(sheet.said).toContain("What was open here differs from it, and is kept as a version.")
+  await sheet.open("Root samples")
+  expect(await sheet.text(16, "Sugar")).toBe("450")
+  expect(await panel.locator(".versions li").first().innerText()).toMatch(/before opening theirs\.json/)
+  const region = panel.getByRole("region", {name: "What changed since what was open here"})
+  await region.getByText("; changed in what was open alone.").waitFor()
+  expect((await new AxeBuilder({page}).analyze()).violations.map(({id}) => id)).toEqual([])
+  const text = (await region.innerText()).replaceAll(/\s+/g, " ")
+  expect(text).toMatch(
+    /What was open here was changed \d+ \w{3} \d{4}, \d\d:\d\d\. theirs\.json: Kept \d+ \w{3} \d{4}, \d\d:\d\d, by/,
+  )
+  expect(text).toMatch(/440 mg\/g .* 450 mg\/g; changed on both sides: in what was open until/)
+  expect(text).toContain("Notes in what was open that are not in theirs.json")
+  await region.getByRole("button", {name: "Take all 1 changed in what was open alone"}).click()
+  await expect.poll(() => sheet.text(17, "Sugar")).toBe("405")
+  expect(await sheet.text(15, "Sugar")).toBe("372")
+  await region.getByRole("button", {name: "Bring in the note"}).click()
+  await panel.getByRole("button", {name: "Go back to what was open here"}).click()
+  await sheet.open("Root samples")
+  await expect.poll(() => sheet.text(16, "Sugar")).toBe("440")
+  expect(await sheet.text(15, "Sugar")).not.toBe("372")
+  expect(await region.count()).toBe(0)
+  expect(trouble).toEqual([])
+})
