@@ -65,6 +65,8 @@ export class Workbook {
   /** Whether something is left to work out that a sheet rests on, for those of which it was asked. */
   #owed = new Map<number, boolean>()
   #values = new CellMap<Value>()
+  /** The formulas that had no room for all they give. */
+  #withoutRoom = new Map<string, CellAddress>()
   #changes: readonly Change[] = []
 
   constructor(document: Document) {
@@ -267,6 +269,7 @@ export class Workbook {
       return this.#engine.batch(() => {
         this.#name(namesIn(shown), namesIn(next))
         next.sheets.forEach((sheet, i) => sheet !== shown.sheets[i] && this.#write(i, shown, next))
+        this.#lookForRoom()
       })
     } catch {
       return null
@@ -296,8 +299,9 @@ export class Workbook {
     this.#waiting = new Set()
     this.#engine = engine
     this.#values = new CellMap()
+    this.#withoutRoom.clear()
     this.#changes = []
-    this.#eachFormula((at) => this.#values.set(at, this.#read(at)))
+    this.#eachFormula((at) => this.#keep(at, this.#read(at)))
     return engine
   }
 
@@ -306,14 +310,37 @@ export class Workbook {
     const sheet = this.#sheetId(index)
     const [was, now] = [shown.sheets[index]!, next.sheets[index]!]
     const columnsChanged = now.columns.some(({formula}, col) => formula !== was.columns[col]?.formula)
+    const filled: (() => void)[] = []
     for (let row = 0; row < Math.max(was.rows.length, now.rows.length); row++) {
       if (!columnsChanged && now.rows[row] === was.rows[row]) continue
       const before = engineRow(shown, index, row)
-      for (const [col, content] of engineRow(next, index, row).entries())
-        if (content !== before[col]) this.#engine.setCellContents({sheet, row, col}, content)
+      for (const [col, content] of engineRow(next, index, row).entries()) {
+        if (content === before[col]) continue
+        const write = () => this.#engine.setCellContents({sheet, row, col}, content)
+        if (content === null) write()
+        else filled.push(write)
+      }
     }
+    // What a formula spilled into is free before one of the same spills there from another row.
+    for (const write of filled) write()
     const holds = (row: number) => engineRow(next, index, row).some((content) => content !== null)
     endSheetAfter(this.#engine, sheet, now.rows.findLastIndex((_, row) => holds(row)) + 1)
+  }
+
+  #keep(at: CellAddress, value: Value) {
+    this.#values.set(at, value)
+    if (isFault(value) && value.code === "#SPILL!") this.#withoutRoom.set(keyOf(at), at)
+  }
+
+  /** The engine does not see that what stood in the way of a formula has gone: the formula is given to it again. */
+  #lookForRoom() {
+    const places = [...this.#withoutRoom.values()]
+    this.#withoutRoom.clear()
+    for (const at of places)
+      if (isFormula(contentAt(this.#document, at))) {
+        const content = engineRow(this.#document, at.sheet, at.row)[at.col]!
+        this.#engine.setCellContents(this.#engineAddress(at), content)
+      }
   }
 
   #name(was: readonly Named[], now: readonly Named[]) {
@@ -348,7 +375,7 @@ export class Workbook {
       const held = changes.get(key) // it may be worked out again, on values that were owed before
       const was = held ? held.was : this.#values.get(at)
       const now = this.#read(at) // of a formula that gives a whole range the engine tells what its cells hold
-      this.#values.set(at, now)
+      this.#keep(at, now)
       if (was === undefined || sameValue(was, now)) changes.delete(key)
       else changes.set(key, {at, was, now})
     }
@@ -362,7 +389,7 @@ export class Workbook {
     this.#eachFormula((at) => {
       const now = this.#read(at)
       const was = before.get(at)
-      this.#values.set(at, now)
+      this.#keep(at, now)
       if (was !== undefined && !sameValue(was, now)) changes.push({at, was, now})
     })
     this.#changes = changes

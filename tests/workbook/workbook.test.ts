@@ -433,6 +433,29 @@ describe("another document", () => {
     expect(counted()).toEqual([2, 1])
   })
 
+  it("sees in its whole columns what a formula spills, below the last row too, like one opened afresh", () => {
+    const workbook = new Workbook(
+      documentOf(
+        sheet("Plan", ["A", "B", "C"], [[1, null, null], [2, null, null], [3, null, null]]), // prettier-ignore
+        sheet("Sums", ["A"], [["=SUM(Plan!B:B)"], ["=SUM(Plan!C:C)"], ["=COUNT(Plan!B:C)"]]),
+      ),
+    )
+    const spilt = "=TRANSPOSE({1,2,4,8;16,32,64,128})" // 1 + 2 + 4 + 8 is 15, sixteen times as much is 240
+    const after = (edit: Edit) => {
+      workbook.revise(edit)
+      const sums = (one: Workbook) => ["1!A1", "1!A2", "1!A3"].map((at) => one.valueAt(cellAt(at)))
+      expect(sums(workbook)).toEqual(sums(new Workbook(workbook.document)))
+      return sums(workbook)
+    }
+    const enter = (at: string, content: Content) => after({type: "enter", cells: [{at: cellAt(at), content}]})
+    expect(enter("B2", spilt)).toEqual([15, 240, 8])
+    expect(after({type: "insertRows", sheet: 0, before: 0, count: 2})).toEqual([15, 240, 8])
+    expect(after({type: "removeRows", sheet: 0, first: 0, count: 1})).toEqual([15, 240, 8])
+    expect(enter("C4", 7)).toMatchObject([{code: "#SPILL!"}, 7, expect.anything()])
+    expect(enter("C4", null)).toEqual([15, 240, 8]) // there is room again
+    expect(enter("B3", null)).toEqual([0, 0, 0])
+  })
+
   it("with another column formula is worked out anew", () => {
     const plan = (formula: string) => documentOf(sheet("Plan", ["A", column("B", {formula})], [[4, "="]]))
     const workbook = new Workbook(plan("=A1*2"))
