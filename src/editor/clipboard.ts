@@ -20,6 +20,7 @@ import {onlyRows} from "./selection"
 import {dateText, percentText, textOf, textWithUnit, withDecimal} from "./display"
 import {shownNumber} from "./measures"
 import type {EditorState, PastePiece, Store, Turn} from "./store"
+import {otherDecimal, twoNumbers, whichDecimal, withOwnDecimal} from "./tableDecimals"
 import {entering, guardedWords, leftOutWords, type LeftOut} from "./words"
 import {whichDay} from "./whichDay"
 
@@ -154,6 +155,12 @@ function textWithin(cell: HTMLElement): string {
 
 const LINE = "\u2028"
 
+export interface PasteOptions {
+  readonly valuesOnly?: boolean
+  /** The sign before decimals of the table, where the person said it. */
+  readonly decimal?: Decimal
+}
+
 /** What pasting would do: the edit, the cells that cannot take their piece and why, and the worked-out cells left alone. */
 export interface Pasting {
   readonly edit: Edit | null
@@ -171,7 +178,7 @@ export interface Pasting {
 export function pastingOf(
   store: Store,
   table: Table,
-  {valuesOnly = false}: {valuesOnly?: boolean} = {},
+  {valuesOnly = false, decimal}: PasteOptions = {},
 ): Pasting {
   const state = store.getState()
   const chosen = chosenBlock(state)
@@ -187,7 +194,9 @@ export function pastingOf(
         rows: [chosen.rows[0], chosen.rows[0] + height - 1],
         cols: [chosen.cols[0], chosen.cols[0] + width - 1],
       }
-  const taken = table.from === "elsewhere" ? otherDecimal(table.rows, decimalOf(document)) : null
+  const own = decimalOf(document)
+  const said = decimal === own ? null : decimal
+  const taken = table.from === "elsewhere" ? (said ?? (decimal ? null : otherDecimal(table.rows, own))) : null
   const cells: Entry[] = []
   const pieces: PastePiece[] = []
   let guarded = 0
@@ -273,54 +282,20 @@ function read(store: Store, at: CellAddress, text: string, taken: Decimal | null
   return readEntry(own, column, yearOf(document), () => null, {region: regionOf(document)})
 }
 
-/** A number with decimals behind the sign; the other sign may part its thousands. */
-const DECIMAL = {
-  ",": /^[-+\u2212]?(\d+|[1-9]\d{0,2}(\.\d{3})+),\d+$/,
-  ".": /^[-+\u2212]?(\d+|[1-9]\d{0,2}(,\d{3})+)\.\d+$/,
-}
-
-/** A number that may be one with groups of thousands behind the sign. */
-const GROUPED = {",": /^[-+\u2212]?[1-9]\d{0,2}(,\d{3})+$/, ".": /^[-+\u2212]?[1-9]\d{0,2}(\.\d{3})+$/}
-
-const OTHER = {",": ".", ".": ","} as const
-
-/** A number of a table whose decimals stand behind `taken`, with the workbook's sign there; null where it needs none. */
-export function withOwnDecimal(number: string, taken: Decimal | null): string | null {
-  if (taken === null) return null
-  const own = OTHER[taken]
-  const isOther = DECIMAL[taken].test(number) || GROUPED[own].test(number)
-  return isOther ? number.replaceAll(own, "").replace(taken, own) : null
-}
-
-/** A date parted by points, which are no decimals: "25.05.2026", "25.5.". */
-const POINTED_DATE = /^\d{1,2}\.\d{1,2}\.(\d{2}|\d{4})?$/
-
-/**
- * The sign before decimals that a table has, where that is not the workbook's: some number can be read no other way, and
- * none has the workbook's own. Where one has both, as in 1.204,5, the workbook's own parts thousands in the others too.
- */
-export function otherDecimal(rows: readonly (readonly string[])[], own: Decimal): Decimal | null {
-  const other = OTHER[own]
-  const numbers = rows
-    .flat()
-    .map((text) => text.trim())
-    .filter((text) => /^[-+\u2212]?\d[\d.,]*$/.test(text) && !POINTED_DATE.test(text))
-  const clear = numbers.filter((text) => DECIMAL[other].test(text) && !GROUPED[other].test(text))
-  const isParted = clear.some((text) => text.includes(own))
-  const hasOwn = numbers.some(
-    (text) =>
-      text.includes(own) &&
-      /\d/.test(text.slice(text.indexOf(own) + 1)) &&
-      !DECIMAL[other].test(text) &&
-      !(isParted && GROUPED[own].test(text)),
-  )
-  return clear.length && !hasOwn ? other : null
-}
-
-/** Pastes a table; where some of it cannot be taken, tells which and asks first. */
-export function pasteTable(store: Store, table: Table, options: {valuesOnly?: boolean} = {}) {
+/** Pastes a table; where some of it reads two ways, or cannot be taken, tells which and asks first. */
+export function pasteTable(store: Store, table: Table, options: PasteOptions = {}) {
   const {document} = store.getState()
   if (document.reading) return store.turn(() => askToOwn) // before any question of the table, which it could not answer
+  const doubt = table.from === "elsewhere" && !options.decimal && twoNumbers(table.rows, decimalOf(document))
+  if (doubt && readsTwoWays(store, table, options)) {
+    const question = whichDecimal(
+      doubt,
+      decimalOf(document),
+      (decimal) => (store) => pasteTable(store, table, {...options, decimal}),
+    )
+    store.turn(() => ({question, said: question.asks}))
+    return
+  }
   const pasting = pastingOf(store, table, options)
   const {edit, failed, guarded, twoDays} = pasting
   if (twoDays) {
@@ -352,6 +327,14 @@ export function pasteTable(store: Store, table: Table, options: {valuesOnly?: bo
     if (brought && !options.valuesOnly)
       store.turn(() => ({offer: {words: "Values only", act: valuesInstead(table)}}))
   }
+}
+
+/** Whether it makes a difference which sign stands before decimals: words hold any. */
+function readsTwoWays(store: Store, table: Table, options: PasteOptions): boolean {
+  const [point, comma] = ([".", ","] as const).map(
+    (decimal) => pastingOf(store, table, {...options, decimal}).edit,
+  )
+  return JSON.stringify(point) !== JSON.stringify(comma)
 }
 
 /** Pastes the values of a table in the place of the formulas that were pasted last. */

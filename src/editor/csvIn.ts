@@ -4,11 +4,12 @@ import type {Edit, Entry} from "../workbook/edit"
 import {decimalOf, regionOf, type Decimal} from "../workbook/region"
 import {unguarded} from "./csvOut"
 import {cellColumn} from "./cellColumn"
-import {otherDecimal, readText, withOwnDecimal} from "./clipboard"
+import {readText} from "./clipboard"
 import {yearOf} from "./editing"
 import {readEntry} from "./entry"
 import {measureOf, turned} from "./measures"
 import type {PastePiece} from "./store"
+import {otherDecimal, withOwnDecimal} from "./tableDecimals"
 import {dayOrder, inOrder} from "./weatherFile"
 
 /** A table of text that was read and not brought in yet. */

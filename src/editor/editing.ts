@@ -292,7 +292,8 @@ export function answerYes(store: Store, reason = "", now = new Date()): boolean 
   const text = [was?.text, `Kept: ${reason}`].filter(Boolean).join("\n")
   const note = {...(was?.by ? {by: was.by} : {}), text, written: now.toISOString()}
   const extras = reasonAt ? {extras: [{at: reasonAt, note}]} : {}
-  const isDone = store.run(() => ({...edit, ...extras}), told)
+  store.turn(() => ({question: null}))
+  const isDone = store.run(() => edit && {...edit, ...extras}, told)
   again?.(store)
   if (next) store.turn(chosenStep(next.down, next.right))
   return isDone
@@ -310,8 +311,10 @@ export const editAgain =
 export function answerRather(store: Store) {
   const {question} = store.getState()
   if (!question?.rather) return
-  store.run(() => question.rather!.edit)
-  question.again?.(store)
+  const {edit, again = question.again} = question.rather
+  store.turn(() => ({question: null}))
+  store.run(() => edit)
+  again?.(store)
   if (question.next) store.turn(chosenStep(question.next.down, question.next.right))
 }
 

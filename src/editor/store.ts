@@ -65,11 +65,17 @@ export interface PastePiece {
 export interface Question {
   readonly asks: string
   readonly yes: string
-  readonly edit: Edit
+  /** Null where the answer only says how something is to be read, which `again` then does. */
+  readonly edit: Edit | null
   /** What is told of the edit before what it moved. */
   readonly told?: string
   /** Another edit that is offered first, in words: what was probably meant. */
-  readonly rather?: {readonly words: string; readonly edit: Edit}
+  readonly rather?: {
+    readonly words: string
+    readonly edit: Edit | null
+    /** In the place of the question's own. */
+    readonly again?: (store: Store) => void
+  }
   /** The cell that keeps the reason as a note: a reason has to be given. */
   readonly reasonAt?: CellAddress
   /** What was typed, to be changed instead. */

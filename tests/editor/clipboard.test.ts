@@ -1,9 +1,10 @@
 import {describe, expect, it} from "vitest"
 import {reachTo} from "../../src/editor/block"
-import {copyChosen, otherDecimal, pasteTable, pastingOf, readTable} from "../../src/editor/clipboard"
-import {answerYes} from "../../src/editor/editing"
+import {copyChosen, pasteTable, pastingOf, readTable} from "../../src/editor/clipboard"
+import {answerRather, answerYes} from "../../src/editor/editing"
 import {choose} from "../../src/editor/selection"
 import {createStore} from "../../src/editor/store"
+import {otherDecimal} from "../../src/editor/tableDecimals"
 import {cellAt, column, documentOf, sheet} from "../workbook/documents"
 
 const farm = documentOf(
@@ -142,6 +143,31 @@ describe("pasting", () => {
     expect(rows(store).map((row) => row[1])).toEqual([6.5, 1.25, null])
     expect(store.getState().said).toContain("Commas were taken as decimal points.")
     expect(pastingOf(at("B1"), elsewhere("6,5\n2.5")).failed).toHaveLength(1)
+  })
+
+  it("asks once what a sign is that may part thousands or decimals, where no number tells", () => {
+    const pasted = (text: string) => {
+      const store = at("A1")
+      store.turn(choose({sheet: 1, row: 0, col: 0}))
+      pasteTable(store, elsewhere(text))
+      return store
+    }
+    const asks = "Is “1,500” 1\u202f500 or 1.5? The answer holds for all that is pasted now."
+    for (const [answer, numbers] of [
+      [answerRather, [1500, 2250]],
+      [answerYes, [1.5, 2.25]],
+    ] as const) {
+      const store = pasted("1,500\n2,250")
+      expect(store.getState()).toMatchObject({question: {asks}, undoable: []})
+      answer(store)
+      expect(rows(store, 1).map((row) => row[0])).toEqual(numbers)
+      expect(store.getState()).toMatchObject({
+        question: null,
+        undoable: [{name: "paste of 2 cells in Other"}],
+      })
+    }
+    const clear = ["1,500\n2.5", "1,500\n1,234,567", "1,500\n4.1 ha", "1.500\n2"]
+    for (const text of clear) expect(pasted(text).getState().question, text).toBeNull()
   })
 
   it("takes the other sign for thousands once a number has both", () => {
