@@ -8,8 +8,16 @@ import {byLowestCover, type Effects, type Moved} from "../studies/effects"
 import type {EffectsInput} from "../studies/effectsWorker"
 import {startWorker} from "../studies/startWorker"
 import {addressText} from "../workbook/cells"
+import {sourceColumn} from "../workbook/checks/sources"
 import {compare, sidesOf, type Difference, type NoteDifference, type Side} from "../workbook/compare"
-import {isFormula, sheetWith, type CellAddress, type Content, type Document} from "../workbook/document"
+import {
+  contentAt,
+  isFormula,
+  sheetWith,
+  type CellAddress,
+  type Content,
+  type Document,
+} from "../workbook/document"
 import {regionOf} from "../workbook/region"
 import type {Value} from "../workbook/value"
 import {NoteWords} from "./NotePanel"
@@ -106,6 +114,7 @@ export function Comparison({
                   </button>
                   : {contentWords(store, one.now!, one.before)} <span aria-hidden="true">→</span>
                   <span className="hide">became</span> {contentWords(store, one.now!, one.after)}
+                  {typeof one.after === "number" && <SourceWords document={document} at={one.now!} />}
                   {sideOf && other.began && (
                     <span className="q">; {sideWords(store, one, sideOf(one), other)}.</span>
                   )}
@@ -276,6 +285,15 @@ function EffectWords({
   return (
     <span className="q"> {told.length ? `moves ${told.slice(0, 4).join(", ")}` : "moves none of them"}</span>
   )
+}
+
+/** What the row of a cell says of where it came from. */
+function SourceWords({document, at}: {document: Document; at: CellAddress}) {
+  const col = sourceColumn(document.sheets[at.sheet]!)
+  const source = col < 0 || col === at.col ? null : contentAt(document, {...at, col})
+  return typeof source === "string" && !isFormula(source) ? (
+    <span className="q">, source: {source}</span>
+  ) : null
 }
 
 /** What moved between two states, from a worker that is let go when either changes. */

@@ -108,7 +108,7 @@ export function VersionsPanel({store, keeping, onClose, onGo}: Props) {
             <li key={version.id}>
               <b>{version.name}</b>{" "}
               <span className="q">
-                {dateText(dayOf(isoDate(version.at))!)}
+                {atWords(version.at)}
                 {version.by && `, ${version.by}`}
                 {version.reason && `: ${version.reason}`}
               </span>

@@ -13,7 +13,9 @@ it("keeps a version with its reason, tells what changed since and what moved it,
   await panel.getByLabel("Signed").fill("RT")
   await panel.getByLabel("Reason").fill("first talk")
   await page.keyboard.press("Enter")
-  await expect.poll(() => panel.locator(".versions").innerText()).toMatch(/For the bank .*RT: first talk/s)
+  await expect
+    .poll(() => panel.locator(".versions").innerText())
+    .toMatch(/For the bank \d+ \w{3} \d{4}, \d\d:\d\d, RT: first talk/)
 
   await sheet.choose("Well Field", "Open")
   await page.keyboard.type("5 May")
@@ -62,7 +64,7 @@ it("offers to keep the state before a named value was changed, for comparing wit
   await panel.getByRole("button", {name: "Compare with now"}).click()
   await expect
     .poll(() => panel.getByRole("region", {name: /^What changed since/}).innerText())
-    .toMatch(/Value of Spear_limit, Named values: 9\.5/)
+    .toMatch(/Value of Spear_limit, Named values: 9\.5\s.*\s9\smm, source: stopSign/s)
   expect(trouble).toEqual([])
 })
 
