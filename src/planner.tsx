@@ -93,6 +93,7 @@ export async function startPlanner(root: Root, inside: Handed | null, isFirstVis
     place: "leads",
     isLasting: undefined,
     copies: null,
+    isKeptFirst: false,
     hasNewer: false,
   }
   let words = keepingWords(state, new Date())
@@ -371,6 +372,7 @@ export async function startPlanner(root: Root, inside: Handed | null, isFirstVis
 
   function keepForOffline() {
     const address = new URL("service-worker.js", window.document.baseURI)
-    void keepProgram(address, () => say({hasNewer: true}), navigator.serviceWorker)
+    const told = {onKept: () => say({isKeptFirst: true}), onNewer: () => say({hasNewer: true})}
+    void keepProgram(address, told, navigator.serviceWorker)
   }
 }

@@ -16,17 +16,19 @@ export interface KeepingState {
   readonly isLasting: boolean | null | undefined
   /** When a file copy was last kept, or since when the workbook is kept without one; null before that is known. */
   readonly copies: {readonly last: Date} | {readonly noneSince: Date} | null
+  /** The program was kept for the first time, for starts without a network. */
+  readonly isKeptFirst: boolean
   /** A newer version of the program waits for the next start. */
   readonly hasNewer: boolean
 }
 
 /** How the workbook is kept, in words without a full stop at the end. */
 export function keepingWords(state: KeepingState, now: Date): string {
-  return [savingWords(state, now), lastingWords(state, now), state.hasNewer ? NEWER : ""]
-    .filter(Boolean)
-    .join(". ")
+  const program = state.hasNewer ? NEWER : state.isKeptFirst ? OFFLINE : ""
+  return [savingWords(state, now), lastingWords(state, now), program].filter(Boolean).join(". ")
 }
 
+const OFFLINE = "Works offline: the planner starts without a network from now on"
 const NEWER =
   "A newer version of the planner is ready: close the planner everywhere and open it again to take it"
 

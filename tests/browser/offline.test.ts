@@ -57,6 +57,7 @@ it("starts cold without its server once it was opened, with all that it loads la
   const {at, stop} = await serveCopy()
   const {page} = await openPlanner({at, browser: {serviceWorkers: "allow"}})
   await isKept(page)
+  await page.getByText(/Works offline/).waitFor()
   const context = page.context()
   await page.close()
   await stop()
@@ -66,6 +67,7 @@ it("starts cold without its server once it was opened, with all that it loads la
   again.on("requestfailed", (request) => failed.push(request.url()))
   await again.goto(at)
   await again.locator(".ag-cell").first().waitFor()
+  expect(await again.locator(".folio").innerText()).not.toContain("Works offline") // it is said once
   const sheet = sheetOn(again)
   await sheet.open("Reserve")
   await again.getByRole("button", {name: "Work out how sure"}).click() // a worker that was never loaded before

@@ -9,6 +9,7 @@ const start: KeepingState = {
   place: "leads",
   isLasting: undefined,
   copies: null,
+  isKeptFirst: false,
   hasNewer: false,
 }
 const words = (told: Partial<KeepingState>) => keepingWords({...start, ...told}, now)
@@ -72,6 +73,12 @@ it("says at once, before anything was changed, that another tab saves", () => {
   )
   expect(words({saving: saved, isLasting: true, place: "behind"})).toBe(
     "Not saved: another tab has changed this workbook: load this page again, or keep a file copy of what is here",
+  )
+})
+
+it("tells once that the planner works offline from now on", () => {
+  expect(words({isKeptFirst: true})).toBe(
+    "Nothing changed yet. Works offline: the planner starts without a network from now on",
   )
 })
 

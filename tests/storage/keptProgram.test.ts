@@ -11,38 +11,54 @@ function container({waiting = null as object | null, controller = null as object
     registration.dispatchEvent(new Event("updatefound"))
     coming.dispatchEvent(new Event("statechange"))
   }
-  const of = {register: async () => registration, getRegistration: async () => registration, controller}
+  const of = {
+    register: async () => registration,
+    getRegistration: async () => registration,
+    controller,
+    ready: Promise.resolve(registration),
+  }
   return {of: of as unknown as ServiceWorkerContainer, installs}
 }
 
+const listener = () => ({onKept: vi.fn<() => void>(), onNewer: vi.fn<() => void>()})
+
 it("tells of a newer program that was kept while this one runs", async () => {
   const {of, installs} = container({controller: {}})
-  const onNewer = vi.fn<() => void>()
-  await keepProgram(address, onNewer, of)
-  expect(onNewer).not.toHaveBeenCalled()
+  const told = listener()
+  await keepProgram(address, told, of)
+  expect(told.onNewer).not.toHaveBeenCalled()
   installs()
-  expect(onNewer).toHaveBeenCalledOnce()
+  expect(told.onNewer).toHaveBeenCalledOnce()
+  expect(told.onKept).not.toHaveBeenCalled()
 })
 
 it("tells of one that waits since an earlier start", async () => {
-  const onNewer = vi.fn<() => void>()
-  await keepProgram(address, onNewer, container({waiting: {}, controller: {}}).of)
-  expect(onNewer).toHaveBeenCalledOnce()
+  const told = listener()
+  await keepProgram(address, told, container({waiting: {}, controller: {}}).of)
+  expect(told.onNewer).toHaveBeenCalledOnce()
 })
 
-it("does not call the first one that is kept newer", async () => {
+it("tells that the first one is kept, and does not call it newer", async () => {
   const {of, installs} = container()
-  const onNewer = vi.fn<() => void>()
-  await keepProgram(address, onNewer, of)
+  const told = listener()
+  await keepProgram(address, told, of)
   installs()
-  expect(onNewer).not.toHaveBeenCalled()
+  expect(told.onKept).toHaveBeenCalledOnce()
+  expect(told.onNewer).not.toHaveBeenCalled()
 })
 
 it.each([
   ["has none of this", undefined],
-  ["refuses", {register: () => Promise.reject(new DOMException("no", "SecurityError"))}],
+  [
+    "refuses",
+    {
+      register: () => Promise.reject(new DOMException("no", "SecurityError")),
+      ready: new Promise(() => {}),
+    },
+  ],
 ])("does nothing where the browser %s", async (_, of) => {
-  const onNewer = vi.fn<() => void>()
-  await keepProgram(address, onNewer, of as ServiceWorkerContainer | undefined)
-  expect(onNewer).not.toHaveBeenCalled()
+  const told = listener()
+  await keepProgram(address, told, of as ServiceWorkerContainer | undefined)
+  expect(told.onKept).not.toHaveBeenCalled()
+  expect(told.onNewer).not.toHaveBeenCalled()
 })
