@@ -35,6 +35,15 @@ describe("a new planting in the middle", () => {
     expect(store.getState().undoable.map(({name}) => name)).toEqual(["planting Brook End added"])
   })
 
+  it("stands on its ground in the years ahead too, after the stands that are there", () => {
+    const ahead = document.sheets.find(({name}) => name === "Stands ahead")!
+    expect(ahead.rows.at(-1)!.slice(0, 4)).toEqual(["Brook End", "Brook End", null, null])
+    const years = document.sheets.findIndex(({name}) => name === "Crop by year")
+    const row = 10 * (ahead.rows.length - 1) // ten rows of years for each stand
+    const ofIt = (col: number) => store.workbook.valueAt({sheet: years, row, col})
+    expect([ofIt(1), ofIt(3), ofIt(5)]).toEqual(["Brook End", 2026, 3.5])
+  })
+
   it("moves no other planting's plan, and is in the totals", () => {
     const after = planOf(store.workbook)!
     expect(
@@ -105,6 +114,11 @@ it("may be typed or pasted among the plantings, and then gets its rows where it 
   expect(document.sheets[plan]!.rows.map(([name]) => name)).toEqual(["brook end", "North Gate"])
   const crowns = document.sheets.find(({name}) => name === "Crowns")!
   expect(crowns.rows.map(([name]) => name)).toEqual(["Brook End", "North Gate"])
+  const ahead = document.sheets.find(({name}) => name === "Stands ahead")!
+  expect(ahead.rows.map((row) => row.slice(0, 2))).toEqual([
+    ["Brook End", "Brook End"],
+    ["North Gate", "North Gate"],
+  ])
   expect(store.getState().undoable.at(-1)!.name).toBe("rows of 2 plantings")
   store.undo()
   expect(store.getState().document).toBe(before)

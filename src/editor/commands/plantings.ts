@@ -21,7 +21,10 @@ export function plantingRefused(document: Document, name: string): string | null
   return twin ? `There is a planting called ${String(twin[0])} already: choose another name` : null
 }
 
-/** Puts a planting after another, or at the end, on every sheet that has one row for each planting, in one step. */
+/**
+ * Puts a planting after another, or at the end, on every sheet that has one row for each planting, and at the end of the
+ * stands ahead, in one step.
+ */
 export const addPlanting =
   ({name, planted, area}: NewPlanting, after: string | null): Command =>
   ({document}) => {
@@ -42,17 +45,40 @@ export const addPlanting =
         row < one.rows.length ? [{type: "insertRows", sheet, before: row, count: 1}] : []
       return [...inserted, {type: "enter", cells}]
     })
-    return edits.length ? {type: "several", edits, name: `planting ${name} added`} : null
+    const stand: Edit = {type: "enter", cells: standsOf(document, [name])}
+    return edits.length ? {type: "several", edits: [...edits, stand], name: `planting ${name} added`} : null
   }
 
 /** The plantings of their own sheet that have no row on another one that has one for each, as they are written. */
 export function plantingsWithoutRows(document: Document): readonly string[] {
   const plantings = document.sheets[sheetWith(document, "name of planting")]
-  const others = document.sheets.filter(({rowEach}) => rowEach === "planting").map(namesSought)
+  const others = document.sheets.filter(({rowEach}) => rowEach === "planting").map((one) => namesSought(one))
+  const ahead = sheetWith(document, GROUND)
+  if (ahead >= 0) others.push(namesSought(document.sheets[ahead]!, columnWith(document, ahead, GROUND)))
   const names = new Map(plantings?.rows.map(([name]) => [soughtAs(name), name]))
   return [...names].flatMap(([key, name]) =>
     key.trim() !== "" && others.some((keys) => !keys.has(key)) ? String(name) : [],
   )
+}
+
+/** The column that says which planting's ground a stand of the years ahead stands on. */
+const GROUND = "stand ground"
+
+/** Rows of the stands ahead, at the end, for plantings that have none there: each under its own name. */
+function standsOf(document: Document, plantings: readonly string[]): readonly Entry[] {
+  const sheet = sheetWith(document, GROUND)
+  if (sheet < 0) return []
+  const ground = columnWith(document, sheet, GROUND)
+  const {rows} = document.sheets[sheet]!
+  const known = namesSought(document.sheets[sheet]!, ground)
+  return plantings
+    .filter((name) => !known.has(soughtAs(name)))
+    .flatMap((content, i) =>
+      [columnWith(document, sheet, "stand"), ground].map((col) => ({
+        at: {sheet, row: rows.length + i, col},
+        content,
+      })),
+    )
 }
 
 /** Gives each of them a row at the end of every sheet that has none for it, in one step. */
@@ -64,6 +90,7 @@ export const addMissingRows: Command = ({document}) => {
     const missing = names.filter((name) => !keys.has(soughtAs(name)))
     return missing.map((content, i) => ({at: {sheet, row: one.rows.length + i, col: 0}, content}))
   })
+  cells.push(...standsOf(document, names))
   return cells.length ? {type: "enter", cells, name: `rows of ${inWords(names)}`} : null
 }
 
@@ -71,7 +98,7 @@ export const addMissingRows: Command = ({document}) => {
 export const inWords = (names: readonly string[]) =>
   names.length === 1 ? names[0]! : `${names.length} plantings`
 
-const namesSought = ({rows}: Sheet) => new Set(rows.map(([name]) => soughtAs(name)))
+const namesSought = ({rows}: Sheet, col = 0) => new Set(rows.map((row) => soughtAs(row[col])))
 
 /** The column of the sheet of plantings that says when each was planted: its first one of dates. */
 const plantedAt = (document: Document, sheet: number) =>
