@@ -364,6 +364,51 @@ describe("a change in hollow-brook-farm.json", () => {
     expect(check("Plantings without an area")).toEqual([1, "Home Strip"])
   })
 
+  it("spreads a record over the days on which it was cut, where there is no root sample", () => {
+    const {workbook, at, cellOf, samples} = changed()
+    enter(
+      workbook,
+      ...samples("Sand Piece", "Sugar").map((at): [CellAddress, Content] => [at, null]),
+      ...["Opened", "Closed"].map((heading): [CellAddress, Content] => {
+        const first = at("Records", "Sand Piece", heading)
+        return [{...first, row: first.row + 2}, null]
+      }),
+    )
+    // At full bearing 4 480/.8, 5 260/.95 and 5 540/1 kg/ha; without days on record in all of the 8 weeks allowed.
+    const full = (4480 / 0.8 + 5260 / 0.95 + 5540) / 3
+    expect(cellOf("Expected crop", "Sand Piece", "Season crop")).toBeCloseTo(full, 9)
+    expect(cellOf("Expected crop", "Sand Piece", "Season days")).toBe(56)
+    const stop = Number(cellOf("Season plan", "Sand Piece", "Stop price"))
+    // Half of the 6, 8 and 8 weeks allowed at the ages of those years: 21, 28 and 28 days.
+    const first = at("Records", "Sand Piece", "Opened")
+    for (const [i, closed] of ["2023-05-14", "2024-05-21", "2025-05-21"].entries()) {
+      const opened = {...first, row: first.row + i}
+      enter(workbook, [opened, `${2023 + i}-04-24`], [{...opened, col: opened.col + 1}, closed])
+    }
+    expect(cellOf("Expected crop", "Sand Piece", "Season crop")).toBeCloseTo(full, 9)
+    expect(cellOf("Expected crop", "Sand Piece", "Season days")).toBeCloseTo(28, 9)
+    expect(cellOf("Expected crop", "Sand Piece", "A day")).toBeCloseTo(full / 28, 9)
+    // 60 a hectare and day next year weigh half as much on a packed kg, of 0.86 of the harvest.
+    expect(stop - Number(cellOf("Season plan", "Sand Piece", "Stop price"))).toBeCloseTo(
+      60 / (full / 28) / 0.86,
+      9,
+    )
+    enter(workbook, [at("Season plan", "Sand Piece", "Close"), "2026-05-20"]) // 28 days from 23 April
+    expect(cellOf("Season plan", "Sand Piece", "Yield")).toBeCloseTo(full, 9)
+  })
+
+  it("takes off the plants lost since they were counted", () => {
+    const {workbook, at, cellOf} = changed()
+    const structure = Number(cellOf("Crowns", "North Bench", "Structure"))
+    expect(cellOf("Plantings", "North Bench", "Alive this season")).toBe(13_600)
+    enter(workbook, [at("Plantings", "North Bench", "Counted"), "2014-05-20"])
+    // 2 % a year for twelve years leave 78.5 %: an assumption, no yearly table is published.
+    expect(Number(cellOf("Plantings", "North Bench", "Alive this season")) / 13_600).toBeCloseTo(0.785, 3)
+    expect(Number(cellOf("Crowns", "North Bench", "Structure")) / structure).toBeCloseTo(0.785, 3)
+    enter(workbook, [at("Plantings", "North Bench", "Counted"), "2026-03-05"])
+    expect(cellOf("Plantings", "North Bench", "Alive this season")).toBe(13_600)
+  })
+
   it("does not close a planting that has no opening day", () => {
     const {workbook, at, cellOf} = changed()
     enter(workbook, [at("Season plan", "Well Field", "Open"), null])
