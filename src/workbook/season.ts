@@ -1,5 +1,6 @@
-import {partsOf, sheetWith, type CellAddress, type Part, type Region} from "./document"
+import {columnWith, partsOf, sheetWith, type CellAddress, type Part, type Region} from "./document"
 import {planOf} from "./plan"
+import {soughtAs} from "./plantingName"
 import {saleableIn} from "./saleable"
 import type {Value} from "./value"
 import type {Workbook} from "./workbook"
@@ -158,12 +159,16 @@ export interface Row {
   word(part: Part): string
 }
 
-/** The rows of the sheet that has a column of a part, each read by the parts of its columns. */
+/**
+ * The rows of the sheet that has a column of a part, each read by the parts of its columns. The name of a planting is given as
+ * the sheet of plantings spells it, since formulas find it without regard to capitals.
+ */
 export function rowsOf(workbook: Workbook, part: Part): readonly Row[] {
   const {document} = workbook
   const sheet = sheetWith(document, part)
   if (sheet < 0) return []
   const cols = partsOf(document.sheets[sheet]!)
+  const spelled = spellingOf(workbook)
   return document.sheets[sheet]!.rows.map((_, row) => {
     const value = (of: Part): Value => {
       const col = cols.get(of) ?? -1
@@ -177,10 +182,27 @@ export function rowsOf(workbook: Workbook, part: Part): readonly Row[] {
       },
       word(of) {
         const held = value(of)
-        return typeof held === "string" ? held : ""
+        if (typeof held !== "string") return ""
+        return NAMES_PLANTING.test(of) ? (spelled.get(soughtAs(held)) ?? held) : held
       },
     }
   })
+}
+
+/** The parts that hold the name of a planting. */
+const NAMES_PLANTING = /planting$|^stand ground$|^replant field$/
+
+/** The names of plantings as their own sheet spells them, by how they are sought; of two alike the first, which is found. */
+function spellingOf(workbook: Workbook): ReadonlyMap<string, string> {
+  const {document} = workbook
+  const sheet = sheetWith(document, "name of planting")
+  if (sheet < 0) return new Map()
+  const col = columnWith(document, sheet, "name of planting")
+  const names = document.sheets[sheet]!.rows.flatMap((_, row) => {
+    const name = workbook.valueAt({sheet, row, col})
+    return typeof name === "string" ? [[soughtAs(name), name] as const] : []
+  })
+  return new Map(names.toReversed())
 }
 
 /** One week of cutting: the people and the cold it needs on its busiest day. */

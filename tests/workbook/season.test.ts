@@ -1,6 +1,7 @@
 import {expect, it} from "vitest"
 import {dayOf} from "../../functions/calendar"
-import {lastDayCut} from "../../src/workbook/season"
+import {lastDayCut, weekOf} from "../../src/workbook/season"
+import {enter, open, place} from "../workbooks/shipped"
 
 const day = (iso: string) => dayOf(iso)!
 
@@ -18,4 +19,16 @@ it("closes a planting on the last day that it was cut, not on a close that the p
   expect(lastDay("2026-05-11", "2026-05-09")).toBe(day("2026-05-11"))
   expect(lastDay("2026-05-29", "2026-05-24")).toBe(asOf)
   expect(lastDay(null)).toBe(asOf)
+})
+
+it("counts what was picked day by day as the sheet does, however the planting is written", () => {
+  const workbook = open("hollow-brook-farm.json")
+  const daysOf = () => weekOf(workbook)!.plantings.find(({planting}) => planting === "Long Acre")!.days
+  const was = daysOf()
+  expect(Math.max(...was)).toBeGreaterThan(0)
+  const first = place(workbook.document, "Pickings", "Long Acre", "Planting")
+  const rows = workbook.document.sheets[first.sheet]!.rows
+  for (const [row, [name]] of rows.entries())
+    if (name === "Long Acre") enter(workbook, [{...first, row}, "LONG ACRE"])
+  expect(daysOf()).toEqual(was)
 })
