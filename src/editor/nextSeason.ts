@@ -70,7 +70,7 @@ export function nextSeason(workbook: Workbook): Document | null {
   next = withColumns(next, ["lease"], seasonLess)
   next = withSeasonGone(next)
   next = withColumns(next, ["open"], yearLater)
-  next = withNames(next, year)
+  next = withNames(next, year, dormantDay(workbook, year + 1))
   next = withYearOverDates(next, year)
   return {...next, season: `season ${year + 1}, draft`}
 }
@@ -210,14 +210,21 @@ function withSeasonGone(document: Document): Document {
   return withSheet(document, sheet, {rows: moved})
 }
 
-/** The season and the dates among the named values, a year later; the plan stands on a day of the winter. */
-function withNames(document: Document, year: number): Document {
+/** A day of the dormant time from which a season is planned: the tenth of its model year, January or, in the southern half, July. */
+function dormantDay(workbook: Workbook, season: number): string {
+  const values = rowsOf(workbook, "value name")
+  const month = values.find((row) => row.word("value name") === "Year_start")?.number("value") ?? 1
+  return `${season}-${String(month).padStart(2, "0")}-10`
+}
+
+/** The season and the dates among the named values, a year later; the plan stands on a day of the dormant time. */
+function withNames(document: Document, year: number, asOf: string): Document {
   let next = document
   for (const {name, at} of namesIn(document)) {
     const {rows} = next.sheets[at.sheet]!
     const was = rows[at.row]?.[at.col] ?? null
     const plain = name.toLowerCase()
-    const now = plain === "season" ? year + 1 : plain === "as_of" ? `${year + 1}-01-10` : yearLater(was)
+    const now = plain === "season" ? year + 1 : plain === "as_of" ? asOf : yearLater(was)
     if (now === was || was === COLUMN_FORMULA || isFormula(was)) continue
     next = withSheet(next, at.sheet, {rows: rows.with(at.row, rows[at.row]!.with(at.col, now))})
   }

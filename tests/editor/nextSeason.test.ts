@@ -39,6 +39,30 @@ describe("the draft of the next season", () => {
     expect(rowsIn(next, "Records").some(([name, year]) => name === "Top Corner" && year === 2026)).toBe(false)
   })
 
+  it("counts pickings whose planting is written without its capitals, as the sheets do", () => {
+    const sheet = farm.sheets.findIndex(({name}) => name === "Pickings")
+    const small = createStore(farm)
+    const cells = rowsIn(farm, "Pickings").flatMap(([name], row) =>
+      name === "Well Field" ? [{at: {sheet, row, col: 0}, content: "well field"}] : [],
+    )
+    small.run(() => ({type: "enter", cells}))
+    expect(notClosedYet(small.workbook)).toContain("Well Field")
+    const records = rowsIn(nextSeason(small.workbook)!, "Records")
+    expect(records.at(-2)).toEqual(rowsIn(nextSeason(createStore(farm).workbook)!, "Records").at(-2))
+    expect(records.at(-2)!.slice(0, 2)).toEqual(["Well Field", 2026])
+  })
+
+  it("stands on a day of the dormant time of its own half of the world", () => {
+    const south = createStore(farm)
+    const values = farm.sheets.findIndex(({name}) => name === "Named values")
+    const row = farm.sheets[values]!.rows.findIndex(([name]) => name === "Latitude")
+    south.run(() => ({type: "enter", cells: [{at: {sheet: values, row, col: 1}, content: -40}]}))
+    const named = new Map(
+      rowsIn(nextSeason(south.workbook)!, "Named values").map(([name, value]) => [name, value]),
+    )
+    expect(named.get("As_of")).toBe("2027-07-10")
+  })
+
   it("takes the last picking for the close where none is typed, not the plan's, and says so", () => {
     const record = rowsIn(next, "Records").find(([name, year]) => name === "Well Field" && year === 2026)!
     const days = rowsIn(farm, "Pickings").flatMap(([name, on]) => (name === "Well Field" ? [String(on)] : []))
