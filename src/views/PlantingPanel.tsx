@@ -57,6 +57,8 @@ export function PlantingPanel({store, onClose}: Props) {
           Planted{" "}
           <input
             type="date"
+            min="1900-01-01"
+            max="2200-12-31"
             value={planted}
             onChange={({currentTarget}) => setPlanted(currentTarget.value)}
           />

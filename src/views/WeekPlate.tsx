@@ -262,6 +262,8 @@ function Closing({
         <input
           type="date"
           required
+          min="1900-01-01"
+          max="2200-12-31"
           value={on}
           onChange={({currentTarget}) => {
             setOn(currentTarget.value)
