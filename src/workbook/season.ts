@@ -211,12 +211,14 @@ export interface WeekNeeds {
   readonly week: number
   readonly cutters: number
   readonly booked: number
-  readonly short: number
+  /** Null where it is not known whether any are missing. */
+  readonly short: number | null
   readonly busiest: number | null
   readonly heaviest: number
   readonly load: number
   readonly fitted: number
-  readonly over: number
+  /** Null where it is not known whether the cold is enough. */
+  readonly over: number | null
   readonly cells: Row["cells"]
 }
 
@@ -233,12 +235,12 @@ export function needsOf(workbook: Workbook): readonly WeekNeeds[] | null {
         week: number("need week"),
         cutters: number("cutters needed"),
         booked: number("cutters booked"),
-        short: number("cutters short"),
+        short: row.number("cutters short"),
         busiest: row.number("busiest day"),
         heaviest: number("heaviest"),
         load: number("load needed"),
         fitted: number("load fitted"),
-        over: number("load over"),
+        over: row.number("load over"),
         cells: row.cells,
       },
     ]

@@ -409,6 +409,76 @@ describe("a change in hollow-brook-farm.json", () => {
     expect(cellOf("Plantings", "North Bench", "Alive this season")).toBe(13_600)
   })
 
+  it("says of people, cold and crates that they are not known, where what they rest on is blank", () => {
+    for (const [name, sheet, row, ...headings] of [
+      ["Pick_rate", "Crew and cooler", 4, "Cutters needed", "Short"],
+      ["Field_heat", "Crew and cooler", 4, "Load", "Over"],
+      ["Fitted_load", "Crew and cooler", 4, "Fitted", "Over"],
+      ["Packout", "Packing list", 1, "Out", "Packed", "Crates", "Cartons", "large"],
+      ["Hold_days", "Days of cutting", 40, "In store"],
+    ] as const) {
+      const {workbook, at} = changed()
+      const first = {
+        ...at(sheet, workbook.document.sheets[sheetOf(workbook.document, sheet)]!.rows[0]![0]!, headings[0]),
+        row,
+      }
+      const values = () =>
+        headings.map((heading) => {
+          const {columns} = workbook.document.sheets[first.sheet]!
+          return workbook.valueAt({...first, col: columns.findIndex((one) => one.heading === heading)})
+        })
+      expect(values().filter(isFault), name).toEqual([])
+      enter(workbook, [at("Named values", name, "Value"), null])
+      expect(values().every(isFault), name).toBe(true)
+    }
+  })
+
+  it("needs no truck to count crates", () => {
+    const {workbook, at} = changed()
+    const {sheet, col} = at("Crew and cooler", "=", "Loads")
+    for (const crates of [0, null]) {
+      enter(workbook, [at("Named values", "Truck_crates", "Value"), crates])
+      expect(workbook.valueAt({sheet, row: 4, col})).toBe("")
+      expect(workbook.valueAt({sheet, row: 4, col: col - 1})).toBeGreaterThan(100)
+    }
+  })
+
+  it("has the cutters of a day from the latest row before it, in whatever order they stand", () => {
+    const {workbook, at} = changed()
+    const cutters = at("Cutters", "2026-04-20", "From")
+    const {rows} = workbook.document.sheets[cutters.sheet]!
+    const days = at("Days of cutting", "=", "Booked")
+    const booked = () => Array.from({length: 60}, (_, i) => workbook.valueAt({...days, row: i}))
+    const was = booked()
+    expect(new Set(was).size).toBe(2)
+    for (const [i, contents] of rows.toReversed().entries())
+      enter(
+        workbook,
+        ...[0, 1].map((col): [CellAddress, Content] => [{...cutters, row: i, col}, contents[col]!]),
+      )
+    expect(booked()).toEqual(was)
+    for (const row of rows.keys()) enter(workbook, [{...cutters, row, col: 1}, null])
+    expect(booked().every(isFault)).toBe(true) // not typed is not nobody
+  })
+
+  it("says what to do with a planting whose area or whose prices are not typed", () => {
+    const {workbook, at, cellOf} = changed()
+    enter(workbook, [at("Plantings", "Well Field", "Area"), null])
+    expect(cellOf("This week", "Well Field", "What to do")).toBeTypeOf("string")
+    const low = at("Week plan", "=", "Low")
+    expect(workbook.valueAt({...low, row: 4})).toBeGreaterThan(0) // of the other plantings
+    enter(workbook, [at("Plantings", "Well Field", "Area"), 7.2])
+    const prices = at("Prices", 1, "Price")
+    workbook.revise({
+      type: "removeRows",
+      sheet: prices.sheet,
+      first: 0,
+      count: workbook.document.sheets[prices.sheet]!.rows.length,
+    })
+    for (const planting of ["Long Acre", "Well Field"])
+      expect(cellOf("This week", planting, "What to do")).toBeTypeOf("string")
+  })
+
   it("does not close a planting that has no opening day", () => {
     const {workbook, at, cellOf} = changed()
     enter(workbook, [at("Season plan", "Well Field", "Open"), null])

@@ -127,10 +127,13 @@ export function needsFinding(
 ): string {
   if (needs.length === 0) return "No week of cutting is planned yet."
   const coming = needs.filter(({from}) => asOf === null || from + 7 > asOf)
-  const short = coming.filter((one) => one.short > 0)
-  const over = coming.filter((one) => one.over > 0)
-  if (short.length === 0 && over.length === 0) return "People and cold are enough for every week to come."
-  const worst = (some: readonly WeekNeeds[], of: (one: WeekNeeds) => number) =>
+  const lacks = coming.map((one) => ({...one, short: one.short ?? 0, over: one.over ?? 0}))
+  const short = lacks.filter((one) => one.short > 0)
+  const over = lacks.filter((one) => one.over > 0)
+  const unknown = unknownNeeds(coming)
+  if (short.length === 0 && over.length === 0)
+    return unknown || "People and cold are enough for every week to come."
+  const worst = (some: typeof lacks, of: (one: (typeof lacks)[number]) => number) =>
     some.reduce((most, one) => (of(one) > of(most) ? one : most))
   const people = short.length ? worst(short, (one) => one.short) : null
   const cold = over.length ? worst(over, (one) => one.over) : null
@@ -139,28 +142,38 @@ export function needsFinding(
       `week ${people.week} is ${people.short} ${people.short === 1 ? "cutter" : "cutters"} short on its worst day`,
     cold && `week ${cold.week} is ${numberText(cold.over, 1, decimal)} kW over what is fitted`,
   ].filter((one) => one !== null)
-  const others = coming.filter(
+  const others = lacks.filter(
     (one) => (one.short > 0 || one.over > 0) && one !== people && one !== cold,
   ).length
   const more = others
     ? `; ${others} more ${others === 1 ? "week is" : "weeks are"} short of one or the other`
     : ""
-  return `${said.join("; ")}${more}.`.replace(/^./, (letter) => letter.toUpperCase())
+  const found = `${said.join("; ")}${more}.`.replace(/^./, (letter) => letter.toUpperCase())
+  return unknown ? `${found} ${unknown}` : found
+}
+
+/** The sentence on what is not known of some week, so that nobody takes it for enough; "" where all is. */
+function unknownNeeds(needs: readonly WeekNeeds[]): string {
+  const [people, cold] = [needs.some(({short}) => short === null), needs.some(({over}) => over === null)]
+  if (!people && !cold) return ""
+  const what = people && cold ? "people and cold are" : people ? "people are" : "the cold is"
+  return `Whether ${what} enough is not known yet: Days of cutting says what is missing.`
 }
 
 /**
  * The title of a picture of needs: "3 cutters short in week 22, 1 in week 23". `words` tells an amount with what it is
- * of; from the third week on the rest are counted.
+ * of; from the third week on the rest are counted. A week whose shortage is null is not known.
  */
 export function shortTitle(
-  weeks: readonly {readonly week: number; readonly short: number}[],
+  weeks: readonly {readonly week: number; readonly short: number | null}[],
   words: (amount: number) => string,
   amount: (short: number) => string,
   enough: string,
 ): string {
-  const short = weeks.filter((one) => one.short > 0)
+  const short = weeks.flatMap(({week, short}) => (short === null || short <= 0 ? [] : [{week, short}]))
   const [first, second, ...rest] = short
-  if (!first) return enough
+  const isKnown = weeks.every(({short}) => short !== null)
+  if (!first) return isKnown ? enough : `${enough}: not known yet`
   const also = second ? `, ${amount(second.short)} in week ${second.week}` : ""
   const more = rest.length ? ` and some in ${rest.length} more` : ""
   return `${words(first.short)} in week ${first.week}${also}${more}`

@@ -161,6 +161,17 @@ describe("the finding of the needs", () => {
     expect(needsFinding([need(20, {short: 9}), need(22)], asOf)).toBe(
       "People and cold are enough for every week to come.",
     ))
+  it("is never that all is enough where that is not known", () => {
+    expect(needsFinding([need(20, {short: null}), need(22)], asOf)).toBe(
+      "People and cold are enough for every week to come.", // week 20 is past
+    )
+    expect(needsFinding([need(22, {short: null, over: null}), need(23)], asOf)).toBe(
+      "Whether people and cold are enough is not known yet: Days of cutting says what is missing.",
+    )
+    expect(needsFinding([need(22, {short: 3, over: null})], asOf)).toBe(
+      "Week 22 is 3 cutters short on its worst day. Whether the cold is enough is not known yet: Days of cutting says what is missing.",
+    )
+  })
   it("names the worst week of each, and counts the others", () =>
     expect(
       needsFinding([need(22, {short: 3}), need(23, {over: 1.25, short: 1}), need(24, {over: 0.5})], asOf),
@@ -170,7 +181,7 @@ describe("the finding of the needs", () => {
 })
 
 it("names the weeks that are short in the title, and counts those after two", () => {
-  const title = (...short: number[]) =>
+  const title = (...short: (number | null)[]) =>
     shortTitle(
       short.map((one, i) => ({week: 22 + i, short: one})),
       (one) => `${one} cutters short`,
@@ -178,6 +189,7 @@ it("names the weeks that are short in the title, and counts those after two", ()
       "Cutters enough",
     )
   expect(title(0, 0)).toBe("Cutters enough")
+  expect(title(0, null)).toBe("Cutters enough: not known yet")
   expect(title(0, 3)).toBe("3 cutters short in week 23")
   expect(title(3, 1)).toBe("3 cutters short in week 22, 1 in week 23")
   expect(title(3, 0, 1, 2, 5)).toBe("3 cutters short in week 22, 1 in week 24 and some in 2 more")
