@@ -130,7 +130,7 @@ export function weeksStudy(workbook: Workbook): WeeksStudy | Refusal | null {
     site: {climate: crowns.climate, year, values: crowns.values},
     money: {
       ...money,
-      prices: rowsOf(workbook, "price week").flatMap((row) => row.number("price") ?? []),
+      prices: pricesIn(workbook),
       weekCost,
     },
     successor: {
@@ -169,6 +169,21 @@ export function weeksStudy(workbook: Workbook): WeeksStudy | Refusal | null {
     }
   )
 }
+
+/** The price of each week from the opening on, in whatever order they are typed: a week that is left out has the one before. */
+function pricesIn(workbook: Workbook): number[] {
+  const typed = rowsOf(workbook, "price week")
+    .flatMap((row) => {
+      const [week, price] = [row.number("price week"), row.number("price")]
+      return week === null || price === null ? [] : [{week, price}]
+    })
+    .toSorted((one, other) => one.week - other.week)
+  const weeks = Math.min(MOST_WEEKS, typed.at(-1)?.week ?? 0)
+  return Array.from({length: weeks}, (_, i) => (typed.findLast(({week}) => week <= i + 1) ?? typed[0]!).price)
+}
+
+/** No sheet of prices has more weeks. */
+const MOST_WEEKS = 30
 
 /**
  * What a planting is foretold to bring by age, as the sheet Replant counts on it: its crop at full bearing by the age factors,

@@ -37,6 +37,14 @@ function enter(workbook: Workbook, name: string, key: Content, heading: string, 
   workbook.revise({type: "enter", cells: [{at, content}]})
 }
 
+it("reads the prices by their weeks, as the sheets do, in whatever order they are typed", () => {
+  const workbook = open("hollow-brook-farm")
+  enter(workbook, "Prices", 2, "Week from opening", 14)
+  expect(study(workbook).input.money.prices).toEqual([
+    3.65, 3.65, 3.3, 3.15, 3, 2.85, 2.7, 2.6, 2.5, 2.4, 2.4, 2.4, 2.4, 3.5,
+  ])
+})
+
 describe("what the study reads from the demonstration farm", () => {
   const {input, season, asOf, areas, little, lastAge} = study(open("hollow-brook-farm"))
   const planting = (name: string) => input.plantings.find((one) => one.planting === name)!

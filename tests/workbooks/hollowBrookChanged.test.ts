@@ -433,6 +433,24 @@ describe("a change in hollow-brook-farm.json", () => {
     }
   })
 
+  it("finds the price of a week in whatever order the weeks stand, and takes no blank for 0", () => {
+    const {workbook, at, cellOf} = changed()
+    const prices = () => [
+      cellOf("Season plan", "Well Field", "One more day"),
+      ...["Long Acre", "Well Field"].map((planting) => cellOf("This week", planting, "Price")),
+    ]
+    const was = prices()
+    expect(was.filter(isFault)).toEqual([])
+    const first = at("Prices", 1, "Week from opening")
+    const {rows} = workbook.document.sheets[first.sheet]!
+    for (const [row, contents] of rows.toReversed().entries())
+      enter(workbook, ...[0, 1].map((col): [CellAddress, Content] => [{...first, row, col}, contents[col]!]))
+    expect(prices()).toEqual(was)
+    // As of 25 May Well Field, open since 27 April, is in its week 5: without a price, week 4's 3.15 holds.
+    enter(workbook, [at("Prices", 5, "Price"), null])
+    expect(cellOf("This week", "Well Field", "Price")).toBe(3.15)
+  })
+
   it("needs no truck to count crates", () => {
     const {workbook, at} = changed()
     const {sheet, col} = at("Crew and cooler", "=", "Loads")
