@@ -110,10 +110,6 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
   const keepFileCopy = useCallback(() => void keeping.keepFileCopy(), [keeping])
   const keys = useSheetFocus(store, keepFileCopy)
   const {grid, focus: focusSheet} = keys
-  const closePanel = useCallback(() => {
-    store.turn(showPanel("where from"))
-    focusSheet()
-  }, [store, focusSheet])
   // A panel that was asked for comes into view and takes the keyboard's focus; the one for finding sees to it itself.
   const right = useRef<HTMLDivElement>(null)
   useEffect(() => {
@@ -188,7 +184,13 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
   )
   const title = useRef<HTMLHeadingElement>(null)
   const alone = useRef<HTMLDivElement>(null)
-  const isRead = Boolean(week || lender || needs || replant || fieldLife || plan?.rows.length === 0)
+  const isEmpty = plan?.rows.length === 0 // a plan without a planting has no cell to choose
+  const isRead = Boolean(week || lender || needs || replant || fieldLife || isEmpty)
+  const closePanel = useCallback(() => {
+    store.turn(showPanel("where from"))
+    if (isEmpty) title.current?.focus({preventScroll: true})
+    else focusSheet()
+  }, [store, isEmpty, focusSheet])
   useEffect(() => {
     if (entered.current === opened) return
     entered.current = opened

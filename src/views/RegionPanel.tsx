@@ -27,7 +27,7 @@ export function RegionPanel({store, onClose}: {store: Store; onClose: () => void
           {words: "US", value: "US"},
         ]}
         chosen={region.measures}
-        onChoose={(measures) => change({measures})}
+        onChoose={(measures) => change({measures, dates: region.dates ?? (measures && "month first")})}
       />
       <Choices<Region["decimal"]>
         legend="Decimals"

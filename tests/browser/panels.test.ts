@@ -152,3 +152,15 @@ it("shows the cells that a question speaks of while it waits, and comes back aft
   await expect.poll(() => page.evaluate(() => window.document.activeElement?.textContent)).toBe("Season")
   expect(trouble).toEqual([])
 })
+
+it("gives the keyboard back to the title where a panel is left over a plan without a planting", async () => {
+  const {page, trouble} = await open()
+  await page.getByRole("button", {name: "A blank workbook"}).click()
+  await page.getByRole("heading", {level: 1, name: "Season plan"}).waitFor()
+  await page.getByRole("button", {name: "Help", exact: true}).press("Enter")
+  const focused = () => page.evaluate(() => window.document.activeElement?.tagName)
+  await expect.poll(focused).toBe("H2") // of the panel
+  await page.keyboard.press("Escape")
+  await expect.poll(focused).toBe("H1")
+  expect(trouble).toEqual([])
+})

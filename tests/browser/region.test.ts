@@ -35,6 +35,21 @@ it("switches to US measures and back, with every number as it was", async () => 
   expect(trouble).toEqual([])
 })
 
+it("takes dates month first where measures are of the US, without asking, until it is told otherwise", async () => {
+  const {trouble, sheet, panel} = await openRegion()
+  await panel.getByLabel("US").check()
+  expect(await panel.getByLabel("is 4 March").isChecked()).toBe(true)
+  await sheet.open("Pickings")
+  await sheet.type(1, "Day", "5/3/2026")
+  await expect.poll(() => sheet.text(1, "Day")).toBe("3 May 2026")
+  await panel.getByLabel("is 3 April").check()
+  await panel.getByLabel("Metric").check()
+  await panel.getByLabel("US").check()
+  await sheet.type(1, "Day", "5/3/2026")
+  await expect.poll(() => sheet.text(1, "Day")).toBe("5 Mar 2026")
+  expect(trouble).toEqual([])
+})
+
 it("takes and shows decimals with a comma, in numbers and formulas", async () => {
   const {page, trouble, sheet, panel} = await openRegion()
   await panel.getByLabel("comma, 1,5").check()
