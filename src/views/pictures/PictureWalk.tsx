@@ -41,6 +41,7 @@ const REACH = 16 // px beside a mark at which a pointer still means it; chosen
  */
 export function PictureWalk({name, label, width, height, stops, onGo, children}: Props) {
   const [reached, setReached] = useState<number | null>(null)
+  const [isHere, setHere] = useState(false)
   const stop = reached === null ? undefined : stops[Math.min(reached, stops.length - 1)]
   const picture = (
     <svg
@@ -91,11 +92,16 @@ export function PictureWalk({name, label, width, height, stops, onGo, children}:
       tabIndex={0}
       onKeyDown={press}
       onClick={point}
-      onBlur={() => setReached(null)}
+      onFocus={() => {
+        setReached(null)
+        setHere(true)
+      }}
+      onBlur={() => setHere(false)}
     >
       {picture}
-      {stop && <span className="ring" style={around(stop)} />}
-      <p className="walked" aria-live="polite">
+      {stop && isHere && <span className="ring" style={around(stop)} />}
+      {/* The words keep their room when the picture is left: what was pressed below would go from under the pointer. */}
+      <p className="walked" aria-live="polite" style={isHere ? undefined : {visibility: "hidden"}}>
         {stop &&
           [stop.words, stop.more?.() ?? "", stop.at && onGo ? "Enter goes to its cell." : ""]
             .filter((words) => words !== "")
