@@ -56,6 +56,19 @@ export function effectsOf(before: Document, after: Document, differences: readon
   return {moved, effects: effects.toSorted((a, b) => size(b) - size(a))}
 }
 
+/**
+ * The result to ask about first: for money the lowest cover, else the close, crop or store that moved farthest, or a cover where
+ * none of these moved; -1 where none is a number.
+ */
+export function firstAsked({moved}: Effects, isOfMoney: boolean): number {
+  const lowest = moved.findIndex(({cover}) => cover === "lowest")
+  if (isOfMoney && lowest >= 0) return lowest
+  const ways = moved.map((one) => Math.abs(apart(one.after, one.before) ?? 0) / scaleOf(one))
+  const farthest = (some: readonly number[]) => some.findIndex((way) => way > 0 && way === Math.max(...some))
+  const other = farthest(ways.map((way, i) => (moved[i]!.cover === null ? way : 0)))
+  return other < 0 ? farthest(ways) : other
+}
+
 /** The changes that move the lowest cover first, the one that moves it most before the others; null where none moves it. */
 export function byLowestCover({moved, effects}: Effects): readonly Effect[] | null {
   const lowest = moved.findIndex(({cover}) => cover === "lowest")

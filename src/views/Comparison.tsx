@@ -4,7 +4,7 @@ import {shiftText, textWithUnit} from "../editor/display"
 import {readsAs} from "../editor/entry"
 import type {Store} from "../editor/store"
 import {cellName, loweredName, rowNames} from "../editor/words"
-import {byLowestCover, type Effects, type Moved} from "../studies/effects"
+import {byLowestCover, firstAsked, type Effects, type Moved} from "../studies/effects"
 import type {EffectsInput} from "../studies/effectsWorker"
 import {startWorker} from "../studies/startWorker"
 import {addressText} from "../workbook/cells"
@@ -20,7 +20,10 @@ import {
 } from "../workbook/document"
 import {regionOf} from "../workbook/region"
 import type {Value} from "../workbook/value"
+import {editionWords} from "./edition"
 import {NoteWords} from "./NotePanel"
+import {movedBy} from "./pictures/movedBy"
+import {ResultMoved} from "./pictures/ResultMoved"
 import {useEditor} from "./useEditor"
 import {useFirsts} from "./useFirsts"
 
@@ -96,6 +99,7 @@ export function Comparison({
       ) : (
         <>
           <Results store={store} found={found} onGo={onGo} />
+          {found && <WhyMoved store={store} found={found} since={other.words} nameOf={nameOf} onGo={onGo} />}
           <h4>What changed{lowestFirst && ", by what it moves the lowest cover"}</h4>
           <ul className="changes">
             {shown.map((one) => (
@@ -247,9 +251,7 @@ function Results({
           <li key={addressText(document, one.at)}>
             <span>
               <button className="link" onClick={() => onGo(one.at)}>
-                {one.cover === "lowest"
-                  ? "Lowest cover"
-                  : cellName(document, one.at, rowNames(store.workbook))}
+                {resultName(store, one)}
               </button>
               : {valueWords(document, one, one.before)} <span aria-hidden="true">→</span>
               <span className="hide">became</span> {valueWords(document, one, one.after)}
@@ -257,6 +259,72 @@ function Results({
           </li>
         ))}
       </ul>
+    </>
+  )
+}
+
+const resultName = ({workbook}: Store, {cover, at}: Moved) =>
+  cover === "lowest" ? "Lowest cover" : cellName(workbook.document, at, rowNames(workbook))
+
+/** The bars of one result that moved: of which, is chosen. */
+function WhyMoved({
+  store,
+  found,
+  since,
+  nameOf,
+  onGo,
+}: {
+  store: Store
+  found: Effects
+  since: string
+  nameOf: (one: Difference) => string
+  onGo: (at: CellAddress) => void
+}) {
+  const {document} = useEditor(store)
+  const [chosen, setChosen] = useState<string | null>(null)
+  const region = regionOf(document)
+  const shiftOf = (one: Moved) => (by: number) => shiftText(by, one.isDate, columnOf(document, one), region)
+  const asked = found.moved.flatMap((one, i) => {
+    const text = shiftOf(one)
+    const why = movedBy(found, i, (by) => text(by) !== null)
+    const isSeen = valueWords(document, one, one.before) !== valueWords(document, one, one.after)
+    return why && isSeen ? [{one, i, why, text, name: resultName(store, one)}] : []
+  })
+  const first = firstAsked(found, isOfMoney(store))
+  const shown = asked.find(({name}) => name === chosen) ?? asked.find(({i}) => i === first) ?? asked[0]
+  if (!shown) return null
+  const {one, why, text, name} = shown
+  return (
+    <>
+      {asked.length > 1 && (
+        <label className="choice">
+          What moved{" "}
+          <select value={name} onChange={({currentTarget}) => setChosen(currentTarget.value)}>
+            {asked.map(({name, i}) => (
+              <option key={i}>{name}</option>
+            ))}
+          </select>
+        </label>
+      )}
+      <ResultMoved
+        result={{
+          name,
+          was: valueWords(document, one, one.before),
+          is: valueWords(document, one, one.after),
+        }}
+        isDate={one.isDate}
+        changes={why.changes.map(({difference, by}) => ({
+          name: nameOf(difference),
+          was: contentWords(store, difference.now!, difference.before),
+          is: contentWords(store, difference.now!, difference.after),
+          by,
+          text: text(by)!,
+          at: difference.now!,
+        }))}
+        others={why.others === 0 ? null : {by: why.others, text: text(why.others)!}}
+        source={editionWords(store, `Compared with ${since}`)}
+        onGo={onGo}
+      />
     </>
   )
 }

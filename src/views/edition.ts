@@ -5,9 +5,10 @@ import {asOfDay} from "./weekShown"
 
 /**
  * Which state of which sheet a picture or a printed page shows: "Hollow Brook Farm, season 2026. Spear size, version 7, after the
- * frost, as of 25 May 2026". Version and day are those on Named values; where none is typed that is said.
+ * frost, as of 25 May 2026". Version and day are those on Named values; where none is typed that is said. What is shown may be
+ * named instead of the open sheet.
  */
-export function editionWords(store: Store): string {
+export function editionWords(store: Store, shown?: string): string {
   const {document, cell} = store.getState()
   const book = document.season ? `${document.name}, ${document.season}` : document.name
   const typed = valueNamed(store.workbook, "Plan_version")
@@ -17,5 +18,5 @@ export function editionWords(store: Store): string {
       : "no version named"
   const asOf = asOfDay(store)
   const on = asOf === null ? "no day typed on which it stands" : `as of ${dateText(asOf)}`
-  return `${book}. ${document.sheets[cell.sheet]!.name}, ${version}, ${on}`
+  return `${book}. ${shown ?? document.sheets[cell.sheet]!.name}, ${version}, ${on}`
 }

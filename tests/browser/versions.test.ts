@@ -30,6 +30,13 @@ it("keeps a version with its reason, tells what changed since and what moved it,
   await expect
     .poll(() => changes.innerText(), {timeout: 30_000})
     .toMatch(/2026-05-05.*moves .*crop of Well Field −/s)
+  // The picture of it: the keys reach the bar and go on to the cell that was changed.
+  const bars = changes.getByRole("group", {name: /^What moved Crop of Well Field, 1 mark/})
+  await bars.focus()
+  await page.keyboard.press("ArrowRight")
+  expect(await bars.locator("[aria-live]").innerText()).toMatch(
+    /^Open of Well Field, 2026-04-27 to 2026-05-05: −\d\.\d\st\. Enter goes/,
+  )
   expect((await new AxeBuilder({page}).analyze()).violations.map(({id}) => id)).toEqual([])
 
   await changes.getByRole("checkbox", {name: "Take Open of Well Field as it was"}).check()

@@ -1,5 +1,5 @@
 import {expect, it} from "vitest"
-import {byLowestCover, effectsOf} from "../../src/studies/effects"
+import {byLowestCover, effectsOf, firstAsked} from "../../src/studies/effects"
 import {compare} from "../../src/workbook/compare"
 import {revised} from "../../src/workbook/revised"
 import {farm, inPlan} from "../editor/farm"
@@ -66,6 +66,10 @@ it("tells of the store of a planting and the cover of a year, unless results wer
       [200, 0],
     ],
   ])
+  // A cover moved by 30 hundredths, but who does not read of money asks for the store first.
+  const found = effectsOf(before, after, compare(before, after).cells)
+  expect(firstAsked(found, false)).toBe(0)
+  expect(firstAsked({...found, moved: found.moved.slice(1)}, false)).toBe(0)
   const at = {sheet: 0, row: 0, col: 2}
   expect(told(revised(after, {type: "changeExtras", changes: [{at, compared: true}]}))[0]).toEqual([
     [4000, 4200],
@@ -100,6 +104,8 @@ it("tells of the lowest cover first, and weighs covers by hundredths, also near 
     ["of a year", 2, 3.5],
   ])
   const rows = ({difference}: (typeof found.effects)[number]) => [difference.now!.row, difference.now!.col]
+  const farther = {...found, moved: found.moved.with(2, {...found.moved[2]!, after: 9})}
+  expect([firstAsked(farther, true), firstAsked(farther, false)]).toEqual([0, 2])
   // 2027's price moves its year by 1.5 and the lowest cover by nothing.
   expect(found.effects.map(rows)).toEqual([
     [1, 1],
