@@ -288,7 +288,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
               )}
               {replant && <ReplantPlate store={store} shown={replant} onGo={goTo} />}
               {fieldLife && <FieldLifePlate store={store} shown={fieldLife} />}
-              {reserve && !isRefusal(reserve) && <ReservePlate store={store} shown={reserve} />}
+              {reserve && !isRefusal(reserve) && <ReservePlate store={store} shown={reserve} onGo={goTo} />}
               {spears && <SpearPlate sizes={spears} onGo={goTo} />}
               {samples && <SamplePlate spread={samples} onGo={goTo} />}
               {(week || lender || needs || replant || year || spears || samples) && (

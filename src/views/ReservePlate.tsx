@@ -4,13 +4,23 @@ import {enterContent} from "../editor/commands/cells"
 import type {Store} from "../editor/store"
 import {formerSentence} from "./pictures/formerSamples"
 import {ReserveThroughTheYear} from "./pictures/ReserveThroughTheYear"
+import {columnWith, type CellAddress} from "../workbook/document"
 import {HowSurePanel} from "./HowSurePanel"
 import type {HowSure} from "../studies/howSure"
 import type {CrownYears, PlantingCrowns} from "../workbook/crowns"
 import type {ReserveShown} from "./reserveShown"
 
 /** The picture of the reserve above its sheet, and the choice of the planting that it shows. */
-export function ReservePlate({store, shown: {crowns, year, leftOut}}: {store: Store; shown: ReserveShown}) {
+export function ReservePlate({
+  store,
+  shown: {crowns, year, leftOut},
+  onGo,
+}: {
+  store: Store
+  shown: ReserveShown
+  /** Goes to a cell and gives it the keyboard. */
+  onGo: (at: CellAddress) => void
+}) {
   const {plantings, shown} = crowns
   const [studied, setStudied] = useState<Studied | null>(null)
   const [showsSingles, setShowsSingles] = useState(false)
@@ -39,6 +49,8 @@ export function ReservePlate({store, shown: {crowns, year, leftOut}}: {store: St
             year={year}
             bands={found?.store ?? null}
             singles={found && showsSingles ? found.singles : []}
+            cellOf={(week) => storeCell(store, week)}
+            onGo={onGo}
           />
           {year.former.length > 0 && (
             <p className="small q">
@@ -69,6 +81,14 @@ export function ReservePlate({store, shown: {crowns, year, leftOut}}: {store: St
       )}
     </div>
   )
+}
+
+/** Where the open sheet has the store at the end of a week, by the number in its first column. */
+function storeCell(store: Store, week: number): CellAddress | undefined {
+  const {document, cell} = store.getState()
+  const row = document.sheets[cell.sheet]!.rows.findIndex(([number]) => number === week + 1)
+  const col = columnWith(document, cell.sheet, "store through the year")
+  return row < 0 || col < 0 ? undefined : {sheet: cell.sheet, row, col}
 }
 
 /** A study and what it was run on, so that its bands go when anything under them changes. */

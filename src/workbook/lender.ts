@@ -28,6 +28,8 @@ export interface RecordedYield {
   readonly kg: number
   /** The year was marked as struck by a disaster. */
   readonly isDisaster: boolean
+  /** The cell of its crop. */
+  readonly at?: CellAddress | undefined
 }
 
 /** What a planting has borne and is to bear, kg/ha. Shares are of the record. */
@@ -145,7 +147,8 @@ function evidence(row: Row, record: readonly Row[]): readonly YieldEvidence[] {
         .flatMap((one) => {
           const [age, kg] = [one.number("recorded age"), one.number("record crop")]
           if (one.word("record planting") !== planting || age === null || kg === null) return []
-          return [{age, kg, isDisaster: one.word("recorded disaster") !== ""}]
+          const isDisaster = one.word("recorded disaster") !== ""
+          return [{age, kg, isDisaster, at: one.cells["record crop"]}]
         })
         .toSorted((a, b) => a.age - b.age),
       mean: number("three-year mean"),

@@ -71,6 +71,24 @@ it.each([
   expect(trouble).toEqual([])
 })
 
+it("leads up and down between the lines of a picture, and from the line to the week's own cell", async () => {
+  const {page, trouble} = await openPlanner()
+  await page.locator(".ag-cell").first().waitFor()
+  await sheetOn(page).open("Reserve")
+  const walk = page.getByRole("group", {name: /^Reserve through the year, .* of 2 lines$/})
+  const words = () => walk.locator("[aria-live]").innerText()
+  await walk.focus()
+  await page.keyboard.press("ArrowRight")
+  expect(await words()).toMatch(/measured of 10 plants: 409 mg\/g, 5 Mar\./)
+  await page.keyboard.press("ArrowDown")
+  expect(await words()).toMatch(/^Long Acre: 4\s519 kg\/ha on 4 Mar\. Enter goes to its cell\.$/)
+  await page.keyboard.press("ArrowRight")
+  expect(await words()).toMatch(/on 11 Mar\./)
+  for (const key of ["ArrowLeft", "Enter"]) await page.keyboard.press(key)
+  await expect.poll(() => page.evaluate(() => window.document.activeElement?.textContent)).toMatch(/^4\s519$/)
+  expect(trouble).toEqual([])
+})
+
 it("reaches a mark by a press of the pointer, and its cell by a second one", async () => {
   const {page, trouble} = await openPlanner()
   await page.locator(".ag-cell").first().waitFor()

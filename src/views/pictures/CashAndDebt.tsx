@@ -3,7 +3,7 @@ import {numberText, shownIn} from "../../editor/display"
 import type {Risk} from "../../studies/risk"
 import type {CellAddress} from "../../workbook/document"
 import type {LenderPage} from "../../workbook/lender"
-import {cashLayout, HEAD, type CoverDot} from "./cashLayout"
+import {cashLayout, HEAD, type CoverDot, type YearColumn} from "./cashLayout"
 import {cashSentence, cashTitle, leftOutWords} from "./lenderWords"
 import {Hatch, Rules} from "./marks"
 import {textWidth} from "./placing"
@@ -35,10 +35,12 @@ export const CashAndDebt = memo(function CashAndDebt({
   const {width, height, left, isNarrow, inThousands, zero, rules, columns, yearsY, isCut, ...cover} =
     cashLayout(years, measured ?? FIRST_WIDTH, wanted, region, risk, isOnPaper)
   const stressWords = textWidth(`cover under stress: ${stress}`) <= width ? stress : ""
-  const stops = columns.map(({year, x, capacity, due}) => {
-    const one = years.find((each) => each.year === year)!
+  const yearOf = (year: number) => years.find((each) => each.year === year)!
+  const money = columns.map(({year, x, capacity, due}) => {
+    const one = yearOf(year)
     const [top, bottom] = [Math.min(capacity.y, due.y), Math.max(capacity.y + capacity.height, due.y)]
     return {
+      line: "money",
       x,
       y: (top + bottom) / 2,
       width: capacity.width + 10,
@@ -47,6 +49,21 @@ export const CashAndDebt = memo(function CashAndDebt({
       at: one.cells.capacity,
     }
   })
+  const covers = (line: "cover" | "cover under stress", dotOf: (column: YearColumn) => CoverDot | null) =>
+    columns.flatMap((column) => {
+      const {year, x} = column
+      const dot = dotOf(column)
+      if (!dot) return []
+      const words = line === "cover" ? "as planned" : "under stress"
+      return [
+        {line, x, y: dot.y, words: `${year}: cover ${dot.text} ${words}.`, at: yearOf(year).cells[line]},
+      ]
+    })
+  const stops = [
+    ...money,
+    ...covers("cover", (column) => column.cover),
+    ...covers("cover under stress", (column) => column.stressed),
+  ]
   return (
     <figure ref={place} className="lender-picture">
       <figcaption>

@@ -56,6 +56,8 @@ export function PickedByWeek({
     weeks.map(({from, picked, planned}) => {
       const came = picked === null ? "to come" : `${kg(picked, 0)}\u00a0${mass} picked`
       return {
+        line: planting,
+        along: x(from),
         x: left + x(from) + step / 2,
         y: top + (TOP + BASE) / 2,
         width: step,

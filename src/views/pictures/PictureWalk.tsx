@@ -8,6 +8,10 @@ export interface Stop {
   readonly y: number
   readonly width?: number
   readonly height?: number
+  /** The line or row of marks that it belongs to; left out where the picture has one alone. */
+  readonly line?: string | undefined
+  /** Where it stands along its line, px; left out, its `x`. */
+  readonly along?: number
   /** What it says, as a sentence. */
   readonly words: string
   /** What else is worked out and said once it is reached, as sentences. */
@@ -24,7 +28,7 @@ interface Props {
   /** px */
   readonly width: number
   readonly height: number
-  /** In the order in which they are stepped over. */
+  /** Those of a line in the order in which they are stepped over. */
   readonly stops: readonly Stop[]
   /** Goes to a cell; without it Enter does nothing. */
   readonly onGo?: ((at: CellAddress) => void) | undefined
@@ -36,8 +40,8 @@ const DOT = 18 // px across the ring about a dot; chosen
 const REACH = 16 // px beside a mark at which a pointer still means it; chosen
 
 /**
- * A picture that the keys walk over: arrows from mark to mark, Home and End, Enter to the cell behind it, Esc out of it. A press
- * of the pointer reaches the mark under it, a second press goes to its cell.
+ * A picture that the keys walk over: left and right from mark to mark, up and down from line to line, Home and End, Enter to the
+ * cell behind it, Esc out of it. A press of the pointer reaches the mark under it, a second press goes to its cell.
  */
 export function PictureWalk({name, label, width, height, stops, onGo, children}: Props) {
   const [reached, setReached] = useState<number | null>(null)
@@ -60,17 +64,8 @@ export function PictureWalk({name, label, width, height, stops, onGo, children}:
   const press = (event: KeyboardEvent<HTMLDivElement>) => {
     const {key, altKey, ctrlKey, metaKey} = event
     if (altKey || ctrlKey || metaKey) return
-    const last = stops.length - 1
-    const steps: Readonly<Record<string, number>> = {
-      ArrowRight: reached === null ? 0 : Math.min(last, reached + 1),
-      ArrowDown: reached === null ? 0 : Math.min(last, reached + 1),
-      ArrowLeft: reached === null ? last : Math.max(0, reached - 1),
-      ArrowUp: reached === null ? last : Math.max(0, reached - 1),
-      Home: 0,
-      End: last,
-    }
-    const next = steps[key]
-    if (next !== undefined) setReached(next)
+    const next = stepFrom(stops, reached, key)
+    if (next !== null) setReached(next)
     else if (key === "Enter" && stop?.at && onGo) onGo(stop.at)
     else if (key === "Escape") event.currentTarget.blur()
     else return
@@ -88,7 +83,7 @@ export function PictureWalk({name, label, width, height, stops, onGo, children}:
     <div
       className="walk"
       role="group"
-      aria-label={`${name}, ${stops.length} ${stops.length === 1 ? "mark" : "marks"}: the arrow keys step over them`}
+      aria-label={`${name}, ${stops.length} ${stops.length === 1 ? "mark" : "marks"}: ${keysWords(linesOf(stops).length)}`}
       tabIndex={0}
       onKeyDown={press}
       onClick={point}
@@ -109,6 +104,44 @@ export function PictureWalk({name, label, width, height, stops, onGo, children}:
       </p>
     </div>
   )
+}
+
+const keysWords = (lines: number) =>
+  lines === 1
+    ? "the arrow keys step over them"
+    : `left and right step over them, up and down lead to the others of ${lines} lines`
+
+/** The numbers of the stops, line by line. */
+function linesOf(stops: readonly Stop[]): readonly (readonly number[])[] {
+  const lines = new Map<string, number[]>()
+  for (const [i, {line = ""}] of stops.entries()) lines.set(line, [...(lines.get(line) ?? []), i])
+  return [...lines.values()]
+}
+
+/**
+ * The mark that a key leads to from the one that was reached, or from none: along its line, or to the mark of the line above or
+ * below that is nearest to it. Where there is one line alone, up and down lead along it too. Null for any other key.
+ */
+export function stepFrom(stops: readonly Stop[], reached: number | null, key: string): number | null {
+  const lines = linesOf(stops)
+  const here = reached === null ? -1 : lines.findIndex((line) => line.includes(reached))
+  const line = lines[Math.max(0, here)]!
+  const at = reached === null ? -1 : line.indexOf(reached)
+  const along = ({x, along = x}: Stop) => along
+  const beside = (by: number) => {
+    const other = lines[Math.max(0, Math.min(lines.length - 1, here + by))]!
+    const off = (one: number) => Math.abs(along(stops[one]!) - along(stops[reached!]!))
+    return other.reduce((nearest, one) => (off(one) < off(nearest) ? one : nearest))
+  }
+  const right = () => line[Math.min(line.length - 1, at + 1)]!
+  const left = () => (reached === null ? stops.length - 1 : line[Math.max(0, at - 1)]!)
+  const isAlone = lines.length === 1 || reached === null
+  if (key === "ArrowRight") return right()
+  if (key === "ArrowLeft") return left()
+  if (key === "ArrowDown") return isAlone ? right() : beside(1)
+  if (key === "ArrowUp") return isAlone ? left() : beside(-1)
+  if (key === "Home") return line[0]!
+  return key === "End" ? line.at(-1)! : null
 }
 
 /** The mark at a place of the picture, px, or the nearest one within reach: its number, or null. */

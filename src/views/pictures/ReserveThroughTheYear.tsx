@@ -1,3 +1,4 @@
+import type {CellAddress} from "../../workbook/document"
 import {LINE, reserveFinding, reserveLayout, type Bands, type ReserveYear} from "./reserveLayout"
 import {Rules} from "./marks"
 import {PictureWalk} from "./PictureWalk"
@@ -16,6 +17,9 @@ interface Props {
   /** Single draws of the same study, week by week, drawn thin. */
   readonly singles?: readonly (readonly number[])[]
   readonly width?: number
+  /** The cell of the store at the end of a week of the year, counted from 0. */
+  readonly cellOf?: (week: number) => CellAddress | undefined
+  readonly onGo?: (at: CellAddress) => void
 }
 
 /**
@@ -23,20 +27,26 @@ interface Props {
  * as dots with their interval and those of former years as rings, the planner's own floor, and the days of cutting. The sheet
  * below it is its table.
  */
-export function ReserveThroughTheYear({year, bands = null, singles, width: given}: Props) {
+export function ReserveThroughTheYear({year, bands = null, singles, width: given, cellOf, onGo}: Props) {
   const [place, measured] = useWidth()
   const layout = reserveLayout(year, Math.max(given ?? measured ?? FIRST_WIDTH, LEAST_WIDTH), bands, singles)
   const {width, height, left, right, base, rules, months, floor, asOf, cutting, lowest, refill} = layout
   const {planting} = year.planting
-  const stops = [lowest, ...(refill ? [refill] : []), ...layout.measured, ...layout.former]
-    .map(({x, y, words}) => ({x, y, words: `${planting}: ${words}.`}))
-    .toSorted((a, b) => a.x - b.x)
+  const lines = {
+    marks: [lowest, ...(refill ? [refill] : []), ...layout.measured].toSorted((a, b) => a.x - b.x),
+    weeks: layout.weeks,
+    former: layout.former.toSorted((a, b) => a.x - b.x),
+  }
+  const stops = Object.entries(lines).flatMap(([line, marks]) =>
+    marks.map(({x, y, week, words}) => ({line, x, y, words: `${planting}: ${words}.`, at: cellOf?.(week)})),
+  )
   const wide = width >= 600
   return (
     <div ref={place} className="reserve-year">
       <PictureWalk
         name="Reserve through the year"
         stops={stops}
+        onGo={onGo}
         label={reserveFinding(year)}
         width={width}
         height={height}

@@ -19,7 +19,9 @@ export function SampleSpread({spread, onGo}: {spread: Spread; onGo?: (at: CellAd
   // Each sampling first says its mean, then its plants one by one.
   const stops = rows.flatMap(({y, mean, dots}, i) => {
     const sampling = spread.samplings[i]!
+    const line = String(i)
     const whole = {
+      line,
       x: mean,
       y,
       height: 2 * HALF + 6,
@@ -31,6 +33,7 @@ export function SampleSpread({spread, onGo}: {spread: Spread; onGo?: (at: CellAd
       const name = plant === null ? "a plant" : `plant ${plant}`
       const odd = isOdd ? ", questioned" : ""
       return {
+        line,
         x: dot.x,
         y: dot.y,
         words: `${sampling.planting}, ${name}: ${numberText(sugar, 0)}\u00a0mg/g${odd}.`,

@@ -41,15 +41,22 @@ export const YieldByAge = memo(function YieldByAge({
   const stops = layout.plantings.flatMap(({planting, dots, projection}) => {
     const one = yields.find((each) => each.planting === planting)!
     const recorded = dots.map(({x, y, isDisaster}, i) => {
-      const {age, kg} = one.record[i]!
+      const {age, kg, at} = one.record[i]!
       const struck = isDisaster ? ", marked as struck by a disaster" : ""
       return {
+        line: planting,
         x,
         y,
+        at,
         words: `${planting}, age ${age}: ${quantityText(kg, 0, "kg/ha", region)} recorded${struck}.`,
       }
     })
-    const ahead = projection && {...projection, words: yieldSentence(one, region), at: one.cells.projection}
+    const ahead = projection && {
+      line: planting,
+      ...projection,
+      words: yieldSentence(one, region),
+      at: one.cells.projection,
+    }
     return ahead ? [...recorded, ahead] : recorded
   })
   return (

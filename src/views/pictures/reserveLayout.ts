@@ -86,13 +86,19 @@ export interface Point {
   readonly y: number
 }
 
-export interface Dot extends Point {
+/** A place of the line or beside it, and what it says. */
+interface Marked extends Point {
+  readonly words: string
+  /** Of the model year, counted from 0. */
+  readonly week: number
+}
+
+export interface Dot extends Marked {
   /** px; its area grows with the plants that were sampled. */
   readonly radius: number
   /** Ends of the interval, px; equal to y where there is none. */
   readonly top: number
   readonly bottom: number
-  readonly words: string
   /** Where the words begin, px. */
   readonly wordsX: number
   readonly wordsY: number
@@ -121,13 +127,14 @@ export interface ReserveLayout {
     readonly to: number
     readonly words: string
   } | null
-  readonly lowest: Point & {readonly words: string}
+  readonly lowest: Marked
   /** Its words stand at `wordsY`, and under them what it is as full as. */
-  readonly refill: (Point & {readonly words: string; readonly wordsY: number}) | null
+  readonly refill: (Marked & {readonly wordsY: number}) | null
   readonly measured: readonly Dot[]
+  /** The line at the end of each week. */
+  readonly weeks: readonly Marked[]
   /** Samplings of former years at this year's structure, with the year beside them where it lies on no other words. */
-  readonly former: readonly (Point & {
-    readonly words: string
+  readonly former: readonly (Marked & {
     readonly label: (Point & {readonly text: string}) | null
   })[]
   /** The ranges of a study, the wider one first; none before it is run. */
@@ -182,7 +189,8 @@ export function reserveLayout(
       points.push(`${x(day).toFixed(1)} ${y(course.reserve[day]!).toFixed(1)}`)
     return points.length > 1 ? `M${points.join("L")}` : ""
   }
-  const endOf = (week: number) => x(Math.min(days - 1, 7 * week + 6))
+  const lastOf = (week: number) => Math.min(days - 1, 7 * week + 6)
+  const endOf = (week: number) => x(lastOf(week))
   // Its words stand between two of its edges at the end of the year.
   const band = (low: number, high: number, words: string, between: readonly [number, number]) => {
     const points = (weekly ?? []).map((week, i) => ({
@@ -205,7 +213,7 @@ export function reserveLayout(
   const floor =
     planting.floor === null ? null : {y: y(planting.floor), words: `your floor ${kg(planting.floor)}`}
   const refilled = () => {
-    const at = {x: x(refill), y: y(course.reserve[refill]!)}
+    const at = {x: x(refill), y: y(course.reserve[refill]!), week: weekOf(refill)}
     const words = `full again ${dayText(first + refill)}`
     const spots = [14, 4, -6].map((down) => {
       const upper = boxOfText(words, at.x + 10, at.y + down)
@@ -245,7 +253,7 @@ export function reserveLayout(
     const {wordsY, box} = clearest(spots, [...taken, ...written])!
     written.push(box)
     taken.push(boxAround(dotX, dotY, radius, radius))
-    return {x: dotX, y: dotY, radius, top, bottom, words, wordsX, wordsY}
+    return {x: dotX, y: dotY, week: weekOf(day - first), radius, top, bottom, words, wordsX, wordsY}
   })
   return {
     width,
@@ -275,6 +283,7 @@ export function reserveLayout(
     lowest: {
       x: x(lowest),
       y: y(course.reserve[lowest]!),
+      week: weekOf(lowest),
       words: `lowest ${kg(course.reserve[lowest]!)} on ${dayText(first + lowest)}`,
     },
     refill: refill < 0 ? null : refilled(),
@@ -283,6 +292,11 @@ export function reserveLayout(
       (store) => `M${store.map((mass, i) => `${endOf(i).toFixed(1)} ${y(mass).toFixed(1)}`).join("L")}`,
     ),
     measured: dots,
+    weeks: Array.from({length: weekOf(days - 1) + 1}, (_, week) => {
+      const day = lastOf(week)
+      const mass = course.reserve[day]!
+      return {x: x(day), y: y(mass), week, words: `${kg(mass)} ${unit} on ${dayText(first + day)}`}
+    }),
     former: withYears(rings, taken, written, width - RIGHT),
   }
 }
@@ -312,9 +326,17 @@ function withYears(
     )!
     const isClear = overlaps(best.box, words) === 0
     if (isClear) words.push(best.box)
-    return {x, y, words: formerWords(one), label: isClear ? {text, x: best.x, y: best.y} : null}
+    return {
+      x,
+      y,
+      week: weekOf(one.day),
+      words: formerWords(one),
+      label: isClear ? {text, x: best.x, y: best.y} : null,
+    }
   })
 }
+
+const weekOf = (day: number) => Math.floor(day / 7)
 
 /** 4.5 px for ten plants, or where their number is not known; within 3 and 8, so that it is seen and hides nothing. Chosen. */
 const radiusOf = (plants: number | null) => Math.min(8, Math.max(3, 4.5 * Math.sqrt((plants ?? 10) / 10)))
