@@ -50,10 +50,13 @@ export function lenderFinding(
   const because = tight.cause ? `, with ${tight.cause}` : ""
   const byChance = risk && riskWords(risk)
   const planned = byChance ? "As planned" : "As planned, nothing left to chance,"
+  const paying = owing.length - short.length
+  const some =
+    paying === 0 ? "no year pays" : `${paying} of ${owing.length} years ${paying === 1 ? "pays" : "pay"}`
   const pays =
     short.length === 0
       ? `${planned} every year pays what is due; ${tight.year} is the tightest with cover ${coverText(coverOf(tight), region)}`
-      : `${planned} ${owing.length - short.length} of ${owing.length} years pay what is due; ${tight.year} is short by ${money(tight.short)}`
+      : `${planned} ${some} what is due; ${tight.year} is short by ${money(tight.short)}`
   const pace = atPace === null ? null : paceWords(years[0]!, atPace, tight, region)
   const chance = byChance && `by chance ${byChance.replace(/^In/, "in")}`
   const besides = [pace, chance].filter((words) => words !== null).join("; ")

@@ -138,14 +138,16 @@ export function sampleSentence(one: Sampling, confidence: number): string {
   return `${planting}${when}: ${plants.length} ${plants.length === 1 ? "plant" : "plants"} of ${taken} used, ${whole(mean)}\u00a0mg/g${range}.${ringed}`
 }
 
-/** What the samples found: the least sure of the latest means, by the width of its interval. */
+/** What the samples found: the least sure of the latest means, by the width of its interval, or the only one that has one. */
 export function sampleFinding(spread: SampleSpread): string {
   const found = leastSure(spread)
   if (!found) return "Too few plants sampled for an interval: take two or more of a planting."
   const {widest, isAlone} = found
   const within = `give or take ${whole(halfOf(widest))} at ${percentText(spread.confidence, "needed")}`
-  const rest = isAlone ? "" : "; the others are surer"
-  return `${widest.planting} is the least sure: ${whole(widest.mean)}\u00a0mg/g, ${within}${rest}.`
+  const mean = `${whole(widest.mean)}\u00a0mg/g, ${within}`
+  if (!isAlone) return `${widest.planting} is the least sure: ${mean}; the others are surer.`
+  const others = spread.samplings.some(({planting, isFormer}) => planting !== widest.planting && !isFormer)
+  return `${widest.planting}: ${mean}${others ? "; too few plants of the others for an interval" : ""}.`
 }
 
 /** Of the latest sampling of each planting the one with the widest interval; null where none has an interval. */

@@ -72,16 +72,15 @@ export const heldWords = ({heldBy, heldByLastWeek}: PlantingWeek) =>
 export const movedSentence = (one: PlantingWeek): string =>
   `${one.planting}: from ${dayText(one.closeLastWeek!)} to ${dayText(one.close!)}, held by ${heldWords(one)}.`
 
-/** What moved, what held it last week and what holds it now. */
+/** What moved, the farthest first, what held it last week and what holds it now. */
 export function movedWords(week: SeasonWeek): string {
   if (!hasWeekBefore(week)) return "Nothing to tell it by: no week’s plan has been used yet."
   const moves = week.plantings.filter(({moved}) => moved !== null && moved !== 0)
   if (moves.length === 0) return "No close has moved since the plan of last week."
   const more = moves.length > MOST_NAMED ? moves.length - MOST_NAMED + 1 : 0
   const size = ({moved}: PlantingWeek) => Math.abs(moved!)
-  const named = more
-    ? moves.toSorted((one, other) => size(other) - size(one)).slice(0, MOST_NAMED - 1)
-    : moves
+  const farthestFirst = moves.toSorted((one, other) => size(other) - size(one)) // as the picture beside has them
+  const named = more ? farthestFirst.slice(0, MOST_NAMED - 1) : farthestFirst
   const told = named.map((one) => {
     const {planting} = one
     const moved = one.moved!
@@ -119,6 +118,9 @@ export function shedFinding(shed: ShedDay, region: Region): string {
   )
 }
 
+/** Whether a number as it is shown tells of something. */
+const isSeen = (text: string) => /[1-9]/.test(text)
+
 /** The weeks of cutting that are short of people or of cold, from a day on. */
 export function needsFinding(
   needs: readonly WeekNeeds[],
@@ -128,8 +130,9 @@ export function needsFinding(
   if (needs.length === 0) return "No week of cutting is planned yet."
   const coming = needs.filter(({from}) => asOf === null || from + 7 > asOf)
   const lacks = coming.map((one) => ({...one, short: one.short ?? 0, over: one.over ?? 0}))
+  const kW = (one: (typeof lacks)[number]) => numberText(one.over, 1, decimal)
   const short = lacks.filter((one) => one.short > 0)
-  const over = lacks.filter((one) => one.over > 0)
+  const over = lacks.filter((one) => one.over > 0 && isSeen(kW(one)))
   const unknown = unknownNeeds(coming)
   if (short.length === 0 && over.length === 0)
     return unknown || "People and cold are enough for every week to come."
@@ -137,13 +140,16 @@ export function needsFinding(
     some.reduce((most, one) => (of(one) > of(most) ? one : most))
   const people = short.length ? worst(short, (one) => one.short) : null
   const cold = over.length ? worst(over, (one) => one.over) : null
-  const said = [
+  const hands =
     people &&
-      `week ${people.week} is ${people.short} ${people.short === 1 ? "cutter" : "cutters"} short on its worst day`,
-    cold && `week ${cold.week} is ${numberText(cold.over, 1, decimal)} kW over what is fitted`,
-  ].filter((one) => one !== null)
+    `week ${people.week} is ${people.short} ${people.short === 1 ? "cutter" : "cutters"} short on its worst day`
+  const load = cold && `${kW(cold)} kW over what is fitted`
+  const said =
+    people === cold
+      ? [`${hands} and ${load}`]
+      : [hands, cold && `week ${cold.week} is ${load}`].filter((one) => one !== null)
   const others = lacks.filter(
-    (one) => (one.short > 0 || one.over > 0) && one !== people && one !== cold,
+    (one) => (short.includes(one) || over.includes(one)) && one !== people && one !== cold,
   ).length
   const more = others
     ? `; ${others} more ${others === 1 ? "week is" : "weeks are"} short of one or the other`
@@ -170,7 +176,9 @@ export function shortTitle(
   amount: (short: number) => string,
   enough: string,
 ): string {
-  const short = weeks.flatMap(({week, short}) => (short === null || short <= 0 ? [] : [{week, short}]))
+  const short = weeks.flatMap(({week, short}) =>
+    short !== null && short > 0 && isSeen(amount(short)) ? [{week, short}] : [],
+  )
   const [first, second, ...rest] = short
   const isKnown = weeks.every(({short}) => short !== null)
   if (!first) return isKnown ? enough : `${enough}: not known yet`

@@ -31,6 +31,13 @@ describe("the words of the lender's page", () => {
     expect(cashTitle(years)).toBe("Lowest cover 1.10 in 2027; as planned every year pays")
   })
 
+  it("count one paying year, and none, as one says it", () => {
+    const of = (...able: number[]) =>
+      lenderFinding({years: able.map((one, i) => cashYear(2026 + i, one, 100)), region: {}})
+    expect(of(120, 60, 70)).toMatch(/, 1 of 3 years pays what is due; 2027 is short by 40/)
+    expect(of(80, 60)).toMatch(/, no year pays what is due; 2027 is short by 40/)
+  })
+
   it("name years that follow each other by the first and the last", () => {
     const years = [70, 120, 80, 75, 60, 120, 90, 80].map((able, i) => cashYear(2026 + i, able, 100))
     expect(cashTitle(years)).toMatch(/; as planned short in 2026, 2028 to 2030, 2032 and 2033$/)

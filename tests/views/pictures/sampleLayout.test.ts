@@ -97,5 +97,7 @@ it("says what it shows", () => {
   expect(sampleFinding({...spread, samplings: [longAcre, northBench, later]})).toMatch(/^Long Acre is/)
   // One of a former season does not.
   const wide = {...northBench, isFormer: true}
-  expect(sampleFinding({...spread, samplings: [wide, longAcre]})).toMatch(/^Long Acre is/)
+  const alone = (samplings: readonly Sampling[]) => plain(sampleFinding({...spread, samplings}))
+  expect(alone([wide, longAcre])).toBe("Long Acre: 400 mg/g, give or take 10 at 80 %.")
+  expect(alone([longAcre, homeStrip])).toMatch(/; too few plants of the others for an interval\.$/)
 })

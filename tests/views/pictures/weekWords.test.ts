@@ -106,7 +106,7 @@ describe("the words of the week", () => {
     const stays = planting("A", {moved: 1, heldByLastWeek: "reserve"})
     const changes = planting("B", {moved: -4, heldBy: "price", heldByLastWeek: "spear size"})
     expect(movedWords(week(stays, changes))).toBe(
-      "A closes 1 day later, held by reserve, as last week; B closes 4 days earlier, held by spear size last week, now by price.",
+      "B closes 4 days earlier, held by spear size last week, now by price; A closes 1 day later, held by reserve, as last week.",
     )
     expect(movedWords(week(planting("A", {moved: 1})))).toBe("A closes 1 day later, held by reserve.")
   })
@@ -178,6 +178,10 @@ describe("the finding of the needs", () => {
     ).toBe(
       "Week 22 is 3 cutters short on its worst day; week 23 is 1.3 kW over what is fitted; 1 more week is short of one or the other.",
     ))
+  it("names a week once that lacks both, and no week for less than is shown", () =>
+    expect(needsFinding([need(22, {short: 2, over: 1.8}), need(23, {over: 0.04})], asOf)).toBe(
+      "Week 22 is 2 cutters short on its worst day and 1.8 kW over what is fitted.",
+    ))
 })
 
 it("names the weeks that are short in the title, and counts those after two", () => {
@@ -192,6 +196,8 @@ it("names the weeks that are short in the title, and counts those after two", ()
   expect(title(0, null)).toBe("Cutters enough: not known yet")
   expect(title(0, 3)).toBe("3 cutters short in week 23")
   expect(title(3, 1)).toBe("3 cutters short in week 22, 1 in week 23")
+  const whole = (one: number) => String(Math.round(one))
+  expect(shortTitle([{week: 22, short: 0.04}], whole, whole, "Cold enough")).toBe("Cold enough")
   expect(title(3, 0, 1, 2, 5)).toBe("3 cutters short in week 22, 1 in week 24 and some in 2 more")
 })
 
