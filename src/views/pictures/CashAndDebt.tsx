@@ -138,6 +138,7 @@ export const CashAndDebt = memo(function CashAndDebt({
               left={left}
               width={width}
               isNarrow={isNarrow}
+              wantedWords={cover.wantedWords}
             />
           )}
           {stress && columns.some(({stressed}) => stressed) && (
@@ -205,12 +206,14 @@ function CoverLines({
   left,
   width,
   isNarrow,
+  wantedWords,
 }: {
   justPays: number
   wanted: number | null
   left: number
   width: number
   isNarrow: boolean
+  wantedWords: string
 }) {
   const isClose = wanted !== null && Math.abs(wanted - justPays) < 18
   const isOver = isClose && wanted < justPays
@@ -226,7 +229,7 @@ function CoverLines({
       {wanted !== null && (
         <>
           <path className="as-of" d={`M${left - 2} ${wanted}H${width}`} />
-          {!isNarrow && label("wanted", wanted + (isOver ? -4 : 5))}
+          {label(wantedWords, wanted + (isOver ? -4 : 5))}
         </>
       )}
     </>

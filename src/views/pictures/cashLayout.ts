@@ -68,6 +68,8 @@ export interface CashLayout {
   readonly left: number
   /** The level that just pays is called 1: there is no room for words. */
   readonly isNarrow: boolean
+  /** At the line of the cover that is wanted: the number alone where there is no room for more, nothing on paper. */
+  readonly wantedWords: string
   /** Whether all sums are in thousands: those of the rules and those in words. */
   readonly inThousands: boolean
   readonly zero: number
@@ -129,7 +131,11 @@ export function cashLayout(
   const inThousands = rule >= (isNarrow ? 1000 : 1_000_000)
   const marks = Array.from({length: Math.floor(most / rule)}, (_, i) => (i + 1) * rule)
   const texts = marks.map((value) => numberText(inThousands ? value / 1000 : value))
-  const left = isNarrow ? Math.max(...texts.map((text) => textWidth(text))) + 8 : LEFT + NUMBERS
+  // On half a page the room goes to the numbers of the stress: what stands over the picture names the line.
+  const wantedText = wanted === null || isOnPaper ? "" : numberText(wanted, undefined, region.decimal)
+  const left = isNarrow
+    ? Math.max(...texts.map((text) => textWidth(text) + 8), textWidth(wantedText) + 5)
+    : LEFT + NUMBERS
   const step = (width - left) / Math.max(1, years.length)
   const barWidth = Math.min(44, step * 0.62)
   const least = Math.min(0, ...years.map(({capacity}) => capacity))
@@ -194,6 +200,7 @@ export function cashLayout(
     height: stressWordsY + 8,
     left,
     isNarrow,
+    wantedWords: isNarrow ? wantedText : "wanted",
     inThousands,
     zero,
     rules: marks.map((value, i) => ({y: money(value), text: texts[i]!})),

@@ -46,7 +46,7 @@ function leaseWords(lease: number, {first, leaseAct, leaseYears}: ReplantField):
   const until = `through the ${first + kept - 1} harvest`
   const seasons = lease === 1 ? "1 season" : `${lease} seasons`
   if (kept === lease)
-    return `keep it to the end of its lease, ${until}: nothing planted in the ${seasons} left would bring more`
+    return `keep it to the end of its lease, ${until}: nothing planted in the ${lease === 1 ? "season" : seasons} left would bring more`
   const left = `${seasons} of the lease ${lease === 1 ? "is" : "are"} left`
   const act =
     LEASE_ACTS[leaseAct] ?? (leaseAct.includes("replant") ? "replant" : "clear it and plant no more")

@@ -175,6 +175,13 @@ describe("the picture of cash and debt", () => {
 
   it("counts all sums in thousands where there is no room for more, or they are millions", () => {
     const narrow = cashLayout(fiveYears, 358, null)
+    // What is wanted is told by its number, which has its room before the line.
+    const withWanted = cashLayout(fiveYears, 358, 1.255)
+    expect([withWanted.wantedWords, cashLayout(fiveYears, 640, 1.255).wantedWords]).toEqual([
+      "1.255",
+      "wanted",
+    ])
+    expect(withWanted.left - 5 - textWidth("1.255")).toBeGreaterThanOrEqual(0)
     expect(narrow.inThousands).toBe(true)
     expect(narrow.rules.map(({text}) => text)).toEqual(["100", "200"])
     expect(cashLayout(fiveYears, 620, null).rules.map(({text}) => text)[0]).toBe("100\u202f000")

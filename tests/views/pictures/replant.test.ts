@@ -125,7 +125,7 @@ describe("what was found", () => {
     ],
     [
       {lease: 1, leaseYears: 1, leaseAct: "keep, clear after 2026"},
-      "Hill Field: keep it to the end of its lease, through the 2026 harvest: nothing planted in the 1 season left would bring more.",
+      "Hill Field: keep it to the end of its lease, through the 2026 harvest: nothing planted in the season left would bring more.",
     ],
     [
       {lease: 6, leaseYears: 2, leaseAct: "keep, clear after 2027"},
