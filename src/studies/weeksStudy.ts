@@ -42,6 +42,10 @@ const INPUTS = {
   weekCost: "Cost of a week of cutting",
 } as const
 
+/** The input that names the planting which stands for a new one, and those that are worked out from it. */
+const LIKE = "A new planting is like"
+const FROM_LIKE = [INPUTS.structure, INPUTS.reserve, INPUTS.open]
+
 /** The named values that it needs. */
 const NAMES = {
   season: "Season",
@@ -74,6 +78,14 @@ export function weeksStudy(workbook: Workbook): WeeksStudy | Refusal | null {
   const values = all(NAMES, named, "on Named values")
   if (isRefusal(values)) return values
   const held = new Map(rows.map((row) => [row.word("life input"), row.number("life input value")]))
+  if (FROM_LIKE.some((name) => (held.get(name) ?? null) === null)) {
+    const like = rows.find((row) => row.word("life input") === LIKE)?.word("life input value") ?? ""
+    return notYet(
+      like === ""
+        ? `${LIKE}, on Life inputs: no planting named yet`
+        : `${LIKE} ${like}, by Life inputs, which has not all of root samples, root mass, a count of plants and an opening`,
+    )
+  }
   const inputs = all(INPUTS, (name) => held.get(name) ?? null, "on Life inputs")
   if (isRefusal(inputs)) return inputs
   const {season, fullAge, lossChance, little, ...money} = values

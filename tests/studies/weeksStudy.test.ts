@@ -126,6 +126,18 @@ describe("a study that cannot be run", () => {
     enter(workbook, "Life inputs", "Oldest age", "Value", null)
     expect(weeksStudy(workbook)).toMatchObject({refused: "Oldest age on Life inputs: not given yet"})
   })
+  it("says what the planting lacks that stands for a new one, or that none is named", () => {
+    const workbook = open("hollow-brook-farm")
+    enter(workbook, "Life inputs", "A new planting is like", "Value", "Top Corner") // it was never sampled
+    expect(weeksStudy(workbook)).toMatchObject({
+      refused:
+        "A new planting is like Top Corner, by Life inputs, which has not all of root samples, root mass, a count of plants and an opening",
+    })
+    enter(workbook, "Life inputs", "A new planting is like", "Value", null)
+    expect(weeksStudy(workbook)).toMatchObject({
+      refused: "A new planting is like, on Life inputs: no planting named yet",
+    })
+  })
   it("says which number is out of its limits", () => {
     const workbook = open("hollow-brook-farm")
     enter(workbook, "Named values", "Packout", "Value", 1.2)
