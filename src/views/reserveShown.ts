@@ -5,6 +5,7 @@ import type {Document} from "../workbook/document"
 import {regionOf} from "../workbook/region"
 import {sampleSpreadOf} from "../workbook/sampleSpread"
 import {isSameName} from "../workbook/plantingName"
+import {rowsOf} from "../workbook/season"
 import {waitsIn} from "../workbook/waits"
 import {dayText} from "../editor/display"
 import {reserveYear, type ReserveYear} from "./pictures/reserveLayout"
@@ -31,7 +32,21 @@ function read(store: Store): ReserveShown | Refusal | null {
   if (crowns === null || isRefusal(crowns)) return crowns
   const samplings = sampleSpreadOf(store.workbook, Infinity)?.samplings
   const year = reserveYear(crowns, regionOf(store.getState().document), samplings)
-  return {crowns, year, leftOut: year ? waitsLeftOut(store, year.planting) : ""}
+  const leftOut = year ? [pickedLater(store, year.planting), waitsLeftOut(store, year.planting)] : []
+  return {crowns, year, leftOut: leftOut.filter((words) => words !== "").join(" ")}
+}
+
+/** The balance cuts to the close of the plan, whatever was picked after it. */
+function pickedLater({workbook}: Store, {planting, close}: PlantingCrowns): string {
+  const days = rowsOf(workbook, "picking planting").flatMap((row) =>
+    isSameName(row.word("picking planting"), planting) && (row.number("picking weight") ?? 0) > 0
+      ? (row.number("picking day") ?? [])
+      : [],
+  )
+  const last = Math.max(close, ...days)
+  return last === close
+    ? ""
+    : `Picked until ${dayText(last)}, but the balance cuts to ${dayText(close)}, the close of the plan: less is left than it says.`
 }
 
 /** The balance cuts day by day: what stands through a wait after spraying draws on, and no formula has it. */

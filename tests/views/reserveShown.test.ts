@@ -52,6 +52,17 @@ it("has the samples of all former years of the planting shown, however many", ()
   expect(year!.former.map(({sugar}) => sugar)).toEqual([430, 440, 450, 460])
 })
 
+it("says that cutting went on past the close to which the balance cuts", () => {
+  const {rows} = farm.sheets[sheetWith(farm, "picking planting")]!
+  const picked = (planting: string, day: string, kg: number) => [planting, day, kg, 9, null, "=", "="]
+  const told = (...more: readonly (readonly Content[])[]) =>
+    shownWith("picking planting", [...rows, ...more]).leftOut
+  expect(told(picked("Long Acre", "2026-06-10", 700), picked("Sand Piece", "2026-06-20", 700))).toBe("")
+  expect(told(picked("Long Acre", "2026-06-12", 700), picked("Long Acre", "2026-06-14", 0))).toBe(
+    "Picked until 12 Jun, but the balance cuts to 10 Jun, the close of the plan: less is left than it says.",
+  )
+})
+
 it("says which waits after spraying the balance cuts through", () => {
   expect(
     leftOut(
