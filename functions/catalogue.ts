@@ -31,6 +31,7 @@ import {SPEAR_SHARE_UNDER} from "./spear/shareUnder"
 import {SPEAR_TALLY} from "./spear/tally"
 import {SPEAR_TREND} from "./spear/trend"
 import {SPEAR_DATE_AT} from "./spear/dateAt"
+import {SPEAR_EXPECTED_DATE} from "./spear/expectedDate"
 import {SPEAR_SHARE_DATE} from "./spear/shareDate"
 import {SPEAR_HEAT} from "./spear/heat"
 import {SPEAR_GROWTH} from "./spear/growth"
@@ -165,6 +166,7 @@ export const catalogue: readonly FormulaFunction[] = [
   SPEAR_TALLY,
   SPEAR_TREND,
   SPEAR_DATE_AT,
+  SPEAR_EXPECTED_DATE,
   SPEAR_SHARE_DATE,
   SPEAR_HEAT,
   SPEAR_GROWTH,

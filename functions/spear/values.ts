@@ -50,4 +50,12 @@ export const spearValues = {
     tag: "assumption",
     from: "Gives 18.1 g at 12 mm and 21 cm, inside the national mean spears of 18.1 and 19.1 g",
   },
+  Spear_thinning: {
+    value: 0.35,
+    label: "How much thinner spears are once all that a season can bring have come",
+    unit: "share",
+    limits: {min: 0, max: 0.9},
+    tag: "assumption",
+    from: "Planning value of this planner: published in words only, as a fast drop after weeks 2 to 5",
+  },
 } as const satisfies Record<string, CropValue>

@@ -74,7 +74,7 @@ export const NOT_MEASURED = "not measured yet"
 
 /** Whether a cell is a limit of the plan for which a measurement lacks. */
 export const isUnknownLimit = (value: Value, column?: Pick<CellColumn, "part">): boolean =>
-  column?.part === "limit" && isFault(value) && value.code === "#N/A"
+  (column?.part === "limit" || column?.part === "limit by") && isFault(value) && value.code === "#N/A"
 
 /** What a cell shows. An error shows its code, a limit without a day words; `sentenceOf` in workbook/faults.ts has its words. */
 export function textOf(

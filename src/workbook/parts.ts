@@ -11,6 +11,7 @@ const PLAN_PARTS = [
   "crop low",
   "crop high",
   "limit",
+  "limit by",
 ] as const
 
 /** What the reserve picture and the studies of the crown's year read. */

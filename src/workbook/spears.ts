@@ -1,6 +1,7 @@
 import {isRefusal} from "../../functions/refusal"
 import {roundDown} from "../../functions/rounding"
 import {dateAt} from "../../functions/spear/dateAt"
+import {expectedDate, thinningValues, type CutSeason} from "../../functions/spear/expectedDate"
 import {limitRange} from "../../functions/spear/limitRange"
 import {lineSpread, type LineSpread} from "../../functions/spear/lineSpread"
 import {shareDate} from "../../functions/spear/shareDate"
@@ -8,8 +9,10 @@ import {shareUnder} from "../../functions/spear/shareUnder"
 import {readTally, type Tally} from "../../functions/spear/tally"
 import {average, trend} from "../../functions/spear/trend"
 import {sheetWith, type CellAddress, type Region} from "./document"
+import {crownsOf, rangeOf} from "./crowns"
 import {edgeConfidence} from "./edgeConfidence"
 import {numberNamed} from "./names"
+import {isSameName} from "./plantingName"
 import {regionOf} from "./region"
 import {rowsOf, type Row} from "./season"
 import type {Workbook} from "./workbook"
@@ -35,8 +38,13 @@ export interface PlantingSpears {
   readonly days: readonly SpearDay[]
   /** The line: a point of it, mm on a day, and its change, mm a day; null without two different days. */
   readonly line: {readonly day: number; readonly mean: number; readonly slope: number} | null
-  /** Last day on which the line is at or above the limit, as SPEAR.DATE_AT has it; null where there is none. */
+  /**
+   * Last day at or above the limit: by the line, as SPEAR.DATE_AT has it; before the third mean as SPEAR.EXPECTED_DATE does,
+   * where the crowns are known. Null where there is none.
+   */
   readonly lastDay: number | null
+  /** Whether that day is by the balance, and not by the line. */
+  readonly isExpected: boolean
   /** How sure the line is; null with fewer than three means. */
   readonly spread: LineSpread | null
   /** The last days at or above the limit by the lower and by the upper edge of the line; null where there are none. */
@@ -64,6 +72,7 @@ export function spearSizesOf(workbook: Workbook): SpearSizes | null {
   const limit = numberNamed(workbook, "Spear_limit")
   const share = numberNamed(workbook, "Spear_share")
   const confidence = edgeConfidence(workbook)
+  const seasonOf = cutSeasons(workbook)
   const measured = new Map<string, SpearDay[]>()
   for (const row of rowsOf(workbook, "spear mean")) {
     const part = row.cells["spear mean used"] ? "spear mean used" : "spear mean"
@@ -76,7 +85,16 @@ export function spearSizesOf(workbook: Workbook): SpearSizes | null {
   return {
     plantings: [...measured].map(([planting, rows]) => {
       const days = rows.toSorted((a, b) => a.day - b.day)
-      return {planting, days, ...lineOf(days, limit, confidence), shareDay: shareDayOf(days, share)}
+      const season = days.length < FOR_A_LINE && limit !== null ? seasonOf(planting) : null
+      const line = lineOf(days, limit, confidence)
+      return {
+        planting,
+        days,
+        ...line,
+        ...(season && {lastDay: expectedDay(days, limit!, season)}),
+        isExpected: season !== null,
+        shareDay: shareDayOf(days, share),
+      }
     }),
     limit,
     share,
@@ -84,6 +102,32 @@ export function spearSizesOf(workbook: Workbook): SpearSizes | null {
     asOf: numberNamed(workbook, "As_of"),
     region: regionOf(document),
   }
+}
+
+/** Means from which on their line knows better than the balance (methods: from the third measurement). */
+const FOR_A_LINE = 3
+
+/** Finds the season of a planting by its crowns, or null where they are not known. */
+function cutSeasons(workbook: Workbook): (planting: string) => CutSeason | null {
+  const crowns = crownsOf(workbook)
+  const values = thinningValues.read(rangeOf(workbook, ["value name", "value"]) ?? [])
+  if (crowns === null || isRefusal(crowns) || isRefusal(values)) return () => null
+  return (planting) => {
+    const crown = crowns.plantings.find((one) => isSameName(one.planting, planting))
+    if (!crown) return null
+    const {structure, reserve, open, healthy} = crown
+    return {crowns: {structure, reserve}, climate: crowns.climate, open, healthy, values}
+  }
+}
+
+function expectedDay(days: readonly SpearDay[], limit: number, season: CutSeason): number | null {
+  const expected = expectedDate(
+    days.map(({day}) => day),
+    days.map(({mean}) => mean),
+    limit,
+    season,
+  )
+  return isRefusal(expected) ? null : expected
 }
 
 /** What a row says of the spears counted, with the share under a limit. */

@@ -1,6 +1,7 @@
 import {expect, it} from "vitest"
 import {dayOf} from "../../functions/calendar"
-import {sheetWith} from "../../src/workbook/document"
+import {sheetWith, withSheet} from "../../src/workbook/document"
+import {planOf} from "../../src/workbook/plan"
 import {spearSizesOf, type PlantingSpears} from "../../src/workbook/spears"
 import {Workbook} from "../../src/workbook/workbook"
 import {farm} from "../editor/morning"
@@ -119,4 +120,28 @@ it("takes the spears by size for their mean where none is typed, with the share 
   expect(days[0]!.tally).toEqual({diameters: [8, 10], counts: [1, 3]})
   // 0.25 a week from 0.25: 0.6 after 9.8 days.
   expect([share, shareDay]).toEqual([0.6, dayOf("2026-05-13")])
+})
+
+it("expects with fewer than three means what the plan's own formula does", () => {
+  const workbook = new Workbook(farm)
+  const sheet = sheetWith(farm, "spears by size")
+  // The demonstration farm's Long Acre, with two means.
+  const rows = [
+    ["Long Acre", "2026-05-11", 11.2, 40, null, "=", "="],
+    ["Long Acre", "2026-05-18", 10.2, 40, null, "=", "="],
+  ]
+  workbook.show(withSheet(farm, sheet, {rows: [...farm.sheets[sheet]!.rows, ...rows]}))
+  const {plantings} = spearSizesOf(workbook)!
+  const [sand, long] = ["Sand Piece", "Long Acre"].map((name) =>
+    plantings.find((one) => one.planting === name)!,
+  )
+  expect([sand!.isExpected, long!.isExpected]).toEqual([false, true])
+  const {rows: planned} = planOf(workbook)!
+  const limit = planned
+    .find(({planting}) => planting === "Long Acre")!
+    .limits.find(({name}) => name === "spear size")!.day
+  expect(limit).not.toBeNull()
+  expect(long!.lastDay).toBe(limit)
+  // The line through the two would meet 9.5 mm 0.7/(1/7) = 4.9 days after the second, on 22 May.
+  expect(limit).toBeGreaterThan(dayOf("2026-05-22")!)
 })

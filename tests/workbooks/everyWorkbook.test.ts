@@ -11,7 +11,7 @@ import {folder, files, textOf, documentIn, open, sheetOf} from "./shipped"
 
 // In a workbook the model year follows the latitude on Named values, and the end of the fern the date there, counted from
 // the start of that year.
-const YEAR_START = 29
+const YEAR_START = 30
 const BY_SITE = new Map([
   ["Year_start", "=IF(N(Latitude)<0,7,1)"],
   ["Fern_end", `=DAYS(Fern_end_date,DATE(Season,B${YEAR_START},1))+1`],
@@ -32,7 +32,7 @@ const UNANSWERED: Record<string, {why: string; sheet: string; rows: string[]; co
       why: "only Sand Piece has been measured so far: a limit without data takes no part",
       sheet: "Season plan",
       rows: ["North Bench", "Long Acre", "Well Field", "Home Strip"],
-      columns: ["spear size"],
+      columns: ["spear size", "by mean diameter"],
     },
     {
       why: "Top Corner is not sampled, not opened, and has no floor yet",

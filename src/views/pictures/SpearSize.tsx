@@ -41,7 +41,15 @@ export function SpearSize({
     const words = `${dayText(day)}: mean ${quantityText(mean, 1, "mm", sizes.region)}${spears}${thin}.`
     return {x, y, words, at}
   })
-  const end = meets ? [{x: meets.x, y: meets.y, words: `${spearTitle(one, sizes)}, by the line.`}] : []
+  const end = meets
+    ? [
+        {
+          x: meets.x,
+          y: meets.y,
+          words: `${spearTitle(one, sizes)}, by the ${one.isExpected ? "balance" : "line"}.`,
+        },
+      ]
+    : []
   return (
     <figure ref={place} className="finding-figure">
       <figcaption>

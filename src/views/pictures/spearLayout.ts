@@ -51,7 +51,7 @@ export interface SpearLayout {
   /** The shares under the limit, above their days; ahead stands the one at which cutting ends. */
   readonly shares: readonly (Words & {readonly isAhead: boolean})[]
   readonly latest: Words
-  /** Where the line meets the limit after the last measuring. */
+  /** Where the line meets the limit after the last measuring; before the third, where it is expected by the balance. */
   readonly meets: (Spot & {readonly words: Words}) | null
 }
 
@@ -89,7 +89,9 @@ export function spearLayout(one: PlantingSpears, sizes: SpearSizes, width: numbe
   const [from, to] = [one.days[0]!.day, one.days.at(-1)!.day]
   const on = (day: number) => line!.mean + line!.slope * (day - line!.day)
   const crossing =
-    line && limit !== null && one.lastDay !== null ? line.day + (limit - line.mean) / line.slope : null
+    line && limit !== null && one.lastDay !== null && !one.isExpected
+      ? line.day + (limit - line.mean) / line.slope
+      : null
   const isAhead = crossing !== null && crossing > to
   // Drawn on to the day on which even the upper edge has met the limit.
   const end = line && isAhead ? Math.min(Math.max(crossing, one.lastDays?.[1] ?? 0), until) : to
@@ -111,8 +113,14 @@ export function spearLayout(one: PlantingSpears, sizes: SpearSizes, width: numbe
   const limitAt = limit === null ? null : {y: y(limit), words: place(limitWords, limitSpots)}
   const lastWords = `${text(one.days.at(-1)!.mean, 1)}, ${dayText(to)}`
   const latest = place(lastWords, around(dots.at(-1)!, lastWords, dots.at(-1)!.isAmongSpears ? STRIP / 2 : 8))
-  const meetsAt = isAhead && crossing <= until ? {x: x(crossing), y: y(limit!)} : null
-  const meetsWords = one.lastDay === null ? "" : `about ${dayText(one.lastDay)}`
+  const met = isAhead
+    ? crossing
+    : one.isExpected && one.lastDay !== null && one.lastDay > to
+      ? one.lastDay
+      : null
+  const meetsAt = met !== null && met <= until ? {x: x(met), y: y(limit!)} : null
+  const meetsWords =
+    one.lastDay === null ? "" : `${one.isExpected ? "expected " : ""}about ${dayText(one.lastDay)}`
   const meets = meetsAt && {...meetsAt, words: place(meetsWords, around(meetsAt, meetsWords))}
   const bandWords = `${percentText(confidence, "needed", region.decimal)} band`
   const widestAt = (edges: LineSpread) =>

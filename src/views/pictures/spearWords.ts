@@ -10,8 +10,8 @@ export function limitText(limit: number, region: Region) {
 }
 
 /** Whether the last mean lies under the limit, while no line says since when. */
-const isUnder = ({lastDay, days}: PlantingSpears, {limit}: SpearSizes) =>
-  limit !== null && lastDay === null && days.at(-1)!.mean < limit
+const isUnder = ({lastDay, isExpected, days}: PlantingSpears, {limit}: SpearSizes) =>
+  limit !== null && (lastDay === null || isExpected) && days.at(-1)!.mean < limit
 
 /** The day on which the share of thin spears ends cutting, where it comes before that of the mean; null otherwise. */
 const shareFirst = ({shareDay, lastDay}: PlantingSpears, {share, limit}: SpearSizes) =>
@@ -21,7 +21,7 @@ const shareFirst = ({shareDay, lastDay}: PlantingSpears, {share, limit}: SpearSi
 
 /** What the spears of one planting say, as the title of its picture. */
 export function spearTitle(one: PlantingSpears, sizes: SpearSizes): string {
-  const {planting, line, lastDay, days} = one
+  const {planting, line, lastDay, isExpected, days} = one
   const {limit, asOf, region} = sizes
   if (isUnder(one, sizes))
     return `${planting} was under ${limitText(limit!, region)} on ${dayText(days.at(-1)!.day)}`
@@ -30,7 +30,10 @@ export function spearTitle(one: PlantingSpears, sizes: SpearSizes): string {
     const has = asOf !== null && share.day < asOf ? "had" : "has"
     return `${planting} ${has} ${percentText(share.of, "needed", region.decimal)} under ${limitText(limit!, region)} about ${dayText(share.day)}`
   }
+  if (isExpected && lastDay !== null)
+    return `${planting} is expected at ${limitText(limit!, region)} about ${dayText(lastDay)}`
   if (!line) return `${planting}: one day measured`
+  if (isExpected) return `${planting}: too few days for a line`
   if (lastDay !== null && limit !== null) {
     const meets = asOf !== null && lastDay < asOf ? "met" : "meets"
     return `${planting} ${meets} ${limitText(limit, region)} about ${dayText(lastDay)}`
@@ -42,11 +45,18 @@ export function spearTitle(one: PlantingSpears, sizes: SpearSizes): string {
 /** "Mean 10.9 mm on 25 May, falling 0.11 mm a day; 9.5 mm about 7 Jun (80 %: 6 Jun to 8 Jun). On 25 May 33 % of the spears were under 9.5 mm." */
 export function spearSentence(one: PlantingSpears, sizes: SpearSizes): string {
   const {limit, confidence, region} = sizes
-  const {days, line, lastDay, lastDays, spread} = one
+  const {days, line, lastDay, isExpected, lastDays, spread} = one
   const {unit, text} = shownIn("mm", region)
   const {day, mean} = days.at(-1)!
   const now = `Mean ${text(mean, 1)}\u00a0${unit} on ${dayText(day)}`
   const thin = thinSentence(one, sizes)
+  if (isExpected) {
+    const meets =
+      lastDay === null
+        ? `they stay above ${limitText(limit!, region)}`
+        : `${limitText(limit!, region)} about ${dayText(lastDay)}`
+    return `${now}. A line is drawn from the third day on; till then spears are taken to thin as the season\u2019s are used up: ${meets}.${thin}`
+  }
   if (!line) return `${now}; a line needs two different days.${thin}`
   const change = `${text(Math.abs(line.slope), 2)}\u00a0${unit} a day`
   const going =

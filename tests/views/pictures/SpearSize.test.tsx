@@ -25,6 +25,7 @@ const one: PlantingSpears = {
   lastDay: null,
   spread: lineSpread(days, means, 0.8),
   lastDays: null,
+  isExpected: false,
   shareDay: null,
 }
 const sizes: SpearSizes = {

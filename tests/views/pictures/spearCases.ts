@@ -24,6 +24,7 @@ export const thinning: PlantingSpears = {
     0.8,
   ),
   lastDays: [day("2026-06-06"), day("2026-06-08")],
+  isExpected: false,
   shareDay: null,
 }
 export const steady: PlantingSpears = {
@@ -33,6 +34,7 @@ export const steady: PlantingSpears = {
   lastDay: null,
   spread: null,
   lastDays: null,
+  isExpected: false,
   shareDay: null,
 }
 export const once: PlantingSpears = {
@@ -42,6 +44,7 @@ export const once: PlantingSpears = {
   lastDay: null,
   spread: null,
   lastDays: null,
+  isExpected: false,
   shareDay: null,
 }
 export const sizesOf = (...plantings: PlantingSpears[]): SpearSizes => ({

@@ -84,6 +84,13 @@ describe("the picture of spear size", () => {
     expect(heading).toBe("each spear as cut, mm; above its day, the share under 9.5\u00a0mm")
   })
 
+  it("marks the day that is expected on the limit, and draws no line to it", () => {
+    const two = {...thinning, days: thinning.days.slice(0, 2), isExpected: true, lastDay: day("2026-06-08")}
+    const {meets, toCome, limit, dots} = spearLayout(two, sizesOf(two), 600)
+    expect([toCome, meets!.y, meets!.words.text]).toEqual(["", limit!.y, "expected about 8 Jun"])
+    expect((meets!.x - dots[0]!.x) / (dots[1]!.x - dots[0]!.x)).toBeCloseTo(35 / 7, 2)
+  })
+
   it("writes the day on which the share of thin spears ends cutting above it", () => {
     const under = [0.1, 0.2, 0.3, 0.4]
     const days = thinning.days.map((one, i) => ({

@@ -64,4 +64,18 @@ describe("what is said of spear size", () => {
     // By the mean it would be 7 June; where the share comes later, the mean is told.
     expect(spearTitle({...counted, shareDay: day("2026-06-08")}, sizes)).toMatch(/meets .* about 7 Jun/)
   })
+
+  it("expects by the balance what two days are too few for", () => {
+    const two = {...thinning, days: thinning.days.slice(0, 2), isExpected: true, lastDay: day("2026-06-20")}
+    expect(spearTitle(two, sizesOf(two))).toBe("Sand Piece is expected at 9.5\u00a0mm about 20 Jun")
+    expect(spearSentence(two, sizesOf(two))).toBe(
+      "Mean 12.4\u00a0mm on 11 May. A line is drawn from the third day on; till then spears are taken to thin as the season’s are used up: 9.5\u00a0mm about 20 Jun.",
+    )
+    const never = {...two, lastDay: null}
+    expect(spearTitle(never, sizesOf(never))).toBe("Sand Piece: too few days for a line")
+    expect(spearSentence(never, sizesOf(never))).toMatch(/used up: they stay above 9\.5\u00a0mm\.$/)
+    // A mean under the limit is that, whatever is expected of it.
+    const thin = {...two, days: daysOf(9.6, 9.2)}
+    expect(spearTitle(thin, sizesOf(thin))).toMatch(/was under .* on 11 May/)
+  })
 })
