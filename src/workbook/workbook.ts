@@ -8,6 +8,7 @@ import {editRefused, type Edit} from "./edit"
 import {takeEmptyRanges} from "./engine/emptyRanges"
 import {endSheetAfter} from "./engine/endOfSheet"
 import {engineFormula, engineRow} from "./engine/engineText"
+import {takeFailedArrays} from "./engine/failedArrays"
 import {makeQuicker} from "./engine/quicker"
 import {hasCellInBraces, isTooIntricate} from "./formula"
 import {namesIn, type Named} from "./names"
@@ -22,6 +23,7 @@ registerCatalogue()
 registerStandardFunctions()
 makeQuicker()
 takeEmptyRanges()
+takeFailedArrays()
 
 const readDateTime = HyperFormula.defaultConfig.parseDateTime
 

@@ -5,7 +5,7 @@ import type {HyperFormula, SimpleRangeValue} from "hyperformula"
 /** A formula as the engine holds it. */
 export interface FormulaNode {
   readonly idInGraph?: number
-  readonly array?: unknown
+  readonly array?: object
   readonly cellAddress?: {readonly sheet: number}
   isComputed(): boolean
   getCellValue(): unknown
@@ -44,6 +44,8 @@ export interface Dependencies {
     getCell?(at: unknown): FormulaNode | undefined
   }
   getRange(start: unknown, end: unknown): RangeNode | undefined
+  /** The formula that fills a range, and no more than it. */
+  getArray?(range: unknown): FormulaNode | undefined
   clearDirtyVertices?(): void
   processCellDependencies?(on: readonly unknown[], user: FormulaNode): void
 }
