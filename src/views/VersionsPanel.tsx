@@ -86,8 +86,39 @@ export function VersionsPanel({store, keeping, onClose, onGo}: Props) {
     keeping.settleReplaced()
     onClose()
   }
+  const isOfReplaced = other !== null && other.document === replaced?.document
+  const comparison = other && (
+    <Comparison
+      key={other.words}
+      store={store}
+      other={other}
+      onGo={(at) => chooseKeeping(store, at) && onGo()}
+      onTake={(differences) =>
+        void keepBefore(other).then(() => {
+          const cells = differences.map(({now, before}) => ({at: now!, content: before}))
+          store.run(() => ({type: "enter", cells, name: `${cells.length} taken from ${other.words}`}))
+        })
+      }
+      onBring={(notes) => void keepBefore(other).then(() => store.run(bringNotes(notes, other.words)))}
+    />
+  )
   return (
     <PanelFrame title="Versions" holds="versions-panel" onClose={close}>
+      {replaced && isOfReplaced && (
+        <>
+          <p>
+            {replaced.file} is open as it is. Take below what is to be as it was here, or go back to all of
+            it.
+          </p>
+          <div className="acts">
+            <button onClick={() => void goBackTo(other.document, other.words, "")}>
+              Go back to what was open here
+            </button>
+            <button onClick={close}>Leave all as in {replaced.file}</button>
+          </div>
+          {comparison}
+        </>
+      )}
       <KeepForm signed={versions[0]?.by ?? ""} onKeep={keep} />
       <p className="why" aria-live="polite">
         {said}
@@ -124,32 +155,7 @@ export function VersionsPanel({store, keeping, onClose, onGo}: Props) {
         </ul>
       )}
       <button onClick={() => void compareWithCopy()}>Compare with a file copy</button>
-      {replaced && other?.document === replaced.document && (
-        <>
-          <p>
-            {replaced.file} is open as it is. Take below what is to be as it was here, or go back to all of
-            it.
-          </p>
-          <button onClick={() => void goBackTo(replaced.document, other.words, "")}>
-            Go back to what was open here
-          </button>
-        </>
-      )}
-      {other && (
-        <Comparison
-          key={other.words}
-          store={store}
-          other={other}
-          onGo={(at) => chooseKeeping(store, at) && onGo()}
-          onTake={(differences) =>
-            void keepBefore(other).then(() => {
-              const cells = differences.map(({now, before}) => ({at: now!, content: before}))
-              store.run(() => ({type: "enter", cells, name: `${cells.length} taken from ${other.words}`}))
-            })
-          }
-          onBring={(notes) => void keepBefore(other).then(() => store.run(bringNotes(notes, other.words)))}
-        />
-      )}
+      {!isOfReplaced && comparison}
     </PanelFrame>
   )
 }
