@@ -144,6 +144,8 @@ export interface EditorState {
   readonly said: string
   /** The worked-out values that the last act changed. */
   readonly changes: readonly Change[]
+  /** The same of the last act that changed any: a count typed after a mean moves nothing, and takes no news away. */
+  readonly moved: readonly Change[]
 }
 
 /** How long the page is held at a time to work out what nobody looks at, ms; chosen, so that a key that is pressed is answered. */
@@ -188,6 +190,7 @@ export function createStore(
     offer: null,
     said: "",
     changes: [],
+    moved: [],
   }
 
   const become = (next: EditorState) => {
@@ -205,6 +208,7 @@ export function createStore(
         offer: null,
         document: next,
         changes: [],
+        moved: [],
         said,
         ...change,
       }),
@@ -226,7 +230,8 @@ export function createStore(
       next,
       () => {
         const {changes} = workbook
-        become({...state, changes, said: saying(whatMoved(next, changes))})
+        const moved = changes.length ? changes : state.moved
+        become({...state, changes, moved, said: saying(whatMoved(next, changes))})
       },
       isStep,
     )
@@ -275,7 +280,8 @@ export function createStore(
       const next = workbook.revise(withDaysOfNames(state.document, edit, today()), state.cell.sheet)
       const history = {undoable: isJoined ? state.undoable : [...state.undoable, step], redoable: []}
       const first = told || (edit.type === "enter" ? "" : `Done: ${step.name}.`)
-      shown(next, history, first, sorts)
+      const moved = edit.type === "enter" ? state.moved : []
+      shown(next, {...history, moved}, first, sorts)
       // Where rows or columns come and go, another value in a cell is no news of that cell; a sort is followed by its rows.
       if (edit.type === "enter" || edit.type === "moveRows" || edit.type === "addField")
         tellChanges(next, (moved) => (first ? `${first} ${moved}` : moved), joins !== undefined)

@@ -142,7 +142,7 @@ interface StepProps {
 }
 
 function OriginStep({store, at, isFirst, onFollow, onGo}: StepProps) {
-  const {document, changes} = store.getState()
+  const {document, moved: changes} = store.getState()
   const {kind, formula, inWords, inputs, functions} = takenOrigin(store, at)
   const column = columnAt(document, at)
   const note = extraAt(document, at)?.note

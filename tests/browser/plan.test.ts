@@ -60,6 +60,7 @@ describe("the season plan", () => {
     await sheet.open("Spear size")
     await sheet.type(4, "Mean diameter", "10.9")
     expect(await sheet.said()).toContain("Close of Sand Piece moved from 6 Jun to 7 Jun")
+    await sheet.type(4, "Spears counted", "55") // moves nothing
     await sheet.open("Season plan")
     expect(await sheet.text("Sand Piece", "spear size")).toBe("7 Jun")
     await sheet.choose("Sand Piece", "spear size")

@@ -101,6 +101,16 @@ describe("the store", () => {
     })
   })
 
+  it("keeps the news of what moved over an act that moves nothing, until rows come or go", () => {
+    const store = farmStore()
+    store.run(enterContent(inPlan("C1"), 7))
+    const {changes} = store.getState()
+    store.run(enterContent(inPlan("F2"), "wet corner"))
+    expect(store.getState()).toMatchObject({changes: [], moved: changes})
+    store.run(() => ({type: "insertRows", sheet: inPlan("A1").sheet, before: 0, count: 1}))
+    expect(store.getState().moved).toEqual([])
+  })
+
   it("forgets what was undone once something else is done", () => {
     const store = farmStore()
     store.run(enterContent(inPlan("C1"), 7))
