@@ -451,6 +451,28 @@ describe("a change in hollow-brook-farm.json", () => {
     expect(cellOf("This week", "Well Field", "Price")).toBe(3.15)
   })
 
+  it("has a row for every week and day of a season as long as a mild coast's", () => {
+    const {workbook, at} = changed()
+    const sixteen = at("Yield by age", 0, "Weeks allowed") // the most that the column takes
+    for (const age of [5, 7, 9, 14]) enter(workbook, [{...sixteen, row: age}, 16])
+    for (const name of ["Last_date", "Crew_last"])
+      enter(workbook, [at("Named values", name, "Value"), "2026-08-31"])
+    for (const planting of ["North Bench", "Long Acre", "Sand Piece", "Well Field"])
+      enter(workbook, [at("Season plan", planting, "Close"), "2026-08-15"])
+    const sum = (sheet: string, heading: string) => {
+      const {col, sheet: index} = at(
+        sheet,
+        workbook.document.sheets[sheetOf(workbook.document, sheet)]!.rows[0]![0]!,
+        heading,
+      )
+      return Number(workbook.evaluate(workbook.document.sheets[index]!.columns[col]!.total!, index))
+    }
+    expect(sum("Week plan", "Crop")).toBeCloseTo(sum("Picking plan", "Crop at this pace"), 3)
+    const days = at("Days of cutting", "=", "Day")
+    const held = workbook.document.sheets[days.sheet]!.rows.map((_, row) => workbook.valueAt({...days, row}))
+    expect(held).toContain(day("2026-08-15"))
+  })
+
   it("needs no truck to count crates", () => {
     const {workbook, at} = changed()
     const {sheet, col} = at("Crew and cooler", "=", "Loads")
