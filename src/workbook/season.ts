@@ -205,19 +205,17 @@ function spellingOf(workbook: Workbook): ReadonlyMap<string, string> {
   return new Map(names.toReversed())
 }
 
-/** One week of cutting: the people and the cold it needs on its busiest day. */
+/** One week of cutting: the people and the cold it needs on its busiest day; null where that is not known. */
 export interface WeekNeeds {
   readonly from: number
   readonly week: number
-  readonly cutters: number
-  readonly booked: number
-  /** Null where it is not known whether any are missing. */
+  readonly cutters: number | null
+  readonly booked: number | null
   readonly short: number | null
   readonly busiest: number | null
-  readonly heaviest: number
-  readonly load: number
-  readonly fitted: number
-  /** Null where it is not known whether the cold is enough. */
+  readonly heaviest: number | null
+  readonly load: number | null
+  readonly fitted: number | null
   readonly over: number | null
   readonly cells: Row["cells"]
 }
@@ -228,18 +226,17 @@ export function needsOf(workbook: Workbook): readonly WeekNeeds[] | null {
   return rowsOf(workbook, "need from").flatMap((row): WeekNeeds[] => {
     const from = row.number("need from")
     if (from === null) return []
-    const number = (part: Part) => row.number(part) ?? 0
     return [
       {
         from,
-        week: number("need week"),
-        cutters: number("cutters needed"),
-        booked: number("cutters booked"),
+        week: row.number("need week") ?? 0,
+        cutters: row.number("cutters needed"),
+        booked: row.number("cutters booked"),
         short: row.number("cutters short"),
         busiest: row.number("busiest day"),
-        heaviest: number("heaviest"),
-        load: number("load needed"),
-        fitted: number("load fitted"),
+        heaviest: row.number("heaviest"),
+        load: row.number("load needed"),
+        fitted: row.number("load fitted"),
         over: row.number("load over"),
         cells: row.cells,
       },

@@ -3,7 +3,7 @@ import {numberText} from "../../editor/display"
 import type {CellAddress} from "../../workbook/document"
 import type {Decimal} from "../../workbook/region"
 import {Hatch, Rules} from "./marks"
-import {isShort, needsLayout, type Need} from "./needsLayout"
+import {needsLayout, shortBy, type Need} from "./needsLayout"
 import {PictureWalk} from "./PictureWalk"
 import {useWidth} from "./useWidth"
 import "./pictures.css"
@@ -105,19 +105,23 @@ export function NeedsByWeek({needs, title, measures, decimals, decimal, atHandWo
   )
 }
 
-/** "Week 22: 19 needed, 16 booked, 3 short. …" */
+/** "Week 22: 19 needed, 16 booked, 3 short. …", and what of it is not known. */
 export function needsSentence(
   needs: readonly Need[],
   decimals: number,
   atHandWords: string,
   decimal: Decimal = ".",
 ): string {
-  const shown = (value: number) => numberText(value, decimals, decimal)
+  const shown = (value: number | null, words: string) =>
+    value === null
+      ? `not known what is ${words.split(" ").at(-1)}`
+      : `${numberText(value, decimals, decimal)} ${words}`
   return needs
     .map((need) => {
       const {week, needed, atHand} = need
-      const told = `${shown(needed)} needed, ${shown(atHand)} ${atHandWords}`
-      return `Week ${week}: ${told}${isShort(need, decimals) ? `, ${shown(needed - atHand)} short` : ""}.`
+      const lacks = shortBy(need, decimals)
+      const told = `${shown(needed, "needed")}, ${shown(atHand, atHandWords)}`
+      return `Week ${week}: ${told}${lacks === null ? "" : `, ${shown(lacks, "short")}`}.`
     })
     .join(" ")
 }

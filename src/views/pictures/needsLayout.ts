@@ -4,11 +4,11 @@ import type {Decimal} from "../../workbook/region"
 import {type Box, boxOfText, clearest, textWidth} from "./placing"
 import {niceStep} from "./steps"
 
-/** One week's need against what is at hand, in the same unit. */
+/** One week's need against what is at hand, in the same unit; null where it is not known. */
 export interface Need {
   readonly week: number
-  readonly needed: number
-  readonly atHand: number
+  readonly needed: number | null
+  readonly atHand: number | null
   /** The week lies behind: its bar is filled. */
   readonly isPast: boolean
   /** The cell of what is needed. */
@@ -68,24 +68,31 @@ const LEAST_ROOM = 22 // px that a number within a bar takes; chosen
 /** Of a column's room that its bar takes; chosen. */
 const WIDE = 0.72
 
-/** Whether a need is short by as much as its decimals can show. */
-export const isShort = ({needed, atHand}: Need, decimals: number) => needed - atHand > 0.5 * 10 ** -decimals
+/** What a need is short by, where its decimals can show it; null where it is not, or not known to be. */
+export function shortBy({needed, atHand}: Need, decimals: number): number | null {
+  if (needed === null || atHand === null) return null
+  return needed - atHand > 0.5 * 10 ** -decimals ? needed - atHand : null
+}
 
 /** Bars on one scale, what is at hand as a line in steps, and words that stand clear of both. */
 export function needsLayout(needs: readonly Need[], options: NeedsOptions): NeedsLayout {
   const {width, decimals, decimal, atHandWords} = options
   const shown = (value: number) => numberText(value, decimals, decimal)
   const step = (width - LEFT) / Math.max(1, needs.length)
-  const most = Math.max(1, ...needs.flatMap(({needed, atHand}) => [needed, atHand])) * 1.08
+  const most = Math.max(1, ...needs.flatMap(({needed, atHand}) => [needed ?? 0, atHand ?? 0])) * 1.08
   const hasRoom = (value: number) => (value / most) * ROOM >= LEAST_ROOM
-  const words = needs.map((need) => wordsOf(need, step, shown, isShort(need, decimals), hasRoom(need.atHand)))
+  const words = needs.map((need) =>
+    wordsOf(need, step, shown, shortBy(need, decimals), hasRoom(need.atHand ?? 0)),
+  )
   const top = 6 + LETTERS * Math.max(1, ...words.map(({above}) => above.length))
   const base = top + ROOM
   const y = (value: number) => base - (value / most) * ROOM
   const rule = niceStep(most)
   const columns = needs.map((need, i): NeedColumn => {
-    const {week, needed, atHand, isPast} = need
-    const lacks = isShort(need, decimals)
+    const {week, isPast} = need
+    const needed = need.needed ?? 0
+    const lacks = shortBy(need, decimals)
+    const enough = lacks === null ? needed : needed - lacks
     const bar = (from: number, to: number) => ({
       x: LEFT + (i + (1 - WIDE) / 2) * step,
       y: y(to),
@@ -96,11 +103,11 @@ export function needsLayout(needs: readonly Need[], options: NeedsOptions): Need
       week,
       isPast,
       x: LEFT + (i + 0.5) * step,
-      within: bar(0, Math.min(needed, atHand)),
-      short: lacks ? bar(atHand, needed) : null,
+      within: bar(0, enough),
+      short: lacks === null ? null : bar(enough, needed),
       words: words[i]!.above,
-      y: y(needed) + (lacks || !hasRoom(needed) ? -5 : 16),
-      inside: words[i]!.isInside ? {text: shown(needed), y: y(atHand) + 16} : null,
+      y: y(needed) + (lacks !== null || !hasRoom(needed) ? -5 : 16),
+      inside: words[i]!.isInside ? {text: shown(needed), y: y(enough) + 16} : null,
     }
   })
   return {
@@ -114,7 +121,11 @@ export function needsLayout(needs: readonly Need[], options: NeedsOptions): Need
     })),
     columns,
     line: needs
-      .map(({atHand}, i) => `${i ? "V" : `M${LEFT} `}${px(y(atHand))}H${px(LEFT + (i + 1) * step)}`)
+      .map(({atHand}, i) => {
+        if (atHand === null) return ""
+        const starts = i === 0 || needs[i - 1]!.atHand === null
+        return `${starts ? `M${px(LEFT + i * step)} ` : "V"}${px(y(atHand))}H${px(LEFT + (i + 1) * step)}`
+      })
       .join(""),
     atHand: runsOf(needs).flatMap(({from, to, atHand}) => {
       const texts = [`${shown(atHand)} ${atHandWords}`, `${shown(atHand)} ${atHandWords.split(" ").at(-1)}`]
@@ -126,7 +137,9 @@ export function needsLayout(needs: readonly Need[], options: NeedsOptions): Need
           .map((spot) => ({...spot, box: boxOfText(spot.text, spot.x, spot.y)})),
       )
       const lines = needs.flatMap((one, i) =>
-        one.atHand === atHand ? [] : [stretch(LEFT + i * step, LEFT + (i + 1) * step, y(one.atHand))],
+        one.atHand === null || one.atHand === atHand
+          ? []
+          : [stretch(LEFT + i * step, LEFT + (i + 1) * step, y(one.atHand))],
       )
       const weeks = {left: 0, right: width, top: base + 1, bottom: base + BELOW}
       const best =
@@ -142,17 +155,17 @@ export function needsLayout(needs: readonly Need[], options: NeedsOptions): Need
  * that is too wide.
  */
 function wordsOf(
-  {needed, atHand, isPast}: Need,
+  {needed, isPast}: Need,
   step: number,
   shown: (value: number) => string,
-  lacks: boolean,
+  lacks: number | null,
   hasRoom: boolean,
 ): {readonly above: readonly string[]; readonly isInside: boolean} {
-  if (needed <= 0) return {above: [], isInside: false}
+  if (needed === null || needed <= 0) return {above: [], isInside: false}
   const number = shown(needed)
-  const short = shown(needed - atHand)
   const fits = (text: string) => textWidth(text) <= step - 2
-  if (!lacks) return {above: [number], isInside: false}
+  if (lacks === null) return {above: [number], isInside: false}
+  const short = shown(lacks)
   if (fits(`${number}, short ${short}`)) return {above: [`${number}, short ${short}`], isInside: false}
   if (fits(`short ${short}`)) return {above: [number, `short ${short}`], isInside: false}
   if (isPast && !fits("short")) return {above: [number], isInside: false}
@@ -161,10 +174,13 @@ function wordsOf(
     : {above: [`${number}:`, short, "short"], isInside: false}
 }
 
-/** Weeks in a row with the same at hand, as positions, the end left out. */
+/** Weeks in a row with the same known at hand, as positions, the end left out. */
 function runsOf(needs: readonly Need[]) {
   const starts = needs.flatMap(({atHand}, i) => (i === 0 || needs[i - 1]!.atHand !== atHand ? [i] : []))
-  return starts.map((from, i) => ({from, to: starts[i + 1] ?? needs.length, atHand: needs[from]!.atHand}))
+  return starts.flatMap((from, i) => {
+    const {atHand} = needs[from]!
+    return atHand === null ? [] : [{from, to: starts[i + 1] ?? needs.length, atHand}]
+  })
 }
 
 /** What words have to stay clear of: the bar, and its words. */

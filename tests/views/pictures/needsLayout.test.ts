@@ -50,6 +50,20 @@ describe("the picture of needs", () => {
       inside: null,
     }))
 
+  it("hatches nothing and draws no line where what is at hand is not known", () => {
+    const needs = needsOf(9, 10, 10, 10).with(1, {week: 18, needed: 10, atHand: null, isPast: false})
+    const {columns, line, atHand} = needsLayout(needs, {...options, width: 600})
+    expect(columns.map(({short}) => short === null)).toEqual([false, true, false])
+    expect(columns[1]!.words).toEqual(["10.0"])
+    expect(line.match(/M/g)).toHaveLength(2)
+    expect(atHand).toHaveLength(2)
+    const unknown = needsLayout([{week: 18, needed: null, atHand: 9, isPast: false}], {
+      ...options,
+      width: 600,
+    })
+    expect(unknown.columns[0]).toMatchObject({words: [], short: null, within: {height: 0}})
+  })
+
   it("says each level of what is at hand, and draws it as one line in steps", () => {
     const needs = [...needsOf(22, 11, 18, 18, 18), ...needsOf(16, 14, 14, 8)]
     const {atHand, line} = needsLayout(needs, {...options, decimals: 0, atHandWords: "booked", width: 582})

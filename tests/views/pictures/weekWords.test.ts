@@ -214,5 +214,12 @@ describe("the sentences of the pictures", () => {
     expect(needsSentence([{week: 22, needed: 19, atHand: 16, isPast: false}], 0, "booked")).toBe(
       "Week 22: 19 needed, 16 booked, 3 short.",
     )
+    const unknown = [
+      {week: 22, needed: 19, atHand: null, isPast: false},
+      {week: 23, needed: null, atHand: 16, isPast: false},
+    ]
+    expect(needsSentence(unknown, 0, "booked")).toBe(
+      "Week 22: 19 needed, not known what is booked. Week 23: not known what is needed, 16 booked.",
+    )
   })
 })
