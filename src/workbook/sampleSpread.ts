@@ -33,6 +33,8 @@ export interface Sampling {
   readonly mean: number
   /** The ends of the interval of the mean as ROOT.EDGE has them; null with fewer than two plants. */
   readonly interval: readonly [number, number] | null
+  /** The cell of Crowns that takes the mean; left out for a sampling that none takes. */
+  readonly at?: CellAddress | undefined
 }
 
 export interface SampleSpread {
@@ -60,7 +62,12 @@ export function sampleSpreadOf(workbook: Workbook, last = SHOWN): SampleSpread |
   const dormancy = new Map(
     rowsOf(workbook, "structure at start").map((row) => [
       row.word("planting"),
-      {from: row.number("dormant from"), opens: row.number("opens")},
+      {
+        from: row.number("dormant from"),
+        opens: row.number("opens"),
+        at: row.cells["sampled sugar"],
+        later: {day: row.number("later sample"), at: row.cells["later sugar"]},
+      },
     ]),
   )
   const byPlanting = new Map<string, Dug[]>()
@@ -79,7 +86,8 @@ export function sampleSpreadOf(workbook: Workbook, last = SHOWN): SampleSpread |
   }
   const line = [numberNamed(workbook, "Sugar_slope"), numberNamed(workbook, "Sugar_offset")] as const
   const samplings = [...byPlanting].flatMap(([planting, rows]) => {
-    const {from = null, opens = null} = dormancy.get(planting) ?? {}
+    const {from = null, opens = null, at, later} = dormancy.get(planting) ?? {}
+    const takenAt = (key: number | "") => (key === "" ? at : key === later?.day ? later.at : undefined)
     const isDormant = (day: number) => (from === null || day >= from) && (opens === null || day < opens)
     // "" stands for the dormant ones: those dug in the last dormant time before the opening, on whichever day, and those
     // without a day. Without an opening all since that time began count, as on Crowns.
@@ -88,8 +96,11 @@ export function sampleSpreadOf(workbook: Workbook, last = SHOWN): SampleSpread |
       const key = one.day === null || isDormant(one.day) ? "" : one.day
       groups.set(key, [...(groups.get(key) ?? []), one])
     }
-    return [...groups.values()]
-      .flatMap((dug) => samplingOf(workbook, planting, dug, from, line, confidence) ?? [])
+    return [...groups]
+      .flatMap(([key, dug]) => {
+        const sampling = samplingOf(workbook, planting, dug, from, line, confidence)
+        return sampling ? [{...sampling, at: takenAt(key)}] : []
+      })
       .toSorted((a, b) => (a.day ?? 0) - (b.day ?? 0))
       .slice(-last)
   })

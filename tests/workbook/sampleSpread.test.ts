@@ -46,6 +46,7 @@ it("has the means and the ends of the intervals that Crowns works out, also of r
     if (!dormant || sugar === null) continue
     compared++
     expect(dormant.mean).toBeCloseTo(sugar, 9)
+    expect(dormant.at).toEqual(crown.cells["sampled sugar"])
     expect(dormant.interval![0]).toBeCloseTo(crown.number("sampled lower")!, 9)
     expect(dormant.interval![1]).toBeCloseTo(crown.number("sampled upper")!, 9)
     expect(dormant.plants).toHaveLength(crown.number("samples used")!)
@@ -60,6 +61,7 @@ it("keeps a later sampling apart, without an interval where one plant was dug", 
   expect(rest).toEqual([])
   expect(dormant.plants).toHaveLength(10)
   expect(later).toMatchObject({day: dayOf("2026-07-01"), mean: 300, interval: null, taken: 1})
+  expect(workbook.valueAt(later.at!)).toBe(300)
 })
 
 it("holds the last three samplings of a planting", () =>
@@ -75,6 +77,7 @@ it("leaves the samplings of former seasons out of the dormant one", () => {
     [dayOf("2025-10-14"), true, 1],
     [dayOf("2026-03-05"), false, 11],
   ])
+  expect(of("Well Field").map(({at}) => at !== undefined)).toEqual([false, false, true])
   // 552 528 541 519 560 534 547 525 538 536 of March, and the 530 of the autumn before
   expect(of("Well Field").at(-1)!.mean).toBeCloseTo((5380 + 530) / 11, 9)
 })

@@ -27,6 +27,7 @@ export function SampleSpread({spread, onGo}: {spread: Spread; onGo?: (at: CellAd
       height: 2 * HALF + 6,
       width: 12,
       words: sampleSentence(sampling, spread.confidence),
+      at: sampling.at,
     }
     const plants = dots.map((dot, k) => {
       const {plant, sugar, isOdd, at} = sampling.plants[k]!
