@@ -1,4 +1,6 @@
 import {dayOf, FIRST_DAY, isoOf, LAST_DAY} from "../../functions/calendar"
+import {isRefusal} from "../../functions/refusal"
+import {readTally} from "../../functions/spear/tally"
 import {COLUMN_FORMULA, type Content, type Document, type Region} from "../workbook/document"
 import {noFunction} from "../workbook/faults"
 import {hasCellInBraces, isTooIntricate, referenceOf, type Token} from "../workbook/formula"
@@ -60,7 +62,8 @@ export function readEntry(
   if (holdsNumbers(column))
     return {refused: `“${text}” is not a number; ${column.heading} takes ${unitWords(column, region)}`}
   if (!holdsWords(column) && /^(true|false)$/i.test(text)) return {content: text.toLowerCase() === "true"}
-  return {content: text}
+  const tally = column.part === "spears by size" ? readTally(text) : null
+  return isRefusal(tally) ? {refused: tally.refused} : {content: text}
 }
 
 /** What stands in the entry line for a content: what a person would type to get it. */

@@ -161,6 +161,13 @@ describe("words", () => {
     expect(read("' Long Acre", note)).toEqual(kept(" Long Acre"))
   })
 
+  it("in a column of spears by size are diameters with their counts", () => {
+    const sizes = column("By size", {format: "text", part: "spears by size"})
+    expect(read("8x3 9x12", sizes)).toEqual(kept("8x3 9x12"))
+    expect(read("8x3 thin", sizes)).toEqual(
+      refused("“thin” is no spears of a diameter; “8×3 9×12” is three of 8 mm and twelve of 9"),
+    )
+  })
   it("cannot stand among numbers", () => {
     expect(read("many", count)).toEqual(refused("“many” is not a number; Spears counted takes a number"))
     expect(read("true", count)).toEqual(refused("“true” is not a number; Spears counted takes a number"))
