@@ -56,6 +56,7 @@ import {CREW_ON_DAY} from "./crew/onDay"
 import {SEASON_CROP_BY} from "./season/cropBy"
 import {SEASON_BEST} from "./season/best"
 import {SEASON_PICKED} from "./season/picked"
+import {SEASON_WAITING} from "./season/waiting"
 import {CROP_AT_AGE} from "./crop/atAge"
 import {CROP_BAND} from "./crop/band"
 import {CROP_HISTORY} from "./crop/history"
@@ -71,6 +72,7 @@ import {CROP_DENSITY} from "./crop/density"
 import {CROP_IN_YEAR} from "./crop/inYear"
 import {CROP_FIT} from "./crop/fit"
 import {STAND_AGE} from "./stand/age"
+import {STAND_UNKNOWN_NAMES} from "./stand/unknownNames"
 import {STAND_PLANTS} from "./stand/plants"
 import {STAND_ALIVE} from "./stand/alive"
 import {STAND_PER_YEAR} from "./stand/perYear"
@@ -186,6 +188,7 @@ export const catalogue: readonly FormulaFunction[] = [
   SEASON_DAY_WORTH,
   SEASON_STOP_PRICE,
   SEASON_PICKED,
+  SEASON_WAITING,
   SEASON_CROP_ON,
   SEASON_CROP_BY,
   SEASON_PICK_ON,
@@ -205,6 +208,7 @@ export const catalogue: readonly FormulaFunction[] = [
   CROP_IN_YEAR,
   CROP_FIT,
   STAND_AGE,
+  STAND_UNKNOWN_NAMES,
   STAND_PLANTS,
   STAND_ALIVE,
   STAND_PER_YEAR,
