@@ -519,6 +519,16 @@ describe("a change in hollow-brook-farm.json", () => {
       expect(cellOf("This week", planting, "What to do")).toBeTypeOf("string")
   })
 
+  it("takes the last row of Yield by age for a planting older than it, and works the farm's money out", () => {
+    const {workbook, at, cellOf} = changed()
+    enter(workbook, [at("Plantings", "North Bench", "Planted"), "2003-04-18"])
+    expect(cellOf("Expected crop", "North Bench", "Age")).toBe(23)
+    expect(cellOf("Expected crop", "North Bench", "Age factor")).toBe(0.3322) // of age 20
+    expect(cellOf("Records", "North Bench", "Age factor")).toBe(0.3322) // of 2023, at age 20
+    expect(isFault(cellOf("Lender's page", "Tight year", "Text"))).toBe(false)
+    expect(isFault(cellOf("Replant", "Long Acre", "Replant after"))).toBe(false)
+  })
+
   it("does not close a planting that has no opening day", () => {
     const {workbook, at, cellOf} = changed()
     enter(workbook, [at("Season plan", "Well Field", "Open"), null])
