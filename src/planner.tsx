@@ -207,7 +207,8 @@ export async function startPlanner(root: Root, inside: Handed | null, isFirstVis
   const replacedBy = (opened: Document, file: string): Replaced | null => {
     const {document} = store.getState()
     const {saving, found} = state
-    const changed = saving?.kind === "saved" ? saving.at : found && !isRefused(found) ? found.savedAt : null
+    const kept = found && !isRefused(found) ? found.savedAt : null
+    const changed = saving?.kind === "saved" ? saving.at : saving ? new Date() : kept // being saved, or refused: just now
     const isOwn = changed !== null && document.name === opened.name && !document.reading && !opened.reading
     const differs = () => Object.values(compare(document, opened)).some(({length}) => length > 0)
     return isOwn && differs() ? {file, opened, document, changed} : null
@@ -277,8 +278,9 @@ export async function startPlanner(root: Root, inside: Handed | null, isFirstVis
       if ("refused" in reading)
         tell(`${chosen.name} was not opened. ${reading.refused}. What was open is as it was.`)
       else {
-        replaced = replacedBy(reading.document, chosen.name)
+        const was = replacedBy(reading.document, chosen.name)
         openOther(reading.document)
+        replaced = store.getState().document === reading.document ? was : null
         const said = await keepCopy(reading.document, `opened ${chosen.name}`)
         if (said) tell(`${store.getState().said}${said}`)
         if (replaced) await keepReplaced(replaced)

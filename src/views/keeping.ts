@@ -23,7 +23,7 @@ export interface Replaced {
   readonly file: string
   readonly opened: Document
   readonly document: Document
-  /** When the device kept it last. */
+  /** When it was changed last, as far as is known. */
   readonly changed: Date
 }
 
