@@ -85,13 +85,12 @@ export function spearLayout(one: PlantingSpears, sizes: SpearSizes, width: numbe
   const above = shares.length ? `; above its day, the share under ${limitText(limit!, region)}` : ""
   const dots = one.days.map(({day, mean, tally}) => ({x: x(day), y: y(mean), isAmongSpears: tally !== null}))
   const spears = spearSpots(one, {x, y})
-  const {line, spread} = one
+  const {spread} = one
+  const line = one.isExpected ? null : one.line // two days are too few for one
   const [from, to] = [one.days[0]!.day, one.days.at(-1)!.day]
   const on = (day: number) => line!.mean + line!.slope * (day - line!.day)
   const crossing =
-    line && limit !== null && one.lastDay !== null && !one.isExpected
-      ? line.day + (limit - line.mean) / line.slope
-      : null
+    line && limit !== null && one.lastDay !== null ? line.day + (limit - line.mean) / line.slope : null
   const isAhead = crossing !== null && crossing > to
   // Drawn on to the day on which even the upper edge has met the limit.
   const end = line && isAhead ? Math.min(Math.max(crossing, one.lastDays?.[1] ?? 0), until) : to

@@ -86,8 +86,8 @@ describe("the picture of spear size", () => {
 
   it("marks the day that is expected on the limit, and draws no line to it", () => {
     const two = {...thinning, days: thinning.days.slice(0, 2), isExpected: true, lastDay: day("2026-06-08")}
-    const {meets, toCome, limit, dots} = spearLayout(two, sizesOf(two), 600)
-    expect([toCome, meets!.y, meets!.words.text]).toEqual(["", limit!.y, "expected about 8 Jun"])
+    const {meets, fitted, toCome, limit, dots} = spearLayout(two, sizesOf(two), 600)
+    expect([fitted, toCome, meets!.y, meets!.words.text]).toEqual(["", "", limit!.y, "expected about 8 Jun"])
     expect((meets!.x - dots[0]!.x) / (dots[1]!.x - dots[0]!.x)).toBeCloseTo(35 / 7, 2)
   })
 
