@@ -36,3 +36,22 @@ export const enter = (workbook: Workbook, ...cells: [at: CellAddress, content: C
   workbook.revise({type: "enter", cells: cells.map(([at, content]) => ({at, content}))})
 
 export const day = (iso: string) => dayOf(iso)!
+
+/** The demonstration farm, to be changed, with ways to its cells. */
+export function changed() {
+  const workbook = open("hollow-brook-farm.json")
+  const at = (sheet: string, key: Content, heading: string) => place(workbook.document, sheet, key, heading)
+  const cellOf = (sheet: string, key: Content, heading: string) => valueOf(workbook, sheet, key, heading)
+  const check = (name: string) => [cellOf("Checks", name, "Found"), cellOf("Checks", name, "To look at")]
+  const samples = (planting: string, heading: string) => {
+    const first = at("Root samples", planting, heading)
+    return Array.from({length: 10}, (_, i) => ({...first, row: first.row + i}))
+  }
+  const sampleLater = (planting: string, day: string, sugar: number) => {
+    const {sheet} = at("Root samples", planting, "Sugar")
+    const row = workbook.document.sheets[sheet]!.rows.length
+    const put = (col: number, content: Content): [CellAddress, Content] => [{sheet, row, col}, content]
+    enter(workbook, put(0, planting), put(2, day), put(4, sugar))
+  }
+  return {workbook, at, cellOf, check, samples, sampleLater}
+}
