@@ -19,6 +19,7 @@ it.each([
 
 it.each([
   ["this-week", "This week"],
+  ["spear-size", "Spear size"],
   ["replant", "Replant"],
   ["lenders-page", "Lender's page"],
 ] as const)("takes %s", async (name, title) => {
