@@ -1,7 +1,8 @@
-import {useId, useRef, type KeyboardEvent, type PointerEvent} from "react"
+import {memo, useId, useRef, type KeyboardEvent, type PointerEvent} from "react"
 import type {Plan} from "../../workbook/plan"
 import {px} from "./limitShapes"
 import {MarkShape} from "./marks"
+import {useSoon} from "./useSoon"
 import {useWidth} from "./useWidth"
 import "./pictures.css"
 import {seasonCalendar, type CalendarLayout, type CalendarOptions, type CalendarRow} from "./calendarLayout"
@@ -51,7 +52,12 @@ export function SeasonCalendar({
   const movement = useRef(0)
   const dragged = useRef<number | null>(null)
   const closeOf = (row: number) => plan.rows.find((one) => one.row === row)?.closes ?? null
+  const {soon, now} = useSoon()
   const begin = () => void movement.current++
+  const letGo = () => {
+    now()
+    dragged.current = null
+  }
   const moveBy = (row: number, days: number) => {
     const close = closeOf(row)
     if (close !== null) onMove?.(row, close + days, movement.current)
@@ -122,10 +128,10 @@ export function SeasonCalendar({
                 onPointerMove={(event) => {
                   const day = dayUnder(event)
                   if (dragged.current === row.row && day !== null && day !== closeOf(row.row))
-                    onMove?.(row.row, day, movement.current)
+                    soon(() => onMove?.(row.row, day, movement.current))
                 }}
-                onPointerUp={() => (dragged.current = null)}
-                onPointerCancel={() => (dragged.current = null)}
+                onPointerUp={letGo}
+                onPointerCancel={letGo}
               />
             </g>
           ))}
@@ -195,7 +201,19 @@ function Ground({layout}: {readonly layout: CalendarLayout}) {
   )
 }
 
-function SeasonDrawing({row, width}: {readonly row: CalendarRow; readonly width: number}) {
+interface SeasonDrawingProps {
+  readonly row: CalendarRow
+  readonly width: number
+}
+
+/** Drawn anew where it looks another way: of fifty plantings, a close that is moved changes one. */
+const SeasonDrawing = memo(
+  drawnSeason,
+  (was: SeasonDrawingProps, now: SeasonDrawingProps) =>
+    was.width === now.width && JSON.stringify(was.row) === JSON.stringify(now.row),
+)
+
+function drawnSeason({row, width}: SeasonDrawingProps) {
   const {y, height, middle, past, toCome, tail, marks, name, words, cut, selected} = row
   const ordered = [...marks].sort((a, b) => Number(a.binding) - Number(b.binding))
   return (
