@@ -171,10 +171,10 @@ export function SheetGrid({
     columnDefs,
     defaultColDef,
   })
-  // What is pressed beside the sheet answers there first: the cells follow in a step of their own.
+  // What is moved in a picture answers there first: the cells follow in a step of their own.
   useEffect(() => {
     const refresh = () => api.current?.refreshCells()
-    if (box.current?.contains(window.document.activeElement)) return refresh()
+    if (!window.document.activeElement?.closest(".pic")) return refresh()
     const later = setTimeout(refresh)
     return () => clearTimeout(later)
   }, [api, document, cell, editing, state.reach])
