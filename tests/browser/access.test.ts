@@ -186,7 +186,7 @@ it("prints in words what a mark says on the screen: a note, and a number that wa
   const sheet = sheetOn(page)
   await page.locator(".ag-cell").first().waitFor()
   await sheet.open("Pickings")
-  await sheet.type(2, "A hectare", "99")
+  await sheet.type(2, "By area", "99")
   await sheet.choose(3, "Weight")
   await page.keyboard.press("Shift+F2")
   await page.getByLabel("What to know").fill("Scale was wet")
@@ -197,7 +197,7 @@ it("prints in words what a mark says on the screen: a note, and a number that wa
   await page.emulateMedia({media: "print"})
   const paper = page.locator(".paper-sheet")
   expect(await paper.locator("ol li").allInnerTexts()).toEqual([
-    "A hectare of North Bench: typed over.",
+    "By area of North Bench: typed over.",
     expect.stringMatching(/^Weight of Long Acre: Scale was wet \d+ [A-Z][a-z]{2} 20\d\d$/),
     expect.stringMatching(/^Sand Piece: First day of the second crew \d/),
   ])

@@ -157,8 +157,9 @@ it("gives the keyboard back to the title where a panel is left over a plan witho
   const {page, trouble} = await open()
   await page.getByRole("button", {name: "A blank workbook"}).click()
   await page.getByRole("heading", {level: 1, name: "Season plan"}).waitFor()
-  await page.getByRole("button", {name: "Help", exact: true}).press("Enter")
   const focused = () => page.evaluate(() => window.document.activeElement?.tagName)
+  await expect.poll(focused).toBe("H1") // what is opened has the keyboard
+  await page.getByRole("button", {name: "Help", exact: true}).press("Enter")
   await expect.poll(focused).toBe("H2") // of the panel
   await page.keyboard.press("Escape")
   await expect.poll(focused).toBe("H1")
