@@ -244,8 +244,13 @@ export function SheetGrid({
   )
 }
 
-/** The grid makes a stop of every row, the browser one of what scrolls: for the Tab that is on its way, none is one. */
+/**
+ * The grid makes a stop of every row, the browser one of what scrolls: for the Tab that is on its way, none is one. A key that
+ * comes before the page has time for more finds the sheet as it was.
+ */
 function passOver(box: HTMLElement) {
+  const back = () => void (box.inert = false)
   box.inert = true
-  setTimeout(() => (box.inert = false))
+  addEventListener("keydown", back, {capture: true, once: true})
+  setTimeout(back)
 }

@@ -43,7 +43,7 @@ it("gives a price a name, which its cell and other formulas then read", async ()
   await expect.poll(() => panel.innerText()).toContain("“Q10” cannot be a name")
   await panel.getByLabel("Name for price of 3").fill("Third_week_price")
   await page.keyboard.press("Enter")
-  await panel.getByLabel("Look for a name").fill("third")
+  await panel.getByLabel("Look for a name").fill("third_week")
   await expect
     .poll(() => panel.locator("li").allInnerTexts())
     .toEqual([expect.stringMatching(/^Third_week_price 3.3.money\/kg .*Used in 1 formula\.$/s)])

@@ -239,6 +239,7 @@ it("lists how a file copy that is opened differs from what was open, which stays
   expect(await sheet.text(15, "Sugar")).toBe("372")
   await region.getByRole("button", {name: "Bring in the note"}).click()
   await panel.getByRole("button", {name: "Go back to what was open here"}).click()
+  await expect.poll(sheet.said).toMatch(/is open\.$/)
   await sheet.open("Root samples")
   await expect.poll(() => sheet.text(16, "Sugar")).toBe("440")
   expect(await sheet.text(15, "Sugar")).not.toBe("372")
