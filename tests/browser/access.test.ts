@@ -196,11 +196,13 @@ it("prints in words what a mark says on the screen: a note, and a number that wa
   await page.getByRole("button", {name: "Keep the note"}).click()
   await page.emulateMedia({media: "print"})
   const paper = page.locator(".paper-sheet")
-  expect(await paper.locator("ol li").allInnerTexts()).toEqual([
-    "By area of North Bench: typed over.",
-    expect.stringMatching(/^Weight of Long Acre: Scale was wet \d+ [A-Z][a-z]{2} 20\d\d$/),
-    expect.stringMatching(/^Sand Piece: First day of the second crew \d/),
-  ])
+  await expect
+    .poll(() => paper.locator("ol li").allInnerTexts())
+    .toEqual([
+      "By area of North Bench: typed over.",
+      expect.stringMatching(/^Weight of Long Acre: Scale was wet \d+ [A-Z][a-z]{2} 20\d\d$/),
+      expect.stringMatching(/^Sand Piece: First day of the second crew \d/),
+    ])
   expect(await paper.locator("td:has(sup)").allInnerTexts()).toEqual(["99a", "338b", "Sand Piecec"])
 })
 
