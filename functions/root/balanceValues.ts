@@ -55,16 +55,19 @@ const RISING = [
   ["Leaf_hot", "Leaf_stop"],
 ] as const
 
-const all = valuesOf(...balanceNames)
-
-/** The optional argument `[values]` of the functions on the daily balance; values that contradict each other are refused. */
-export const balanceValues = {
-  ...all,
-  read(given: Parameters<typeof all.read>[0]) {
+/** The optional argument `[values]` of functions on the daily balance that use more; those that contradict each other are refused. */
+export function balanceValuesAnd<const N extends CropValueName = never>(...more: readonly N[]) {
+  const all = valuesOf<(typeof balanceNames)[number] | N>(...balanceNames, ...more)
+  const read = (given: Parameters<typeof all.read>[0]) => {
     const values = all.read(given)
-    return isRefusal(values) ? values : checkedBalance(values)
-  },
+    const refused = isRefusal(values) ? values : checkedBalance(values)
+    return isRefusal(refused) ? refused : values
+  }
+  return {...all, read}
 }
+
+/** The same of the functions that use the values of the balance alone. */
+export const balanceValues = balanceValuesAnd()
 
 /** The values, or why they contradict each other. */
 export const checkedBalance = readOnce((values: BalanceValues) => contradiction(values) ?? values)
@@ -86,4 +89,4 @@ function contradiction(values: BalanceValues): Refusal | null {
 }
 
 /** The defaults, for those who call the model itself. */
-export const balanceDefaults: BalanceValues = all.absent!.value
+export const balanceDefaults: BalanceValues = balanceValues.absent!.value

@@ -1,26 +1,16 @@
 import {alongYear, type Climate} from "../climate/climate"
 import {modelYearOf} from "../calendar"
-import {valuesOf} from "../cropValues"
 import {heldWith, remembering} from "../memo"
-import {isRefusal, type Refusal} from "../refusal"
-import {balanceNames, checkedBalance, type BalanceValues} from "../root/balanceValues"
+import {isRefusal} from "../refusal"
+import {balanceValuesAnd, type BalanceValues} from "../root/balanceValues"
 import {roundUp} from "../rounding"
 import type {Stretch} from "../spear/growth"
 import {pickGap, type CutLengths} from "../spear/pickGap"
 import {seasonsFrom, sharesOf, type CropSeason, type SeasonRanges} from "./cropOn"
 import {isWaiting, NO_WAITS, type Wait, type Waits} from "./waits"
 
-const all = valuesOf(...balanceNames, "Stretch_rate", "Stretch_base", "Cut_shortest", "Cut_longest")
-
 /** The optional argument `[values]` of the functions that plan pickings: those of the balance and of spear growth. */
-export const pickingValues = {
-  ...all,
-  read(given: Parameters<typeof all.read>[0]): PickingValues | Refusal {
-    const values = all.read(given)
-    const balance = isRefusal(values) ? values : checkedBalance(values)
-    return isRefusal(balance) ? balance : (values as PickingValues)
-  },
-}
+export const pickingValues = balanceValuesAnd("Stretch_rate", "Stretch_base", "Cut_shortest", "Cut_longest")
 export type PickingValues = BalanceValues & Stretch & CutLengths
 
 /** One picking: its day, and the share of the season's crop that it brings. */

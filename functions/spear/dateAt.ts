@@ -1,9 +1,7 @@
-import {FIRST_DAY, LAST_DAY} from "../calendar"
 import {defineFunction, type Refusal} from "../define"
 import {dates, measured, quantity} from "../parameters"
 import {isRefusal, notYet} from "../refusal"
-import {roundDown} from "../rounding"
-import {average, trend} from "./trend"
+import {average, lastDayOnLine, trend} from "./trend"
 
 /**
  * Last day on which the line of least squares through the diameters is still at or above `limit`, mm. It may lie
@@ -22,13 +20,10 @@ export function dateAt(
     const under = mean < limit ? `, and its mean of ${mean.toFixed(1)} mm is under ${limit} mm already` : ""
     return notYet(`Not thinning: the line through the diameters does not fall${under}`)
   }
-  // The line passes through the two means. Days are counted from the first row, to keep the numbers small.
-  const first = days[0]!
-  const meets = average(days.map((day) => day - first)) + (limit - mean) / slope
-  const day = first + roundDown(meets)
-  if (day < FIRST_DAY || day > LAST_DAY)
-    return notYet(`Not thinning fast enough: the line meets ${limit} mm on no day of the calendar`)
-  return day
+  return (
+    lastDayOnLine(days, diameters, slope, limit) ??
+    notYet(`Not thinning fast enough: the line meets ${limit} mm on no day of the calendar`)
+  )
 }
 
 export const SPEAR_DATE_AT = defineFunction({

@@ -1,11 +1,10 @@
-import {isoOf} from "../calendar"
+import {isoOf, modelYearOf} from "../calendar"
 import {EXAMPLE_CLIMATE, climateRange, type Climate} from "../climate/climate"
-import {valuesOf} from "../cropValues"
 import {defineFunction} from "../define"
 import {healthyFern, type HealthStep} from "../fern/healthy"
 import {dates, measured, quantity} from "../parameters"
 import {isRefusal, notYet, outOfRange, type Refusal} from "../refusal"
-import {balanceNames, checkedBalance, type BalanceValues} from "../root/balanceValues"
+import {balanceValuesAnd, type BalanceValues} from "../root/balanceValues"
 import type {Crowns} from "../root/dailyBalance"
 import {lastDayThat} from "../root/lastDay"
 import {modelledYear, planYear} from "../root/modelledYear"
@@ -36,8 +35,9 @@ export function expectedDate(
   limit: number,
   {crowns, climate, open, healthy, values}: CutSeason,
 ): number | Refusal {
-  const latest = open - 1 + longest(open, values)
-  const plan = planYear(open, Math.max(open - 1, latest), values)
+  const {first: start, days: length} = modelYearOf(open, values.Year_start)
+  const latest = Math.max(open - 1, start + Math.min(values.Fern_end - 1, length) - 1)
+  const plan = planYear(open, latest, values)
   if (isRefusal(plan)) return plan
   const {picked, potential} = modelledYear(crowns, climate, plan, healthy, values)
   if (potential <= 0) return notYet("No spears can come from so little sugar: there is no share of them")
@@ -47,7 +47,7 @@ export function expectedDate(
       `Measured on ${isoOf(late)}, after the fern's end of the season opened on ${isoOf(open)}`,
     )
   const left = (day: number) =>
-    1 - values.Spear_thinning * (day < open ? 0 : picked[day - plan.year.first]! / potential)
+    1 - values.Spear_thinning * (day < open ? 0 : picked[day - start]! / potential)
   const first = average(diameters.map((diameter, row) => diameter / left(days[row]!)))
   const day = lastDayThat(open - 1, latest, (on) => atLeast(first * left(on), limit))
   if (day < open - 1) return open - 1
@@ -56,23 +56,8 @@ export function expectedDate(
     : notYet(`Not thinning enough: the season's last spears are still above ${limit} mm`)
 }
 
-/** Days from the opening to the fern's end, both counted. */
-function longest(open: number, values: BalanceValues): number {
-  const plan = planYear(open, open - 1, values)
-  return isRefusal(plan) ? 0 : Math.min(plan.cutting.fernEnd, plan.year.days) - plan.cutting.open
-}
-
-const all = valuesOf(...balanceNames, "Spear_thinning")
-
 /** The optional argument `[values]`: those of the balance and of thinning. */
-export const thinningValues = {
-  ...all,
-  read(given: Parameters<typeof all.read>[0]): ThinningValues | Refusal {
-    const values = all.read(given)
-    const balance = isRefusal(values) ? values : checkedBalance(values)
-    return isRefusal(balance) ? balance : (values as ThinningValues)
-  },
-}
+export const thinningValues = balanceValuesAnd("Spear_thinning")
 
 export const SPEAR_EXPECTED_DATE = defineFunction({
   name: "SPEAR.EXPECTED_DATE",

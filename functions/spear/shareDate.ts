@@ -1,9 +1,7 @@
-import {FIRST_DAY, LAST_DAY} from "../calendar"
 import {defineFunction, type Refusal} from "../define"
 import {dates, measured, quantity} from "../parameters"
 import {isRefusal, notYet} from "../refusal"
-import {roundDown} from "../rounding"
-import {average, trend} from "./trend"
+import {average, lastDayOnLine, trend} from "./trend"
 
 /**
  * Last day on which the line of least squares through the shares of thin spears is at or under `share`, 0 to 1. It may lie
@@ -24,11 +22,10 @@ export function shareDate(
     const over = mean > share ? ", and their mean is above the limit already" : ""
     return notYet(`The share of thin spears does not rise${over}`)
   }
-  const first = days[0]!
-  const day = first + roundDown(average(days.map((one) => one - first)) + (share - mean) / slope)
-  return day < FIRST_DAY || day > LAST_DAY
-    ? notYet("The share of thin spears rises too slowly to meet the limit on a day of the calendar")
-    : day
+  return (
+    lastDayOnLine(days, shares, slope, share) ??
+    notYet("The share of thin spears rises too slowly to meet the limit on a day of the calendar")
+  )
 }
 
 export const SPEAR_SHARE_DATE = defineFunction({

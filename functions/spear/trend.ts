@@ -1,6 +1,8 @@
+import {FIRST_DAY, LAST_DAY} from "../calendar"
 import {defineFunction, type Refusal} from "../define"
 import {dates, measured} from "../parameters"
 import {notYet} from "../refusal"
+import {roundDown} from "../rounding"
 
 export const average = (values: readonly number[]) =>
   values.reduce((total, value) => total + value, 0) / values.length
@@ -18,6 +20,23 @@ export function trend(days: readonly number[], diameters: readonly number[]): nu
   const x = later.map((day) => day - middle)
   const xy = x.reduce((total, dx, row) => total + dx * (diameters[row]! - diameters[0]!), 0)
   return xy / x.reduce((total, dx) => total + dx * dx, 0)
+}
+
+/**
+ * Last day on which the straight line through measurements of several days has not passed `limit`; null where it meets it on
+ * no day of the calendar. `slope` is the line's change a day, as `trend` gives it, and not 0.
+ */
+export function lastDayOnLine(
+  days: readonly number[],
+  values: readonly number[],
+  slope: number,
+  limit: number,
+): number | null {
+  // The line passes through the two means. Days are counted from the first row, to keep the numbers small.
+  const first = days[0]!
+  const meets = average(days.map((day) => day - first)) + (limit - average(values)) / slope
+  const day = first + roundDown(meets)
+  return day < FIRST_DAY || day > LAST_DAY ? null : day
 }
 
 export const SPEAR_TREND = defineFunction({
