@@ -6,7 +6,8 @@ import {useMemo} from "react"
  */
 export const useSoon = () => useMemo(() => soonest(), [])
 
-function soonest() {
+/** Without a view: what `useSoon` keeps from one drawing to the next. */
+export function soonest() {
   let waiting: (() => void) | null = null
   /** Does at once what waits. */
   const now = () => {
