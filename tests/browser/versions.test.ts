@@ -133,13 +133,13 @@ it("lists what another copy holds, tells samples of one planting apart, and puts
   expect(trouble).toEqual([])
 })
 
-it("tells what another copy changed from what was changed here, and takes that alone", async () => {
+/** The planner without the browser's own dialogs, which a test cannot answer: file copies come as downloads. */
+async function openWithCopies() {
   const {page, trouble} = await openPlanner()
   await page.evaluate(() =>
     Object.assign(window, {showOpenFilePicker: undefined, showSaveFilePicker: undefined}),
   )
   await page.locator(".ag-cell").first().waitFor()
-  const sheet = sheetOn(page)
   const keepCopy = async () => {
     const [copy] = await Promise.all([
       page.waitForEvent("download"),
@@ -147,6 +147,11 @@ it("tells what another copy changed from what was changed here, and takes that a
     ])
     return Buffer.concat((await (await copy.createReadStream()).toArray()) as Buffer[])
   }
+  return {page, trouble, sheet: sheetOn(page), keepCopy}
+}
+
+it("tells what another copy changed from what was changed here, and takes that alone", async () => {
+  const {page, trouble, sheet, keepCopy} = await openWithCopies()
   await keepCopy()
   await page.waitForFunction(() => document.body.innerText.includes("A copy is kept as"))
   // Theirs: samples 15 and 16. Mine: samples 16 and 17.
@@ -180,19 +185,7 @@ it("tells what another copy changed from what was changed here, and takes that a
 })
 
 it("lists how a file copy that is opened differs from what was open, which stays as a version", async () => {
-  const {page, trouble} = await openPlanner()
-  await page.evaluate(() =>
-    Object.assign(window, {showOpenFilePicker: undefined, showSaveFilePicker: undefined}),
-  )
-  await page.locator(".ag-cell").first().waitFor()
-  const sheet = sheetOn(page)
-  const keepCopy = async () => {
-    const [copy] = await Promise.all([
-      page.waitForEvent("download"),
-      page.getByRole("button", {name: "Keep a file copy"}).click(),
-    ])
-    return Buffer.concat((await (await copy.createReadStream()).toArray()) as Buffer[])
-  }
+  const {page, trouble, sheet, keepCopy} = await openWithCopies()
   const openCopy = async (buffer: Buffer) => {
     const [chooser] = await Promise.all([
       page.waitForEvent("filechooser"),
