@@ -1,12 +1,10 @@
-import {useEffect, useMemo, useState} from "react"
+import {useMemo, useState} from "react"
 import {cellColumn} from "../editor/cellColumn"
 import {shiftText, textWithUnit} from "../editor/display"
 import {readsAs} from "../editor/entry"
 import type {Store} from "../editor/store"
 import {cellName, loweredName, rowNames} from "../editor/words"
 import {byLowestCover, firstAsked, type Effects, type Moved} from "../studies/effects"
-import type {EffectsInput} from "../studies/effectsWorker"
-import {startWorker} from "../studies/startWorker"
 import {addressText} from "../workbook/cells"
 import {sourceColumn} from "../workbook/checks/sources"
 import {compare, sidesOf, type Difference, type NoteDifference, type Side} from "../workbook/compare"
@@ -21,10 +19,11 @@ import {
 import {regionOf} from "../workbook/region"
 import type {Value} from "../workbook/value"
 import {editionWords} from "./edition"
-import {NoteWords} from "./NotePanel"
 import {movedBy} from "./pictures/movedBy"
 import {ResultMoved} from "./pictures/ResultMoved"
+import {TheirNotes} from "./TheirNotes"
 import {useEditor} from "./useEditor"
+import {placeOf, useEffects} from "./useEffects"
 import {useFirsts} from "./useFirsts"
 
 /** The state that the workbook is compared with: a version kept here, or a copy in a file. */
@@ -188,46 +187,6 @@ function namesOf(document: Document, listed: readonly Difference[]): (one: Diffe
   return (one) => plain(one) + (counts.get(plain(one))! > 1 ? ` in row ${one.now!.row + 1}` : "")
 }
 
-/** The notes of the other state that are not here, to be put beside one's own. */
-function TheirNotes({
-  store,
-  notes,
-  sides: {there, here},
-  onGo,
-  onBring,
-}: {
-  store: Store
-  notes: readonly NoteDifference[]
-  sides: NonNullable<Compared["sides"]>
-  onGo: (at: CellAddress) => void
-  onBring: (notes: readonly NoteDifference[]) => void
-}) {
-  const {document} = useEditor(store)
-  return (
-    <>
-      <h4>
-        Notes {there} that are not {here}
-      </h4>
-      <ul className="changes">
-        {notes.map(({now, before, after}) => (
-          <li key={addressText(document, now)}>
-            <span>
-              <button className="link" onClick={() => onGo(now)}>
-                {cellName(document, now)}, {document.sheets[now.sheet]!.name}
-              </button>
-              : <NoteWords note={before} />
-              {after && <span className="q">; the one {here} stays above it</span>}
-            </span>
-          </li>
-        ))}
-      </ul>
-      <button onClick={() => onBring(notes)}>
-        {notes.length === 1 ? "Bring in the note" : `Bring in ${notes.length} notes`}
-      </button>
-    </>
-  )
-}
-
 function Results({
   store,
   found,
@@ -364,34 +323,10 @@ function SourceWords({document, at}: {document: Document; at: CellAddress}) {
   ) : null
 }
 
-/** What moved between two states, from a worker that is let go when either changes. */
-function useEffects(before: Document, after: Document, differences: readonly Difference[]): Effects | null {
-  const [done, setDone] = useState<{readonly of: Document; readonly found: Effects} | null>(null)
-  useEffect(() => {
-    const worker = startWorker("effects")
-    worker.addEventListener("message", ({data}: MessageEvent<Effects>) => setDone({of: after, found: data}))
-    const input: EffectsInput = {before, after, differences}
-    worker.postMessage(input, [])
-    return () => worker.terminate()
-  }, [before, after, differences])
-  if (done?.of !== after) return null
-  // The worker gives copies of the differences: the very ones are put back, so that they can be found again.
-  const own = new Map(differences.map((one) => [placeOf(one), one]))
-  return {
-    ...done.found,
-    effects: done.found.effects.map((one) => ({
-      ...one,
-      difference: own.get(placeOf(one.difference)) ?? one.difference,
-    })),
-  }
-}
-
 const rest = (all: readonly Difference[], {effects}: Effects) => {
   const told = new Set(effects.map(({difference}) => placeOf(difference)))
   return all.filter((one) => !told.has(placeOf(one)))
 }
-
-const placeOf = ({now, was}: Difference) => JSON.stringify(now ?? was)
 
 const toggled = (all: ReadonlySet<string>, one: string): ReadonlySet<string> =>
   new Set(all.has(one) ? [...all].filter((other) => other !== one) : [...all, one])
