@@ -42,6 +42,7 @@ it("gives a column another width by dragging, and takes it back by the keys at o
   await page.mouse.move(edge.x + edge.width / 2 + 80, edge.y + 20, {steps: 5})
   await page.mouse.up()
   await expect.poll(width).toBe(was + 80)
+  await page.getByRole("button", {name: "Undo: "}).waitFor() // the grid tells of the drag's end a moment after it
   await page.keyboard.press("Control+z")
   await expect.poll(width).toBe(was)
   await page.keyboard.press("Control+y")
