@@ -1,5 +1,6 @@
 import {createGrid, type GridApi, type GridOptions} from "ag-grid-community"
 import {useEffect, useRef, type RefObject} from "react"
+import {letFramesThrough} from "./gridFrames"
 
 /**
  * A grid in a box, in the form the grid draws by itself: drawn by React, each cell took half as long again. Another `name` makes
@@ -16,6 +17,7 @@ export function useGrid<T>(box: RefObject<HTMLElement | null>, name: string, opt
   })
   useEffect(() => {
     const grid = createGrid(box.current!, given.current)
+    letFramesThrough(grid)
     api.current = grid
     return () => {
       api.current = null
