@@ -345,7 +345,6 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                 <FindPanel store={store} onShow={showCell} onLeave={focusSheet} />
               ) : (
                 <WhereFrom
-                  key={`${cell.sheet}:${cell.row}:${cell.col}`}
                   store={store}
                   onGo={focusSheet}
                   onWorkBack={() => store.turn(showPanel("work back"))}

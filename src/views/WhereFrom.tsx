@@ -37,13 +37,14 @@ export function WhereFrom({
   onGo: () => void
   onWorkBack: () => void
 }) {
-  const {cell, document} = useEditor(store)
   // What an edit moved on the sheet and in the picture is drawn first.
+  const {cell, document} = useDeferredValue(useEditor(store))
   return (
     <Trace
+      key={`${cell.sheet}:${cell.row}:${cell.col}`}
       store={store}
       cell={cell}
-      document={useDeferredValue(document)}
+      document={document}
       onGo={onGo}
       onWorkBack={onWorkBack}
     />

@@ -94,8 +94,8 @@ class ColumnHead implements IHeaderComp {
       const column = document.sheets[sheet]?.columns[col] ?? drawn
       this.#gui.classList.toggle("txt", isWordColumn(column))
       this.#gui.title = column.about ?? ""
-      heading.textContent = column.heading
-      unit.textContent = measureOf(column.unit, regionOf(document)).unit || "\u00a0"
+      write(heading, column.heading)
+      write(unit, measureOf(column.unit, regionOf(document)).unit || "\u00a0")
     }
     show()
     this.#leave = store.subscribe(show)
@@ -112,6 +112,11 @@ function span(name: string, text = "") {
   made.className = name
   made.textContent = text
   return made
+}
+
+/** Words that stand already are not written again: the browser would lay them out anew. */
+function write(into: HTMLElement, words: string) {
+  if (into.textContent !== words) into.textContent = words
 }
 
 /** A row's number, counted from 1 as in references. */
@@ -144,7 +149,7 @@ class CellText implements ICellRendererComp<SheetRow> {
     const {document} = store.getState()
     const column = document.sheets[sheet]!.columns[col]!
     const note = value.note === null ? "" : `. Note: ${value.note}`
-    this.#gui.textContent = value.text
+    write(this.#gui, value.text)
     if (col === 0) eGridCell.setAttribute("role", value.text ? "rowheader" : "gridcell") // a blank heads nothing
     eGridCell.title = value.full === value.text ? "" : value.full
     const marks = {
