@@ -155,7 +155,11 @@ it("moves a close on the calendar by keys and by dragging, in one step each, and
   const crop = await sheet.text("Well Field", "Crop")
   const row = page.locator(".calendar .target").nth(3)
   await row.focus()
-  for (let i = 0; i < 3; i++) await page.keyboard.press("ArrowLeft")
+  // Keys that come faster than they can be answered all count.
+  await row.evaluate((target) => {
+    for (let i = 0; i < 3; i++)
+      target.dispatchEvent(new KeyboardEvent("keydown", {key: "ArrowLeft", bubbles: true}))
+  })
   await expect.poll(() => sheet.text("Well Field", "Close")).toBe("17 Jun")
   expect(await sheet.text("Well Field", "Held by")).toBe("you")
   expect(await sheet.text("Well Field", "Crop")).not.toBe(crop)

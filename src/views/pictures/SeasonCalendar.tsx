@@ -53,14 +53,21 @@ export function SeasonCalendar({
   const dragged = useRef<number | null>(null)
   const closeOf = (row: number) => plan.rows.find((one) => one.row === row)?.closes ?? null
   const {soon, now} = useSoon()
+  /** The day that keys have come to while the plan still stands at a day before. */
+  const keyed = useRef<{readonly row: number; readonly day: number} | null>(null)
   const begin = () => void movement.current++
   const letGo = () => {
     now()
     dragged.current = null
   }
   const moveBy = (row: number, days: number) => {
-    const close = closeOf(row)
-    if (close !== null) onMove?.(row, close + days, movement.current)
+    const close = keyed.current?.row === row ? keyed.current.day : closeOf(row)
+    if (close === null) return
+    keyed.current = {row, day: close + days}
+    soon(() => {
+      keyed.current = null
+      onMove?.(row, close + days, movement.current)
+    })
   }
   /** The day under the pointer, or null beside the axis. */
   const dayUnder = ({clientX, currentTarget}: PointerEvent<SVGRectElement>) => {
@@ -103,12 +110,15 @@ export function SeasonCalendar({
                 aria-describedby={onMove && hint}
                 onClick={() => onSelect(row.row)}
                 onFocus={begin}
+                onBlur={now}
                 onKeyDown={(event) => {
                   const days = KEYS[event.key]
                   if (days !== undefined && onMove) {
                     event.preventDefault()
-                    moveBy(row.row, event.shiftKey ? 7 * days : days)
-                  } else if (event.key === "Delete" && onMove) onMove(row.row, null, movement.current)
+                    return moveBy(row.row, event.shiftKey ? 7 * days : days)
+                  }
+                  now()
+                  if (event.key === "Delete" && onMove) onMove(row.row, null, movement.current)
                   else keyDown(event, () => onSelect(row.row))
                 }}
                 onPointerDown={(event) => {

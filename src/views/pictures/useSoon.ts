@@ -2,7 +2,7 @@ import {useMemo} from "react"
 
 /**
  * Acts a moment later, in a step of its own: of acts that come before it, the last alone. A pointer's move is told while the
- * page draws; what answers it would hold up that drawing.
+ * page draws, and keys that are held down come faster than they are answered; what answers would hold up both.
  */
 export const useSoon = () => useMemo(() => soonest(), [])
 
