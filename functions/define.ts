@@ -141,9 +141,15 @@ const sound = new WeakSet<object>()
 function faultIn(given: Given, skips: readonly string[] = []): CellFault | undefined {
   if (!isRange(given)) return given instanceof CellFault && !skips.includes(given.code) ? given : undefined
   if (sound.has(given)) return undefined
-  const faults = given.flat().filter((held): held is CellFault => held instanceof CellFault)
-  if (faults.length === 0) sound.add(given)
-  return faults.find(({code}) => !skips.includes(code))
+  let isSound = true
+  for (const row of given)
+    for (const held of row) {
+      if (!(held instanceof CellFault)) continue
+      if (!skips.includes(held.code)) return held
+      isSound = false
+    }
+  if (isSound) sound.add(given)
+  return undefined
 }
 
 /** After `faultIn` only errors that count as blanks are left in a list. A range without any stays the same object. */

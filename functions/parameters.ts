@@ -118,21 +118,14 @@ export const everyNumber = (label: string, unit: Unit): Parameter<readonly (numb
   takes: "numbers; a cell without one stands for a row that takes no part",
   isRange: true,
   skips: EVERY_ERROR,
-  read: readRange((given) =>
-    (isRange(given) ? given.flat() : [given]).map((held) => (typeof held === "number" ? held : null)),
-  ),
+  read: numbersOf,
 })
 
 /** The same for days, which may be written as ISO text. */
 export const everyDay = (label: string): Parameter<readonly (number | null)[]> => ({
   ...everyNumber(label, "date"),
   takes: "dates; a cell without one stands for a row that takes no part",
-  read: readRange((given) =>
-    (isRange(given) ? given.flat() : [given]).map((held) => {
-      const day = typeof held === "string" ? dayOf(held) : held
-      return typeof day === "number" ? Math.floor(day) : null
-    }),
-  ),
+  read: daysOf,
 })
 
 /** The same for words: what is none is an empty word. */
@@ -142,9 +135,7 @@ export const everyWord = (label: string): Parameter<readonly string[]> => ({
   takes: "words; a cell without one stands for a row that takes no part",
   isRange: true,
   skips: EVERY_ERROR,
-  read: readRange((given) =>
-    (isRange(given) ? given.flat() : [given]).map((held) => (typeof held === "string" ? held : "")),
-  ),
+  read: wordsOf,
 })
 
 const EVERY_ERROR = ["#N/A", "#NUM!", "#VALUE!", "#DIV/0!", "#REF!", "#NAME?", "#CYCLE!"]
@@ -168,6 +159,22 @@ const readWord = (label: string, held: Held): string | Refusal =>
     : typeof held === "string"
       ? held
       : wrongKind(`${label} must be words, not ${shown(held)}`)
+
+/** Reads each cell of a range as `read` takes it, once for all the functions that are given the range. */
+const eachOf = <T>(read: (held: Held) => T) =>
+  readRange((given): readonly T[] => {
+    if (!isRange(given)) return [read(given)]
+    const all: T[] = []
+    for (const row of given) for (const held of row) all.push(read(held))
+    return all
+  })
+
+const numbersOf = eachOf((held) => (typeof held === "number" ? held : null))
+const wordsOf = eachOf((held) => (typeof held === "string" ? held : ""))
+const daysOf = eachOf((held) => {
+  const day = typeof held === "string" ? dayOf(held) : held
+  return typeof day === "number" ? Math.floor(day) : null
+})
 
 /**
  * Reads a range once for all the cells that are given the same one: it is the same object as long as it holds the same. A
