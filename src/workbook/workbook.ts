@@ -5,6 +5,7 @@ import {CellMap} from "./cellMap"
 import {formulaIn} from "./cells"
 import {contentAt, isFormula, type CellAddress, type Document} from "./document"
 import {editRefused, type Edit} from "./edit"
+import {mayBeDate} from "./engine/comparedWords"
 import {takeEmptyRanges} from "./engine/emptyRanges"
 import {endSheetAfter} from "./engine/endOfSheet"
 import {engineFormula, engineRow} from "./engine/engineText"
@@ -41,7 +42,7 @@ const SETTINGS = {
 
 /** As the engine reads dates and times, but what begins like no date is none at once: it asks so of all words it compares. */
 function parseDateTime(...given: Parameters<typeof readDateTime>) {
-  return /^[\s\d/.:-]/.test(given[0]) ? readDateTime(...given) : undefined
+  return mayBeDate(given[0]) ? readDateTime(...given) : undefined
 }
 
 /** The formulas TRUE and FALSE are known to people without their brackets. */

@@ -61,8 +61,17 @@ export interface Search {
   find?(key: unknown, range: SimpleRangeValue, options: Readonly<Record<string, string>>): number
 }
 
+/** How two values are put in order: below 0, 0, or above. */
+export interface Comparing {
+  compare?(left: unknown, right: unknown): number
+  stringCmp?(left: string, right: string): number
+}
+
 export interface Insides {
-  readonly _evaluator?: {recomputeFormulaVertexValue(node: FormulaNode): unknown}
+  readonly _evaluator?: {
+    recomputeFormulaVertexValue(node: FormulaNode): unknown
+    readonly interpreter?: {readonly arithmeticHelper?: Comparing}
+  }
   readonly _dependencyGraph?: Dependencies
   readonly _columnSearch?: Search
   readonly _crudOperations?: {readonly undoRedo?: History}

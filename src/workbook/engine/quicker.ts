@@ -1,4 +1,5 @@
 import {HyperFormula} from "hyperformula"
+import {compareWordsAtOnce} from "./comparedWords"
 import {connectRangesOnce} from "./connectedRanges"
 import {insidesOf} from "./insides"
 import {keepConditions} from "./keptConditions"
@@ -17,7 +18,14 @@ export function makeQuicker() {
   readRangesOnce()
   // The classes of these parts are not public: an engine that has them leads to them.
   const engine = HyperFormula.buildEmpty({licenseKey: "gpl-v3"})
-  const {_dependencyGraph: dependencies, _columnSearch: search, _crudOperations: acts} = insidesOf(engine)
+  const {
+    _evaluator: evaluator,
+    _dependencyGraph: dependencies,
+    _columnSearch: search,
+    _crudOperations: acts,
+  } = insidesOf(engine)
+  const comparing = evaluator?.interpreter?.arithmeticHelper
+  if (comparing) compareWordsAtOnce(Object.getPrototypeOf(comparing))
   if (dependencies) connectRangesOnce(Object.getPrototypeOf(dependencies))
   if (search) lookUpByTable(Object.getPrototypeOf(search))
   if (acts?.undoRedo) clearNothing(Object.getPrototypeOf(acts.undoRedo))

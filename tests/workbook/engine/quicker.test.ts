@@ -63,6 +63,13 @@ const FORMULAS = [
   "=COUNT(Data!C:C)+COUNTA(Data!A:A)",
   "=SUM(Data!C1:C7)+SUM(Data!C1:C8)",
   "=A1=Data!A2",
+  "=A1<Data!A2",
+  '=A1=""',
+  '=Data!A3<>"LÖNG ÁCRE"',
+  '=Data!B3&"">=B1&""',
+  '=" 2026-05-11"=Data!B3&""',
+  '="5 May">Data!A4',
+  '=IF(Data!B2&"">"mid May",Data!B2&""="2026-5-11",".5"="0.5")',
 ]
 
 function documentOf(rows: readonly (readonly Content[])[]): Document {

@@ -1,0 +1,20 @@
+import type {Comparing} from "./insides"
+
+/** Whether the engine could read a word as a date or a time. */
+export const mayBeDate = (word: string) => /^[\s\d/.:-]/.test(word)
+
+/**
+ * Words are compared as words at once where one of them can be no date. The engine would first try to read both as dates, by
+ * each form in turn, for every row that asks whether a cell is blank.
+ */
+export function compareWordsAtOnce(comparing: Comparing) {
+  const {compare, stringCmp} = comparing
+  if (!compare || !stringCmp) return
+  comparing.compare = function (left, right) {
+    if (typeof left !== "string" || typeof right !== "string") return compare.call(this, left, right)
+    if (left === right) return 0
+    return mayBeDate(left) && mayBeDate(right)
+      ? compare.call(this, left, right)
+      : stringCmp.call(this, left, right)
+  }
+}
