@@ -21,7 +21,7 @@ import {dateText, percentText, textOf, textWithUnit, withDecimal} from "./displa
 import {shownNumber} from "./measures"
 import type {EditorState, PastePiece, Store, Turn} from "./store"
 import {otherDecimal, twoNumbers, whichDecimal, withOwnDecimal} from "./tableDecimals"
-import {entering, guardedWords, leftOutWords, type LeftOut} from "./words"
+import {entering, guardedWords, leftOutWords, ofCells, type LeftOut} from "./words"
 import {whichDay} from "./whichDay"
 
 /** What is put on the system's clipboard: the same table as text parted by tabs, and as HTML. */
@@ -345,7 +345,7 @@ const valuesInstead = (table: Table) => (store: Store) => {
 function toldOf(document: Document, {edit, block, guarded, taken}: Pasting): string {
   const count = edit?.type === "enter" ? edit.cells.length : 0
   const told = [
-    `${count} ${count === 1 ? "cell" : "cells"} pasted in ${blockText(insideOf(document, block))}.`,
+    `${ofCells(count)} pasted in ${blockText(insideOf(document, block))}.`,
     guarded ? guardedWords(guarded) : "",
     taken === "," ? "Commas were taken as decimal points." : "",
     taken === "." ? "Points were taken as decimal commas." : "",

@@ -142,6 +142,9 @@ const counted = (count: number, thing: string) => (count === 1 ? thing : `${coun
 export const guardedWords = (count: number) =>
   count === 1 ? "1 worked-out cell stays as it is." : `${count} worked-out cells stay as they are.`
 
+/** "1 cell", "30 cells" */
+export const ofCells = (count: number) => (count === 1 ? "1 cell" : `${count} cells`)
+
 /** A cell that cannot take what it was to be given, and why. */
 export interface LeftOut {
   readonly at: CellAddress
@@ -154,7 +157,7 @@ const MOST_TOLD = 4
 export function leftOutWords(leftOut: readonly LeftOut[], of: number, done: string): string {
   const told = leftOut.slice(0, MOST_TOLD).map(({at, why}) => `${cellText(at.row, at.col)}: ${why}`)
   const more = leftOut.length > MOST_TOLD ? "; …" : "."
-  return `${leftOut.length} of ${of === 1 ? "1 cell" : `${of} cells`} cannot be ${done}. ${told.join("; ")}${more}`
+  return `${leftOut.length} of ${ofCells(of)} cannot be ${done}. ${told.join("; ")}${more}`
 }
 
 /** What an act moved, for the line at the foot: the close and limit dates that changed, then how many values in all. */

@@ -147,9 +147,9 @@ export function SheetGrid({
       const leaves = event.key === "Tab" && leaving.current
       leaving.current = event.key === "Escape"
       if (leaving.current) store.turn(() => ({awaitsCorner: false, said: "Tab now leaves the sheet."}))
-      if (leaves && box.current) passOver(box.current)
-      if (leaves || leaving.current) return true
-      keys.press(event)
+      if (leaving.current) return true
+      const isUsed = !leaves && keys.press(event)
+      if (event.key === "Tab" && !isUsed && box.current) passOver(box.current)
       return true // the grid's own keys would disagree with ours
     }
     return {

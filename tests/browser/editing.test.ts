@@ -211,6 +211,11 @@ describe("the keyboard", () => {
     expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("More acts")
     await page.keyboard.press("Tab")
     expect(await focused(page)).toBe(chosen)
+    await page.keyboard.press("Control+Home")
+    await page.keyboard.press("Shift+Tab")
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("More acts")
+    for (const key of ["Tab", "Control+End", "ArrowDown", "End", "Tab"]) await page.keyboard.press(key)
+    expect(await focused(page)).toMatch(/^Chosen cells/)
     expect(trouble).toEqual([])
   })
 

@@ -161,7 +161,7 @@ it("says which cells the rule of their column left out, and why", () => {
   const {document, said} = store.getState()
   expect(columnOf(document.sheets[0]!.rows, 1)).toEqual([10, null, null])
   expect(said).toBe(
-    "2 of 3 cells cannot be filled. B2: Length 90 cm is above 30 cm (did you mean 9 cm?); B3: Length 40 cm is above 30 cm (did you mean 4 cm?). Nothing else changed.",
+    "1 cell filled. 2 of 3 cells cannot be filled. B2: Length 90 cm is above 30 cm (did you mean 9 cm?); B3: Length 40 cm is above 30 cm (did you mean 4 cm?). Nothing else changed.",
   )
 
   store.turn(choose(cellAt("A2")))

@@ -116,10 +116,11 @@ describe("a key that edits", () => {
     expect(store.getState().editing).toMatchObject({text: "6", caret: 1, arrowsLeave: false, refused: null})
   })
 
-  it("Delete empties the cell, and says when there is nothing to empty", () => {
+  it("Delete empties the cell and says so, or that there is nothing to empty", () => {
     const store = on("C1")
     expect(press(store, "Delete")).toBe(true)
     expect(planContent(store, "C1")).toBeNull()
+    expect(store.getState().said).toMatch(/^1 cell emptied\. /)
     for (const address of ["D1", "F2", "A3"]) {
       const kept = on(address)
       expect(press(kept, "Delete")).toBe(true)
@@ -255,6 +256,7 @@ describe("a key that copies, fills or opens", () => {
     const store = on("C2")
     expect(press(store, "Ctrl+d")).toBe(true)
     expect(planContent(store, "C2")).toBe(6)
+    expect(store.getState().said).toMatch(/^1 cell filled\. /)
     const guarded = on("D2")
     press(guarded, "Ctrl+d")
     expect(guarded.getState()).toMatchObject({
