@@ -1,6 +1,6 @@
 import {cellText, referenceOf, tokens} from "../workbook/formula"
 import type {CellAddress, Document} from "../workbook/document"
-import {blockEdge, onlyRows, rowAfter, rowsToChoose, shownRow} from "./selection"
+import {blockEdge, onlyRows, rowAfter, rowsShown, shownRow} from "./selection"
 import type {EditorState, Turn} from "./store"
 
 /** A rectangle of cells on one sheet; first and last row and column, all of them in it. */
@@ -49,7 +49,7 @@ export const reachTo =
   (row: number, col: number): Turn =>
   (state) => {
     const {cell, document} = state
-    const rows = rowsToChoose(state)
+    const rows = rowsShown(document, cell.sheet)
     const cols = document.sheets[cell.sheet]!.columns.length
     const reach = {
       row: shownRow(state, cell.sheet, Math.max(0, Math.min(row, rows - 1))),
@@ -57,7 +57,9 @@ export const reachTo =
     }
     const isCell = reach.row === cell.row && reach.col === cell.col
     const block = chosenBlock({cell, reach})
-    const count = (block.rows[1] - block.rows[0] + 1) * (block.cols[1] - block.cols[0] + 1)
+    const [first, last] = block.rows
+    const shown = onlyRows(state, cell.sheet)?.filter((row) => first <= row && row <= last)
+    const count = (shown?.length ?? last - first + 1) * (block.cols[1] - block.cols[0] + 1)
     const said = `${blockText(block)} chosen, ${count} ${count === 1 ? "cell" : "cells"}.`
     return {reach: isCell ? null : reach, awaitsCorner: false, editing: null, question: null, said}
   }

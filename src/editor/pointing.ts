@@ -3,7 +3,7 @@ import {referenceOf, referenceText, tokens, type Corner, type Token} from "../wo
 import {decimalOf, type Decimal} from "../workbook/region"
 import {argumentSign} from "../workbook/screenFormula"
 import type {Place} from "./brackets"
-import {rowsToChoose} from "./selection"
+import {rowAfter, rowsShown} from "./selection"
 import type {Editing, EditorState, Turn} from "./store"
 import {cellName} from "./words"
 
@@ -51,11 +51,12 @@ export const pointStep =
   (down: number, right: number, widens = false): Turn =>
   (state) => {
     const {sheet, row, col} = lastPointed(state)
+    const {document} = state
     const clamp = (index: number, count: number) => Math.max(0, Math.min(index, count - 1))
     const to = {
       sheet,
-      row: clamp(row + down, rowsToChoose(state)),
-      col: clamp(col + right, state.document.sheets[sheet]!.columns.length),
+      row: clamp(rowAfter(state, row, down), rowsShown(document, sheet)),
+      col: clamp(col + right, document.sheets[sheet]!.columns.length),
     }
     return pointAt(to, widens)(state)
   }

@@ -6,10 +6,6 @@ import type {EditorState, Panel, Turn} from "./store"
 export const rowsShown = (document: Document, sheet: number) =>
   document.sheets[sheet]!.rows.length + (planSheet(document) === sheet ? 0 : 1)
 
-/** How many rows can be chosen: those that hold something and the next one to fill. */
-export const rowsToChoose = ({document, cell}: Pick<EditorState, "document" | "cell">) =>
-  document.sheets[cell.sheet]!.rows.length + 1
-
 /** The rows that are shown on a sheet where not all are, or null. */
 export const onlyRows = ({only}: Pick<EditorState, "only">, sheet: number) =>
   only?.sheet === sheet ? only.rows : null
@@ -27,7 +23,7 @@ export const choose =
   (state) => {
     const sheet = clamp(to.sheet, state.document.sheets.length)
     const at = {...to, sheet}
-    const rows = rowsToChoose({...state, cell: at})
+    const rows = rowsShown(state.document, sheet)
     const cell = {
       sheet,
       row: shownRow(state, sheet, clamp(at.row, rows)),
@@ -68,26 +64,28 @@ export function tabTarget(state: EditorState, forward: boolean): CellAddress | n
   const width = state.document.sheets[sheet]!.columns.length
   const shown = onlyRows(state, sheet)
   const index = (shown?.indexOf(row) ?? row) * width + col + (forward ? 1 : -1)
-  if (index < 0 || index >= (shown?.length ?? rowsToChoose(state)) * width) return null
+  if (index < 0 || index >= (shown?.length ?? rowsShown(state.document, sheet)) * width) return null
   const at = Math.floor(index / width)
   return {sheet, row: shown?.[at] ?? at, col: index % width}
 }
 
-/** The next edge of a filled block from the chosen cell, or the edge of the sheet. */
+/** The next edge of a filled block from the chosen cell, or the edge of the sheet; of rows that are not all shown, among those. */
 export function blockEdge(state: EditorState, down: number, right: number): CellAddress {
   const {sheet, row, col} = state.cell
   const {rows, columns} = state.document.sheets[sheet]!
-  const holds = (r: number, c: number) => (rows[r]?.[c] ?? null) !== null
-  const height = Math.max(rows.length, row + 1) // the next row to fill has edges too
+  const shown = onlyRows(state, sheet)
+  const rowAt = (r: number) => shown?.[r] ?? r
+  const holds = (r: number, c: number) => (rows[rowAt(r)]?.[c] ?? null) !== null
+  const height = shown?.length ?? Math.max(rows.length, row + 1) // the next row to fill has edges too
   const inside = (r: number, c: number) => r >= 0 && c >= 0 && r < height && c < columns.length
-  let [r, c] = [row, col]
+  let [r, c] = [shown?.indexOf(row) ?? row, col]
   const alone = !holds(r, c) || !holds(r + down, c + right)
   while (inside(r + down, c + right)) {
     r += down
     c += right
     if (alone ? holds(r, c) : !holds(r + down, c + right)) break
   }
-  return {sheet, row: r, col: c}
+  return {sheet, row: rowAt(r), col: c}
 }
 
 /** The last row and column of the sheet that hold anything. */

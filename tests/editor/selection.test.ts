@@ -1,4 +1,5 @@
 import {describe, expect, it} from "vitest"
+import {reachStep} from "../../src/editor/block"
 import {startTyping} from "../../src/editor/editing"
 import {
   blockEdge,
@@ -6,7 +7,7 @@ import {
   chosenStep,
   lastFilled,
   openSheet,
-  rowsToChoose,
+  rowsShown,
   tabTarget,
 } from "../../src/editor/selection"
 import {createStore} from "../../src/editor/store"
@@ -54,11 +55,29 @@ describe("choosing a cell", () => {
     expect(at("Z1").cell).toEqual(cellAt("E1"))
     expect(at("1!B7").cell).toEqual(cellAt("1!B1"))
     expect(at("9!B7").cell).toEqual(cellAt("2!A2"))
-    expect(rowsToChoose(at("A1"))).toBe(6)
-    expect(rowsToChoose(at("1!A1"))).toBe(1)
+    expect(rowsShown(blocks, 0)).toBe(6)
+    expect(rowsShown(blocks, 1)).toBe(1)
     const store = createStore(blocks)
     store.turn(choose({sheet: -1, row: -1, col: -1}))
     expect(store.getState().cell).toEqual(cellAt("A1"))
+  })
+
+  it("has no next row to fill in a plan, which grows by plantings alone", () => {
+    const parts = ["planting", "open", "close"] as const
+    const plan = documentOf(
+      sheet(
+        "Plan",
+        parts.map((part) => column(part, {part})),
+        [["Long Acre"], ["Sand Piece"]],
+      ),
+    )
+    const store = createStore(plan)
+    store.turn(choose(cellAt("C2")))
+    expect(tabTarget(store.getState(), true)).toBeNull()
+    store.turn(chosenStep(1, 0))
+    expect(store.getState().cell).toEqual(cellAt("C2"))
+    store.turn(reachStep(1, -1))
+    expect(store.getState()).toMatchObject({reach: {row: 1, col: 1}, said: "B2:C2 chosen, 2 cells."})
   })
 
   it("opens a sheet on its first cell", () => {

@@ -1,11 +1,13 @@
 import {describe, expect, it} from "vitest"
 import {chooseBlock, chooseColumns, chosenCells, reachStep} from "../../src/editor/block"
 import {copyChosen, pastingOf, readTable} from "../../src/editor/clipboard"
-import {clearCells} from "../../src/editor/commands/cells"
+import {clearCells, enterContent} from "../../src/editor/commands/cells"
 import {fillDown, fillSeries} from "../../src/editor/commands/fill"
 import {insertRowsAbove} from "../../src/editor/commands/rows"
 import {deleteRows} from "../../src/editor/deletion"
-import {choose, chosenStep, tabTarget} from "../../src/editor/selection"
+import {startTyping} from "../../src/editor/editing"
+import {pointStep} from "../../src/editor/pointing"
+import {blockEdge, choose, chosenStep, tabTarget} from "../../src/editor/selection"
 import {showAllRows, showOnlyLikeThis} from "../../src/editor/showOnly"
 import {sortRows} from "../../src/editor/sortRows"
 import {createStore} from "../../src/editor/store"
@@ -63,9 +65,23 @@ describe("rows shown alone", () => {
     store.turn(choose(cellAt("A4")))
     expect(store.getState().cell.row).toBe(2)
   })
+  it("are those that edges of filled cells and pointing go by", () => {
+    const store = longAcre()
+    store.run(enterContent(cellAt("B4"), null))
+    expect(blockEdge(store.getState(), 1, 0)).toEqual(cellAt("B5"))
+    store.run(enterContent(cellAt("B3"), null))
+    expect(blockEdge(store.getState(), 1, 0)).toEqual(cellAt("B5"))
+    store.run(enterContent(cellAt("B5"), null))
+    store.turn(choose(cellAt("B3")))
+    expect(blockEdge(store.getState(), -1, 0)).toEqual(cellAt("B1"))
+    store.turn(startTyping("="))
+    store.turn(pointStep(1, 0))
+    expect(store.getState().editing?.text).toBe("=B5")
+  })
   it("are the only ones that an act on a block reaches", () => {
     const store = longAcre()
     store.turn(reachStep(2, 0))
+    expect(store.getState().said).toBe("B1:B5 chosen, 3 cells.")
     expect([...chosenCells(store.getState())].map(({row}) => row)).toEqual([0, 2, 4])
     expect(summaryOf(store)).toContain("3 of 3 filled; 3 numbers: sum 1\u202f230")
     expect(copyChosen(store).plain).toBe("400\r\n410\r\n420")
