@@ -16,14 +16,23 @@ export function sortRows(store: Store, descending: boolean) {
   const keys = Array.from({length: last - first + 1}, (_, i) => ({col: first + i, descending}))
   const values = rows.map((_, row) => columns.map((_, col) => store.valueAt({sheet, row, col})))
   const order = sortOrder(values, keys)
-  if (order.every((row, i) => row === i))
+  const mark = () => store.markSorted(sheet, keys[0]!)
+  const markDone = () => {
+    if (store.getState().document !== document) mark() // a reading copy asks instead
+  }
+  if (order.every((row, i) => row === i)) {
+    mark()
     return store.turn(() => ({said: "The rows stand in that order already."}))
+  }
   const edit = {type: "moveRows", sheet, order} as const
   const elsewhere = readsElsewhere(document, sheet, order)
-  if (!elsewhere.length) return void store.run(() => edit)
+  if (!elsewhere.length) {
+    store.run(() => edit)
+    return markDone()
+  }
   const asks = `${elsewhere.length} ${elsewhere.length === 1 ? "formula reads" : "formulas read"} cells by their place and would read others then. Sort the rows all the same?`
   const links = elsewhere.slice(0, MOST_LINKS).map((place) => linkTo(document, place))
-  store.turn(() => ({question: {asks, yes: "Sort the rows", edit, links}, said: asks}))
+  store.turn(() => ({question: {asks, yes: "Sort the rows", edit, links, again: markDone}, said: asks}))
 }
 
 function linkTo(document: Document, {sheet, row, col}: FormulaPlace) {

@@ -1,4 +1,4 @@
-import {sheetWith, type CellAddress, type Document} from "../workbook/document"
+import {sheetWith, type CellAddress, type Document, type Sheet} from "../workbook/document"
 import type {Edit} from "../workbook/edit"
 import {newId, withActsKept, type FieldMark} from "../workbook/fieldActs"
 import {isoDate} from "../workbook/clock"
@@ -98,6 +98,12 @@ export interface Only {
   readonly words: string
 }
 
+/** The column that the rows of a sheet were sorted by. */
+export interface SortedBy {
+  readonly col: number
+  readonly descending: boolean
+}
+
 /** What stands beside the content line. */
 export type Panel =
   | "where from"
@@ -173,6 +179,7 @@ export function createStore(
 ) {
   const workbook = new Workbook(document)
   const listeners = new Set<() => void>()
+  const sorted = new WeakMap<Sheet, SortedBy>() // a sheet that is changed is another one, and an undone sort the one before
   let state: EditorState = {
     document,
     undoable: [],
@@ -256,6 +263,12 @@ export function createStore(
     canRun: (command: Command) => command(state) !== null,
     turn(turn: Turn) {
       become({...state, ...turn(state)})
+    },
+    /** What the rows of a sheet stand in the order of, from a sort until the sheet is changed. */
+    sortedBy: (sheet: number) => sorted.get(state.document.sheets[sheet]!) ?? null,
+    markSorted(sheet: number, by: SortedBy) {
+      sorted.set(state.document.sheets[sheet]!, by)
+      become({...state})
     },
     /**
      * Makes the edit of a command; `told` comes before what it moved. Says whether there was one. With `joins` it is part of

@@ -6,7 +6,7 @@ import type {
   IHeaderParams,
 } from "ag-grid-community"
 import {measureOf} from "../editor/measures"
-import type {Store} from "../editor/store"
+import type {SortedBy, Store} from "../editor/store"
 import {cellName} from "../editor/words"
 import type {Column, Document, Region} from "../workbook/document"
 import {columnLetters} from "../workbook/formula"
@@ -81,13 +81,14 @@ type HeadParams = IHeaderParams<SheetRow> & {
 class ColumnHead implements IHeaderComp {
   #gui = span("col-head")
   #leave = () => {}
-  init({heads: {store, sheet, column: drawn, col}}: HeadParams) {
+  init({eGridHeader, heads: {store, sheet, column: drawn, col}}: HeadParams) {
     const [letters, heading, unit] = [span("let", columnLetters(col)), span("heading"), span("unit")]
     this.#gui.append(letters, heading, unit)
     let shown: Document | null = null
     const show = () => {
       const {cell, document} = store.getState()
       this.#gui.classList.toggle("at", cell.col === col)
+      showSorted(eGridHeader, store.sortedBy(sheet), col)
       if (document === shown) return
       shown = document
       // The grid keeps its heads when another workbook with a sheet of this name is opened.
@@ -98,6 +99,7 @@ class ColumnHead implements IHeaderComp {
       write(unit, measureOf(column.unit, regionOf(document)).unit || "\u00a0")
     }
     show()
+    queueMicrotask(() => showSorted(eGridHeader, store.sortedBy(sheet), col)) // once the grid has put its own away
     this.#leave = store.subscribe(show)
   }
   refresh = () => false // another column is another head
@@ -105,6 +107,11 @@ class ColumnHead implements IHeaderComp {
     this.#leave()
   }
   getGui = () => this.#gui
+}
+
+function showSorted(head: HTMLElement, by: SortedBy | null, col: number) {
+  if (by?.col === col) head.setAttribute("aria-sort", by.descending ? "descending" : "ascending")
+  else head.removeAttribute("aria-sort")
 }
 
 function span(name: string, text = "") {

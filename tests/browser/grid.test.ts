@@ -30,6 +30,27 @@ it("names the cell by which a formula fails, and leads to it", async () => {
   expect(trouble).toEqual([])
 })
 
+it("tells at its heading which column the rows were sorted by, until that is undone", async () => {
+  const {page, trouble, sheet} = await openSheet("Plantings")
+  const sorted = () =>
+    page
+      .locator("[role=columnheader][aria-sort]")
+      .evaluateAll((all) =>
+        all.map((head) => [head.querySelector(".heading")!.textContent, head.getAttribute("aria-sort")]),
+      )
+  await sheet.choose(1, "Area")
+  await page.getByRole("button", {name: "More acts"}).click()
+  await page.getByRole("button", {name: "Sort rows, highest first"}).click()
+  await expect.poll(sorted).toEqual([["Area", "descending"]])
+  await sheet.open("Fern")
+  expect(await sorted()).toEqual([])
+  await sheet.open("Plantings")
+  expect(await sorted()).toEqual([["Area", "descending"]])
+  await page.keyboard.press("Control+z")
+  await expect.poll(sorted).toEqual([])
+  expect(trouble).toEqual([])
+})
+
 it("gives a column another width by dragging, and takes it back by the keys at once", async () => {
   const {page, trouble, sheet} = await openSheet("Prices")
   await sheet.choose(2, "Price")

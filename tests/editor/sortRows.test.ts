@@ -1,5 +1,6 @@
 import {describe, expect, it} from "vitest"
 import {reachTo} from "../../src/editor/block"
+import {enterContent} from "../../src/editor/commands/cells"
 import {answerYes} from "../../src/editor/editing"
 import {choose} from "../../src/editor/selection"
 import {sortRows} from "../../src/editor/sortRows"
@@ -46,10 +47,27 @@ describe("sorting the rows of a sheet", () => {
     sortRows(other, true)
     expect(names(other)).toEqual(["Long Acre", "Well Field", "Home Strip"])
   })
+  it("is known by its first column until the sheet is changed, and after an undo that is done again", () => {
+    const store = on("", "A1", "B1")
+    expect(store.sortedBy(0)).toBeNull()
+    sortRows(store, false)
+    const by = {col: 0, descending: false}
+    expect(store.sortedBy(0)).toEqual(by)
+    store.run(enterContent({sheet: 1, row: 0, col: 0}, 5))
+    expect(store.sortedBy(0)).toEqual(by)
+    store.undo()
+    store.undo()
+    expect(store.sortedBy(0)).toBeNull()
+    store.redo()
+    expect(store.sortedBy(0)).toEqual(by)
+    store.run(enterContent({sheet: 0, row: 0, col: 0}, "Brook End"))
+    expect(store.sortedBy(0)).toBeNull()
+  })
   it("says when there is nothing to do", () => {
     const store = on("", "A1")
     sortRows(store, true)
     expect(store.getState().said).toBe("The rows stand in that order already.")
+    expect(store.sortedBy(0)).toEqual({col: 0, descending: true})
   })
   it("asks where a range would be torn apart", () => {
     const store = on("=SUM(B1:B2)", "B2")
@@ -58,7 +76,9 @@ describe("sorting the rows of a sheet", () => {
     expect(document.sheets[0]!.rows[1]![0]).toBe("Long Acre")
     expect(question!.asks).toContain("1 formula reads cells by their place")
     expect(question!.links).toEqual([{at: cellAt("D2"), words: "Plan!D2"}])
+    expect(store.sortedBy(0)).toBeNull()
     answerYes(store)
     expect(names(store)).toEqual(["Well Field", "Home Strip", "Long Acre"])
+    expect(store.sortedBy(0)).toEqual({col: 1, descending: false})
   })
 })
