@@ -32,7 +32,8 @@ export function useSheetFocus(store: Store, keepFileCopy: () => void) {
 
 /** Whether the keyboard is where text is written, which has an undoing of its own. */
 const isWriting = (target: EventTarget | null) =>
-  target instanceof HTMLElement && (target.isContentEditable || target.matches("input, textarea, select"))
+  target instanceof HTMLElement &&
+  (target.isContentEditable || target.matches("input:not([type=radio], [type=checkbox]), textarea, select"))
 
 const PAGE = MOST_ROWS_SHOWN - 1
 

@@ -21,7 +21,12 @@ it("switches to US measures and back, with every number as it was", async () => 
   await expect.poll(() => sheet.text("Long Acre", "Reserve floor", "kg/ha")).toBe("4\u202f500")
   const metric = await cells()
   await panel.getByLabel("US").check()
+  const floor = () => sheet.text("Long Acre", "Reserve floor")
   await expect.poll(() => sheet.text("Long Acre", "Reserve floor", "lb/ac")).toBe("4\u202f015")
+  await page.keyboard.press("Control+z") // from the choice itself, which has the keyboard
+  await expect.poll(floor).toBe("4\u202f500")
+  await page.keyboard.press("Control+y")
+  await expect.poll(floor).toBe("4\u202f015")
   expect(await sheet.text("Long Acre", "Dry root", "g/plant")).toMatch(/\d/)
   expect(await (await sheet.cell("Long Acre", "Reserve floor")).getAttribute("aria-label")).toContain("lb/ac")
   expect(await panel.locator("[aria-live]").last().innerText()).toContain("4\u202f015 lb/ac")
