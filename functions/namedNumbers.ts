@@ -9,8 +9,8 @@ export interface Named {
 }
 
 /**
- * The numbers of a range of two columns, name and number. Blank rows are skipped and a blank number is left out; there is no
- * heading row. An unknown name, a name given twice and a number outside its limits are refused. `thing` is what one of them is
+ * The numbers of a range of two columns, name and number. Blank rows are skipped and a blank number, also one that
+ * a formula leaves blank (""), is left out; there is no heading row. An unknown name, a name given twice and a number outside its limits are refused. `thing` is what one of them is
  * called in a sentence: "Crop value".
  */
 export function readNamedNumbers(
@@ -48,7 +48,7 @@ function takeRow(
     )
   if (seen.has(name)) return wrongKind(`${thing} ${name} is given twice`)
   seen.add(name)
-  if (number === null) return null
+  if (number === null || number === "") return null
   if (typeof number !== "number") return wrongKind(`${thing} ${name} must be a number, not ${shown(number)}`)
   const {unit, limits} = table[name]!
   if (!isWithin(number, limits))

@@ -60,7 +60,7 @@ import {NeedsPlate} from "./NeedsPlate"
 import {ReplantPlate} from "./ReplantPlate"
 import {replantShown} from "./replantShown"
 import {WeekPlate} from "./WeekPlate"
-import {asOfDay, coldChainShown, needsShown, shedDayShown, weekShown} from "./weekShown"
+import {asOfDay, coldChainShown, dayMissing, needsShown, shedDayShown, weekShown} from "./weekShown"
 import {WhereFrom} from "./WhereFrom"
 import {VersionOffer} from "./VersionOffer"
 import {VersionsPanel} from "./VersionsPanel"
@@ -155,7 +155,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                       ? sampleFinding(samples)
                       : shed
                         ? shedFinding(shed, regionOf(document))
-                        : null
+                        : dayMissing(store)
   const answers = [week, needs, replant, fieldLife, lender, reserve].some((shown) => shown !== null)
   const goTo = useCallback(
     (at: CellAddress) => {

@@ -24,6 +24,19 @@ export const shedDayShown = (store: Store): ShedDay | null =>
 /** The day on which the plan stands, or null where none is typed. */
 export const asOfDay = ({workbook}: Store): number | null => numberNamed(workbook, "As_of")
 
+/** What the open sheet needs typed before its page can say anything, in a sentence; null where that is there. */
+export function dayMissing({workbook, getState}: Store): string | null {
+  const {document, cell} = getState()
+  const needed = DAYS_NEEDED.find(({part}) => cell.sheet === sheetWith(document, part))
+  if (!needed || numberNamed(workbook, needed.name) !== null) return null
+  return `No day is typed ${needed.words}: type ${needed.name} on the sheet Named values.`
+}
+
+const DAYS_NEEDED = [
+  {part: "to do", name: "As_of", words: "on which the plan stands"},
+  {part: "shed in", name: "Shed_day", words: "for the list"},
+] as const
+
 const weeks = new WeakMap<Document, SeasonWeek | null>()
 const needs = new WeakMap<Document, readonly WeekNeeds[] | null>()
 const chains = new WeakMap<Document, ColdChain | null>()

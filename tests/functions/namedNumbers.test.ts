@@ -9,6 +9,7 @@ const read = (...rows: (string | number | boolean | null)[][]) => readNamedNumbe
 
 it("reads numbers by name, leaving out blank rows and blank numbers", () => {
   expect(read(["Rate", 0.06], [null, null], ["Price", null])).toEqual({Rate: 0.06})
+  expect(read(["Rate", 0.06], ["Price", ""])).toEqual({Rate: 0.06}) // as a formula leaves it
 })
 it.each([
   [[["Prize", 1]], "There is no joint value named Prize"],

@@ -22,3 +22,12 @@ it("is past before the day on which the plan stands, and not on it", () => {
   expect(shedOn(asOf - 1)).toMatchObject({day: asOf - 1, isPast: true})
   expect(shedOn(asOf)).toMatchObject({day: asOf, isPast: false})
 })
+
+it("knows no sum of what is not known of a planting", () => {
+  const workbook = new Workbook(reading.document)
+  const {at} = namesIn(workbook.document).find(({name}) => name === "Packout")!
+  workbook.revise({type: "enter", cells: [{at, content: null}]})
+  const {comesIn, ...others} = shedDayOf(workbook)!
+  expect(comesIn).toBeGreaterThan(0)
+  expect(others).toMatchObject({packed: null, crates: null, cartons: null})
+})

@@ -3,8 +3,22 @@ import {sizeShare} from "../../functions/pack/sizeShare"
 import {agreePlan} from "../../src/editor/commands/season"
 import type {CellAddress, Content} from "../../src/workbook/document"
 import {planOf} from "../../src/workbook/plan"
-import {isFault} from "../../src/workbook/value"
+import {isFault, type Value} from "../../src/workbook/value"
+import type {Workbook} from "../../src/workbook/workbook"
 import {changed, sheetOf, enter, day} from "./shipped"
+
+/** The values under a heading, row by row. */
+function sheetValues(workbook: Workbook, name: string, heading: string): readonly Value[] {
+  const sheet = sheetOf(workbook.document, name)
+  const {columns, rows} = workbook.document.sheets[sheet]!
+  const col = columns.findIndex((column) => column.heading === heading)
+  return rows.map((_, row) => workbook.valueAt({sheet, row, col}))
+}
+
+const faultsOn = (workbook: Workbook, name: string) =>
+  workbook.document.sheets[sheetOf(workbook.document, name)]!.columns.flatMap(({heading}) =>
+    sheetValues(workbook, name, heading).filter(isFault),
+  )
 
 describe("a change in the week, the crew and the shed of hollow-brook-farm.json", () => {
   it("packs by the planting's own spears where two were measured on one day", () => {
@@ -20,6 +34,43 @@ describe("a change in the week, the crew and the shed of hollow-brook-farm.json"
     )
     expect(cellOf("Packing list", "Sand Piece", "Diameter")).toBe(10.9)
     expect(cellOf("Packing list", "Long Acre", "Diameter")).toBe(14.3)
+  })
+
+  it("says that the day on which the plan stands is missing, and foretells the days of cutting by the plan", () => {
+    const {workbook, at, cellOf} = changed()
+    const asOf = at("Named values", "As_of", "Value")
+    enter(workbook, [asOf, "2026-04-01"]) // before the first picking: nothing of the pace is known
+    const heaviest = sheetValues(workbook, "Crew and cooler", "Heaviest")
+    enter(workbook, [asOf, null])
+    expect(cellOf("This week", "Well Field", "What to do")).toBe("Type As_of")
+    expect(cellOf("This week", "Well Field", "Why")).toMatch(/the plan stands is not typed/)
+    for (const name of ["This week", "Picking plan"]) expect(faultsOn(workbook, name)).toEqual([])
+    expect(sheetValues(workbook, "Crew and cooler", "Heaviest")).toEqual(heaviest)
+  })
+
+  it.each([
+    ["Shed_day", "Packing list", "In", ""],
+    ["Other_load", "Days of cutting", "Load", "#N/A"],
+    ["Walk_area", "Picking plan", "An hour brings", "#N/A"],
+    ["Pack_length", "Crates", "Head space", "#N/A"],
+    ["Yield_spread", "Season plan", "Low", "#N/A"],
+    ["Long_wait", "Cold chain", "The wait", ""],
+  ])("takes a blank %s for not known, never for nought", (name, sheet, heading, shown) => {
+    const {workbook, at} = changed()
+    const before = sheetValues(workbook, sheet, heading)
+    enter(workbook, [at("Named values", name, "Value"), null])
+    const after = sheetValues(workbook, sheet, heading)
+    const told = after.filter((value, row) => before[row] !== value)
+    expect(told).not.toEqual([])
+    expect(new Set(told.map((value) => (isFault(value) ? value.code : value)))).toEqual(new Set([shown]))
+  })
+
+  it("plans without the end of the fern: its own limit alone is not known", () => {
+    const {workbook, at, cellOf} = changed()
+    const close = cellOf("Season plan", "Sand Piece", "Close")
+    enter(workbook, [at("Named values", "Fern_end_date", "Value"), null])
+    expect(cellOf("Season plan", "Sand Piece", "Close")).toBe(close)
+    expect(cellOf("Season plan", "Sand Piece", "fern days")).toMatchObject({code: "#N/A"})
   })
 
   it("packs by the median that goes with the mean of spears measured, or with their week", () => {

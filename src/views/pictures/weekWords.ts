@@ -109,13 +109,17 @@ export function goOnWords({plantings}: SeasonWeek): string {
 export function shedFinding(shed: ShedDay, region: Region): string {
   const {day, isPast, comesIn, packed, crates, cartons} = shed
   const [came, how] = isPast ? ["came", ""] : ["come", " by the plan"]
+  if (comesIn === null) return `${dateText(day)}: what ${came}${isPast ? "" : "s"} in is not known yet.`
   if (comesIn === 0) return `${dateText(day)}: nothing ${isPast ? "came" : "comes"} in${how}.`
   const weight = (kg: number) => quantityText(kg, 0, "kg", region)
-  const filled = (count: number, one: string) => `${numberText(count, 0)} ${count === 1 ? one : `${one}s`}`
-  return (
-    `${dateText(day)}: ${weight(comesIn)} ${came} in${how}, ${weight(packed)} packed: ` +
-    `${filled(crates, "crate")} or ${filled(cartons, "carton")}.`
-  )
+  const filled = (count: number | null, one: string) =>
+    count === null ? [] : `${numberText(count, 0)} ${count === 1 ? one : `${one}s`}`
+  const filling = [filled(crates, "crate"), filled(cartons, "carton")].flat().join(" or ")
+  const forPacking =
+    packed === null
+      ? "what is packed of it is not known yet"
+      : `${weight(packed)} packed${filling && `: ${filling}`}`
+  return `${dateText(day)}: ${weight(comesIn)} ${came} in${how}, ${forPacking}.`
 }
 
 /** Whether a number as it is shown tells of something. */

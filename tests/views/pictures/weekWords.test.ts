@@ -153,6 +153,14 @@ describe("the finding of the packing list", () => {
     expect(shedFinding(nothing, {})).toBe("28 May 2026: nothing comes in by the plan.")
     expect(shedFinding({...nothing, isPast: true}, {})).toBe("28 May 2026: nothing came in.")
   })
+  it("says what of it is not known, and counts nothing that is not", () => {
+    const said = (unknown: object) => plain(shedFinding({...shed, ...unknown}, {}))
+    expect(said({comesIn: null})).toBe("28 May 2026: what comes in is not known yet.")
+    expect(said({packed: null, crates: null, cartons: null})).toBe(
+      "28 May 2026: 2 907 kg come in by the plan, what is packed of it is not known yet.",
+    )
+    expect(said({cartons: null})).toMatch(/2 500 kg packed: 185 crates\.$/)
+  })
 })
 
 describe("the finding of the needs", () => {
