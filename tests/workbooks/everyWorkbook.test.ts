@@ -14,10 +14,7 @@ import {folder, files, textOf, documentIn, open, sheetOf} from "./shipped"
 const YEAR_START = 30
 const BY_SITE = new Map([
   ["Year_start", "=IF(N(Latitude)<0,7,1)"],
-  [
-    "Fern_end",
-    `=IF(OR(Fern_end_date="",Season=""),"",DAYS(Fern_end_date,DATE(Season,B${YEAR_START},1))+1)`,
-  ],
+  ["Fern_end", `=IF(OR(Fern_end_date="",Season=""),"",DAYS(Fern_end_date,DATE(Season,B${YEAR_START},1))+1)`],
 ])
 
 /** What stays without an answer in a shipped workbook, by sheet, row and columns, and why. */
