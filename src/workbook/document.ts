@@ -103,6 +103,8 @@ const sheetSchema = z.strictObject({
   about: z.string().optional(),
   /** What each row of this sheet stands for, by the name in its first column: a new planting gets a row on all of them. */
   rowEach: z.literal("planting").optional(),
+  /** It holds so many rows for each row of the sheet that has a column of this part; an edit that brings more adds its own. */
+  rowsFor: z.strictObject({each: z.enum(PARTS), count: z.number().int().min(1)}).optional(),
   /** Each row of this sheet names a value: the name in column A, the value in column B. */
   names: z.boolean().optional(),
   /** How many columns stay in view while the others scroll sideways; the first one where nothing is said. */

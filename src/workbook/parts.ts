@@ -237,6 +237,7 @@ const REPLANT_PARTS = [
 const LENDER_PARTS = [
   "page line",
   "page text",
+  "loan",
   "cash year",
   "cash crop",
   "cash price",

@@ -7,13 +7,14 @@ import {landed} from "./fieldActs"
 import {isName, isTaken, standsFor, withNameChanged} from "./names"
 import {withRegion} from "./region"
 import {withoutReading} from "./reading"
+import {withRowsForEach} from "./rowsForEach"
 import {blankRow, withRowsInserted, withRowsRemoved} from "./rows"
 import {withSheetAdded, withSheetCopied, withSheetMoved, withSheetRemoved, withSheetRenamed} from "./sheets"
 import {withRowsMoved} from "./sorting"
 
 /** The document after an edit. */
 export const revised = (document: Document, edit: Edit): Document =>
-  withClassHeadings(document, changed(document, edit))
+  withRowsForEach(document, withClassHeadings(document, changed(document, edit)))
 
 function changed(document: Document, edit: Edit): Document {
   switch (edit.type) {

@@ -25,7 +25,7 @@ export function leftBehind(document: Document, form: OutForm, holds: "formulas" 
   const names = namesIn(document).length
   const texts = [...sheets.flatMap(({rows}) => rows.flat()), ...notes.map(({found}) => found.text)]
   const long = texts.filter((text) => typeof text === "string" && text.length > LIMITS.text).length
-  const isEach = sheets.some(({rowEach}) => rowEach !== undefined)
+  const isEach = sheets.some(({rowEach, rowsFor}) => rowEach ?? rowsFor)
   const left: [boolean | number, string][] = [
     [holds === "values", "Formulas are in it in words alone"],
     [holds === "values" && names, `Names of values are in it as words alone: ${names}`],
