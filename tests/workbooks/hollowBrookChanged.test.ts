@@ -89,6 +89,38 @@ describe("a change in hollow-brook-farm.json", () => {
     expect(cellOf("Season plan", "Sand Piece", "Yield")).toBe(0)
   })
 
+  it("counts the crop of every planting once there are more than ten", () => {
+    const {workbook, at, cellOf, check} = changed()
+    const {sheet, row} = at("Plantings", "Sand Piece", "Planting")
+    const ground = workbook.document.sheets[sheet]!.rows[row]!
+    const open = at("Season plan", "Sand Piece", "Open")
+    const added = Array.from({length: 8}, (_, i) => `Far Field ${i + 1}`)
+    const put = (name: string, row: number, col: number, content: Content): [CellAddress, Content] => [
+      {sheet: sheetOf(workbook.document, name), row, col},
+      content,
+    ]
+    enter(
+      workbook,
+      ...added.flatMap((name, i) => [
+        ...ground.map((content, col) => put("Plantings", 6 + i, col, col ? content : name)),
+        ...["Season plan", "Crowns", "Expected crop", "Picking plan"].map((each) =>
+          put(each, 6 + i, 0, name),
+        ),
+        put("Season plan", 6 + i, open.col, "2026-04-24"),
+        ...[0, 1].map((col) => put("Stands ahead", 7 + i, col, name)),
+      ]),
+    )
+    const sum = (range: string) => workbook.evaluate(`=SUM(${range})`, 0) as number
+    expect(cellOf("Season plan", added[7]!, "Crop")).toBeGreaterThan(10)
+    expect(sum("'Sales by week'!E:E")).toBeCloseTo(sum("'Season plan'!K:K") * 1000, 6)
+    expect(workbook.evaluate("=SUMIFS('Crop by year'!I:I,'Crop by year'!D:D,Season)", 0)).toBeCloseTo(
+      sum("'Season plan'!K:K"),
+      9,
+    )
+    expect(check("Rows past the end of the yearly sheets")).toEqual([0, "none"])
+    expect(check("Cut plantings past the end of Sales by week")).toEqual([0, "none"])
+  })
+
   it("takes a row without a name in its stride", () => {
     const {workbook, at, cellOf} = changed()
     const {sheet, row} = at("Season plan", "Sand Piece", "Close")
