@@ -1,12 +1,13 @@
 import {dayOf, isoOf} from "../../functions/calendar"
-import type {Region} from "../workbook/document"
+import {columnWith, sheetWith, type Document, type Region} from "../workbook/document"
 import {dayText, quantityText, shownIn} from "./display"
 import type {FieldMark} from "../workbook/fieldActs"
 import {hasPlace, type FieldContents} from "../workbook/fieldRows"
 import {addFieldRow} from "./commands/season"
 import {pickingDoubt} from "./pickingDoubts"
 import type {Command} from "./store"
-import {PLAIN_REGION} from "../workbook/region"
+import {questionedAt} from "../workbook/questioned"
+import {PLAIN_REGION, regionOf} from "../workbook/region"
 import {rowsOf} from "../workbook/season"
 import {waitOn} from "../workbook/waits"
 import type {Workbook} from "../workbook/workbook"
@@ -82,6 +83,22 @@ const MOST_KG_HA = 1500 // chosen: some five times a heavy picking
 // Chosen: a digit too many or too few is told, a frost night or the first picking after a gap is not.
 const MANY_TIMES = 4
 const FEW_TIMES = 8
+
+/** What to ask of a root sample that is outside the usual of its column, before it is added; "" when nothing. */
+export function sampleOdd(
+  document: Document,
+  measured: "sample reading" | "sample sugar",
+  value: number,
+): string {
+  const sheet = sheetWith(document, measured)
+  if (sheet < 0) return ""
+  const at = {sheet, row: document.sheets[sheet]!.rows.length, col: columnWith(document, sheet, measured)}
+  const odd = questionedAt(document, at, value)
+  if (!odd) return ""
+  const {text, unit} = shownIn(measured === "sample reading" ? "°Brix" : "mg/g", regionOf(document))
+  const told = `${text(value)} ${unit} is outside the usual ${text(odd.from)} to ${text(odd.to)}.`
+  return `${told} ${odd.meant === null ? `Is it ${text(value)}` : `Was ${text(odd.meant)} meant`}?`
+}
 
 export const addPicking = (planting: string, day: string, kg: number, mark: FieldMark): Command =>
   addFieldRow(

@@ -12,6 +12,7 @@ import {
   pickingLate,
   pickingOdd,
   pickingRefused,
+  sampleOdd,
   spearsCounted,
   spearSizes,
   spearSizeText,
@@ -44,8 +45,9 @@ export function FieldPage({store, keeping}: {store: Store; keeping: Keeping}) {
     plantings.find(({last}) => last !== null)?.name ?? plantings[0]?.name ?? "",
   )
   const planting = plantings.find(({name}) => name === chosen) ?? plantings[0]
-  const [today] = useState(() => isoDate(new Date()))
-  const [day, setDay] = useState(today)
+  const today = useSyncExternalStore(onAnotherLook, isoToday)
+  const [earlier, setEarlier] = useState<string | null>(null)
+  const day = earlier ?? today
   const [moment, setMoment] = useState(() => new Date().toISOString())
   const [tookBack, setTookBack] = useState(false)
   const last = useMemo(() => lastEntered(state.document, moment), [state.document, moment])
@@ -103,7 +105,10 @@ export function FieldPage({store, keeping}: {store: Store; keeping: Keeping}) {
             </label>
             <label>
               Day
-              <select value={day} onChange={({currentTarget}) => setDay(currentTarget.value)}>
+              <select
+                value={day}
+                onChange={({currentTarget: {value}}) => setEarlier(value === today ? null : value)}
+              >
                 {lastDays(today).map((one, i) => (
                   <option key={one} value={one}>
                     {i === 0 ? `today, ${dayText(dayOf(one)!)}` : dayText(dayOf(one)!)}
@@ -134,6 +139,18 @@ export function FieldPage({store, keeping}: {store: Store; keeping: Keeping}) {
       <Travel rows={state.document.field?.length ?? 0} send={keeping.sendFieldRows} />
     </main>
   )
+}
+
+const isoToday = () => isoDate(new Date())
+
+/** A page that was left open in the evening shows the next morning's day: when it is seen again, and each minute. */
+function onAnotherLook(told: () => void): () => void {
+  const timer = setInterval(told, 60_000)
+  document.addEventListener("visibilitychange", told)
+  return () => {
+    clearInterval(timer)
+    document.removeEventListener("visibilitychange", told)
+  }
 }
 
 /** How what was entered here comes to another device. */
@@ -288,34 +305,52 @@ function Spears({store, planting, day, onAdd}: JobProps) {
 function Sample({store, planting, day, onAdd}: JobProps) {
   const [digits, setDigits] = useState("")
   const [measured, setMeasured] = useState<"sample reading" | "sample sugar">("sample reading")
-  const {decimal} = regionOf(store.getState().document)
+  const [asked, setAsked] = useState("")
+  const {document} = store.getState()
+  const {decimal} = regionOf(document)
   const plant = nextPlant(store.workbook, planting.name, day)
   const isReading = measured === "sample reading"
   const value = Number(digits)
   const [most, unit] = isReading ? [50, "°Brix"] : [999, "mg/g"]
   const tooMuch =
     value > most ? `${numberText(value, undefined, decimal)} ${unit} is above ${most} ${unit}.` : ""
+  const measure = (part: typeof measured) => {
+    setMeasured(part)
+    setAsked("")
+  }
+  const add = () => {
+    const odd = sampleOdd(document, measured, value)
+    if (odd && asked !== odd) return setAsked(odd)
+    onAdd((mark) => addSample(planting.name, day, plant, measured, value, mark))
+    setDigits("")
+    setAsked("")
+  }
   return (
     <>
       <div className="field-jobs" role="group" aria-label="What is measured">
-        <button aria-pressed={isReading} onClick={() => setMeasured("sample reading")}>
+        <button aria-pressed={isReading} onClick={() => measure("sample reading")}>
           Reading, °Brix
         </button>
-        <button aria-pressed={!isReading} onClick={() => setMeasured("sample sugar")}>
+        <button aria-pressed={!isReading} onClick={() => measure("sample sugar")}>
           Laboratory, mg/g
         </button>
       </div>
       <Amount digits={digits} unit={unit} decimal={decimal} beside={[`plant ${plant}`, tooMuch]} />
-      <Pad digits={digits} decimal={decimal} onChange={setDigits} />
-      <button
-        className="chief field-do"
-        disabled={digits === "" || tooMuch !== ""}
-        onClick={() => {
-          onAdd((mark) => addSample(planting.name, day, plant, measured, value, mark))
-          setDigits("")
+      <Pad
+        digits={digits}
+        decimal={decimal}
+        onChange={(next) => {
+          setDigits(next)
+          setAsked("")
         }}
-      >
-        Add plant {plant}
+      />
+      {asked && (
+        <p className="field-wait" role="alert">
+          {asked}
+        </p>
+      )}
+      <button className="chief field-do" disabled={!(value > 0) || tooMuch !== ""} onClick={add}>
+        {asked ? "Add it all the same" : `Add plant ${plant}`}
       </button>
     </>
   )

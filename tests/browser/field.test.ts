@@ -105,6 +105,21 @@ it("has the button that keeps a count of spears in view on a phone, without scro
   expect(trouble).toEqual([])
 })
 
+it("shows the day of the next morning on a page that was left open in the evening, and keeps a day that was chosen", async () => {
+  const {page} = await openPlanner({width: 390, height: 844})
+  await page.clock.install({time: new Date("2026-05-25T20:30:00")})
+  await page.reload()
+  await page.getByRole("button", {name: "Field page"}).click()
+  const day = page.getByLabel("Day")
+  await expect.poll(() => day.inputValue()).toBe("2026-05-25")
+  await page.clock.fastForward("07:00:00")
+  await expect.poll(() => day.inputValue()).toBe("2026-05-26")
+  await day.selectOption("2026-05-24")
+  await page.clock.fastForward("24:00:00")
+  await expect.poll(() => day.locator("option").first().innerText()).toMatch(/^today, 27/)
+  expect(await day.inputValue()).toBe("2026-05-24")
+})
+
 it("comes back to the field page, with what was entered, when the browser loads it anew", async () => {
   const {page, trouble} = await onPhone()
   await pick(page, "Long Acre", "318")

@@ -13,6 +13,7 @@ import {
   pickingLate,
   pickingOdd,
   pickingRefused,
+  sampleOdd,
   spearsCounted,
   spearSizes,
   tallyText,
@@ -120,6 +121,18 @@ it("asks about a picking that no field gives", () => {
   )
   expect(pickingOdd(longAcre, 101)).toMatch(/^101 kg is far from the last pickings/)
   expect(pickingOdd({...longAcre, usual: null}, 101)).toBe("")
+})
+
+it("asks about a root sample outside the usual of its column, with what was probably meant", () => {
+  // Reading is usual from 5 to 30 °Brix, Sugar from 100 to 750 mg/g.
+  expect(sampleOdd(farm, "sample reading", 18.5)).toBe("")
+  expect(sampleOdd(farm, "sample reading", 3)).toBe("3 °Brix is outside the usual 5 to 30. Was 30 meant?")
+  expect(sampleOdd(farm, "sample sugar", 48)).toBe("48 mg/g is outside the usual 100 to 750. Was 480 meant?")
+  expect(sampleOdd(farm, "sample sugar", 980)).toMatch(/Is it 980\?$/)
+  const comma = {...farm, region: {decimal: ","}} as const
+  expect(sampleOdd(comma, "sample reading", 2.5)).toBe(
+    "2,5 °Brix is outside the usual 5 to 30. Was 25 meant?",
+  )
 })
 
 it("counts spears by their sizes", () => {
