@@ -60,7 +60,7 @@ import {NeedsPlate} from "./NeedsPlate"
 import {ReplantPlate} from "./ReplantPlate"
 import {replantShown} from "./replantShown"
 import {WeekPlate} from "./WeekPlate"
-import {asOfDay, coldChainShown, dayMissing, needsShown, shedDayShown, weekShown} from "./weekShown"
+import {asOfDay, coldChainShown, needsShown, shedDayShown, typedFirst, weekShown} from "./weekShown"
 import {WhereFrom} from "./WhereFrom"
 import {VersionOffer} from "./VersionOffer"
 import {VersionsPanel} from "./VersionsPanel"
@@ -133,7 +133,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
   const year = reserve && !isRefusal(reserve) ? reserve.year : null
   const only = state.only?.sheet === cell.sheet ? state.only : null
   const edition = editionWords(store)
-  const finding = plan
+  const told = plan
     ? calendarFinding(plan)
     : week
       ? weekFinding(week)
@@ -155,7 +155,8 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                       ? sampleFinding(samples)
                       : shed
                         ? shedFinding(shed, regionOf(document))
-                        : dayMissing(store)
+                        : null
+  const finding = typedFirst(store) ?? told
   const answers = [week, needs, replant, fieldLife, lender, reserve].some((shown) => shown !== null)
   const goTo = useCallback(
     (at: CellAddress) => {

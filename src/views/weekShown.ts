@@ -1,6 +1,6 @@
 import type {Store} from "../editor/store"
 import {sheetWith, type Document} from "../workbook/document"
-import {numberNamed} from "../workbook/names"
+import {namesIn, numberNamed} from "../workbook/names"
 import {coldChainOf, type ColdChain} from "../workbook/coldChain"
 import {needsOf, weekOf, type SeasonWeek, type WeekNeeds} from "../workbook/season"
 import {shedDayOf, type ShedDay} from "../workbook/shedDay"
@@ -24,17 +24,29 @@ export const shedDayShown = (store: Store): ShedDay | null =>
 /** The day on which the plan stands, or null where none is typed. */
 export const asOfDay = ({workbook}: Store): number | null => numberNamed(workbook, "As_of")
 
-/** What the open sheet needs typed before its page can say anything, in a sentence; null where that is there. */
-export function dayMissing({workbook, getState}: Store): string | null {
+/** What has to be typed before the page of the open sheet can say anything, in a sentence; null where that is there. */
+export function typedFirst({workbook, getState}: Store): string | null {
   const {document, cell} = getState()
-  const needed = DAYS_NEEDED.find(({part}) => cell.sheet === sheetWith(document, part))
-  if (!needed || numberNamed(workbook, needed.name) !== null) return null
-  return `No day is typed ${needed.words}: type ${needed.name} on the sheet Named values.`
+  const plantings = document.sheets[sheetWith(document, "name of planting")]?.rows
+  if (!plantings?.some(([name]) => name)) return null
+  const names = new Set(namesIn(document).map(({name}) => name))
+  const missing = TYPED_FIRST.find(
+    ({parts, name}) =>
+      parts.some((part) => cell.sheet === sheetWith(document, part)) &&
+      names.has(name) &&
+      numberNamed(workbook, name) === null,
+  )
+  return missing ? `${missing.words}: type ${missing.name} on the sheet Named values.` : null
 }
 
-const DAYS_NEEDED = [
-  {part: "to do", name: "As_of", words: "on which the plan stands"},
-  {part: "shed in", name: "Shed_day", words: "for the list"},
+const TYPED_FIRST = [
+  {
+    parts: ["close", "to do", "need from", "shed in"],
+    name: "Season",
+    words: "No year is typed for the season",
+  },
+  {parts: ["to do"], name: "As_of", words: "No day is typed on which the plan stands"},
+  {parts: ["shed in"], name: "Shed_day", words: "No day is typed for the list"},
 ] as const
 
 const weeks = new WeakMap<Document, SeasonWeek | null>()
