@@ -169,7 +169,7 @@ describe("repayment (LE3 to LE6)", () => {
   it("gives the price at which the cover is 1", () => {
     const farm = tightYears()
     expect(farm.of("Cash and debt", 1, "Break price")).toBeCloseTo(2.4 + 8000 / 210_000, 9)
-    expect(line(farm, "Tight year")).toContain("just pays at 2.44 per packed kg, with 2.40 planned")
+    expect(line(farm, "Tight year")).toContain("just pays at 2.44 per packed kg, with 2.40 per kg planned")
   })
 
   it("shows a shock beside the plan and leaves the plan what it was", () => {
@@ -195,6 +195,20 @@ describe("repayment (LE3 to LE6)", () => {
 })
 
 describe("the money of Hollow Brook Farm", () => {
+  it("does not take prices that nobody typed for prices of 0", () => {
+    const farm = openFarm()
+    const {at, enter, of, sheets, sheetOf} = farm
+    enter(
+      ...sheets[sheetOf("Prices")]!.rows.map((_, row): [CellAddress, Content] => [
+        at("Prices", row, "Price"),
+        null,
+      ]),
+    )
+    for (const row of [0, 1, 9]) expect(isFault(of("Cash and debt", row, "Capacity"))).toBe(true)
+    expect(line(farm, "Tight year")).toBe("Not known: some year of Cash and debt cannot be worked out.")
+    expect(line(farm, "To know")).toBe("No price is known yet, so nothing of the money.")
+  })
+
   it("covers its debt about one and a half times, and barely in the year of the second loan", () => {
     const {values} = openFarm()
     const covers = values("Cash and debt", "Cover")
