@@ -86,7 +86,10 @@ export function textOf(
   if (value === null) return ""
   if (isFault(value)) return isUnknownLimit(value, column) ? NOT_MEASURED : value.code
   if (typeof value === "boolean") return value ? "TRUE" : "FALSE"
-  if (typeof value === "string") return column?.holdsUnit ? measureOf(value, region).unit : value
+  if (typeof value === "string") {
+    if (column?.part === "page text") return sentenceText(value, region)
+    return column?.holdsUnit ? measureOf(value, region).unit : value
+  }
   const format = column?.format
   if (format === "date" || (format !== "day" && isDate)) return dateText(value)
   if (format === "day") return dayText(value)
@@ -153,7 +156,32 @@ export function inTonnes(
 ): readonly [string, string] {
   const {unit, text} = shownIn("t", region)
   const shown = text(kg / 1000, decimals)
-  return [shown, unit === "ton" && !/^1([.,]0)?$/.test(shown) ? "tons" : unit]
+  return [shown, counted(shown, unit)]
+}
+
+const counted = (shown: string, unit: string) =>
+  unit === "ton" && !/^1([.,]0+)?$/.test(shown) ? "tons" : unit
+
+/** A number as a formula writes it, with what may be its unit: "96.7 t", "3.04 per packed kg". Behind a capital it is part of a name. */
+const WRITTEN =
+  /(?<![\p{L}\d.,])(?<!\p{Lu}\S*\s)(\u2212?)(\d{1,3}(?:\u202f\d{3})+|\d+)(\.\d+)?(?:(\s(?:per packed |per )?)([\p{L}°](?:[^\s,;:]*[^\s,;:.])?))?/gu
+
+/**
+ * A sentence that a formula puts together, as a region shows it: the formula writes its numbers as they are stored, in
+ * metric measures with a decimal point. Each keeps its count of decimals; what is "per kg" is turned by the weight.
+ */
+export function sentenceText(sentence: string, region: Region): string {
+  const {decimal = ".", measures} = region
+  if (decimal === "." && measures !== "US") return sentence
+  return sentence.replace(WRITTEN, (_, sign: string, whole: string, part = "", gap = "", name = "") => {
+    const per = gap.length > 1 ? "per " : ""
+    const measure = measureOf(per + name, measures ? {measures} : PLAIN_REGION)
+    if (measure.unit === per + name) return withDecimal(sign + whole + part, decimal) + gap + name
+    const stored = Number(`${sign && "-"}${whole.replaceAll("\u202f", "")}${part}`)
+    const decimals = Math.max(0, part.length - 1) + measure.moreDecimals
+    const shown = numberText(shownNumber(stored, measure), decimals, decimal)
+    return shown + gap + counted(shown, measure.unit.slice(per.length))
+  })
 }
 
 /** A stored quantity in a sentence, with its unit: "2 000 kg/ha", "1 784 lb/ac". */

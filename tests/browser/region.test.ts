@@ -119,6 +119,8 @@ it("puts the pictures and the sentences of the plan into US measures", async () 
   expect(await picture.textContent()).toContain("sugar in the store, lb/ac")
   expect(await picture.textContent()).toContain("mg/g")
   await sheet.open("Lender's page")
+  expect(await page.locator(".five").innerText()).toContain("69.2 ac of asparagus") // 28 ha of 4046.86 m² to the acre
+  expect(await sheet.text("What", "Text")).toContain("69.2 ac of asparagus")
   await page.emulateMedia({media: "print"})
   const years = page.locator(".on-paper")
   expect((await years.locator("th[scope=col]").allInnerTexts())[6]).toMatch(/^price\s+\$\/lb$/)

@@ -9,6 +9,7 @@ import {
   textOf,
   textWithUnit,
   percentText,
+  sentenceText,
 } from "../../src/editor/display"
 import {column} from "../workbook/documents"
 
@@ -117,4 +118,30 @@ it("tells a shift with its sign, and none that the decimals shown do not show", 
   expect(shiftText(3, true, undefined, {})).toBe("+3\u202fd")
   expect(shiftText(-0.04, false, crop, {})).toBeNull()
   expect(shiftText(0, true, undefined, {})).toBeNull()
+})
+
+describe("a sentence of a formula", () => {
+  const US = {measures: "US"} as const
+  it.each([
+    // 96.7 × 1000 / 907.18474 = 106.59; 28 × 10000 / 4046.8564224 = 69.19; 3.04 × 0.45359237 = 1.379
+    ["96.7\u202ft planned on 28.0 ha.", US, "106.6\u202ftons planned on 69.2 ac."],
+    [
+      "It pays at 3.04 per packed kg, with 3.09 planned.",
+      US,
+      "It pays at 1.38 per packed lb, with 3.09 planned.",
+    ],
+    ["\u22121\u202f250.5 kg", US, "\u22122\u202f756.9 lb"], // 1250.5 / 0.45359237 = 2756.9
+    ["2027: cover 1.14, 6\u202f% over it, \u221217\u202f286 in May, 14 days later", US, null],
+    ["2027: cover 1.14, 28.0 ha.", {decimal: ","} as const, "2027: cover 1,14, 28,0 ha."],
+    [
+      "Version 2.1, with replanting Block 4.5 and a crop of 96.7 t",
+      {decimal: ","} as const,
+      "Version 2.1, with replanting Block 4.5 and a crop of 96,7 t",
+    ],
+    ["96.7 t", {}, null],
+  ])("%s", (sentence, region, shown) => {
+    expect(sentenceText(sentence, region)).toBe(shown ?? sentence)
+    expect(textOf(sentence, {part: "page text"}, false, region)).toBe(shown ?? sentence)
+    expect(textOf(sentence, {}, false, region)).toBe(sentence)
+  })
 })
