@@ -127,9 +127,14 @@ export function cashLayout(
   const {money: moneyHeight, cover: coverHeight} = HEIGHTS[isOnPaper ? "paper" : isNarrow ? "narrow" : "wide"]
   const letter = isOnPaper ? LETTER_ON_PAPER : LETTER
   const most = Math.max(1, ...years.flatMap(({capacity, due}) => [capacity, due])) * 1.06
-  const rule = niceStep(most)
+  const least = Math.min(0, ...years.map(({capacity}) => capacity))
+  const rule = niceStep(most - least)
   const inThousands = rule >= (isNarrow ? 1000 : 1_000_000)
-  const marks = Array.from({length: Math.floor(most / rule)}, (_, i) => (i + 1) * rule)
+  const below = Math.floor(-least / rule)
+  const marks = Array.from(
+    {length: below + Math.floor(most / rule) + 1},
+    (_, i) => (i - below) * rule,
+  ).filter((value) => value !== 0)
   const texts = marks.map((value) => numberText(inThousands ? value / 1000 : value))
   // On half a page the room goes to the numbers of the stress: what stands over the picture names the line.
   const wantedText = wanted === null || isOnPaper ? "" : numberText(wanted, undefined, region.decimal)
@@ -138,7 +143,6 @@ export function cashLayout(
     : LEFT + NUMBERS
   const step = (width - left) / Math.max(1, years.length)
   const barWidth = Math.min(44, step * 0.62)
-  const least = Math.min(0, ...years.map(({capacity}) => capacity))
   const tight = tightYear(all)
   const middle = (i: number) => left + (i + 0.5) * step
   const amount = (value: number) =>

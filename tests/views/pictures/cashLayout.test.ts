@@ -15,6 +15,14 @@ describe("the picture of cash and debt", () => {
     }
   })
 
+  it("parts the whole scale where years lose money, so that no two numbers beside it run together", () => {
+    const years = [cashYear(2026, -230_000, 34_000), cashYear(2027, -180_000, 34_000)]
+    const {rules, zero} = cashLayout(years, 620, null)
+    expect(rules.map(({text}) => text)).toEqual(["\u2212200\u202f000", "\u2212100\u202f000"])
+    expect(rules[0]!.y - rules[1]!.y).toBeCloseTo(rules[1]!.y - zero, 6)
+    expect(rules[0]!.y - rules[1]!.y).toBeGreaterThan(18)
+  })
+
   it("hatches what a year lacks, up to the line of what is due, and says by how much", () => {
     const {columns} = cashLayout(fiveYears, 620, null)
     expect(columns.map(({words}) => words?.lines.join(" ") ?? null)).toEqual([
