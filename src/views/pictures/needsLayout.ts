@@ -1,7 +1,7 @@
 import {numberText} from "../../editor/display"
 import type {CellAddress} from "../../workbook/document"
 import type {Decimal} from "../../workbook/region"
-import {type Box, boxOfText, clearest, textWidth} from "./placing"
+import {type Box, boxOfText, clearest, overlaps, textWidth} from "./placing"
 import {niceStep} from "./steps"
 
 /** One week's need against what is at hand, in the same unit; null where it is not known. */
@@ -142,8 +142,14 @@ export function needsLayout(needs: readonly Need[], options: NeedsOptions): Need
           : [stretch(LEFT + i * step, LEFT + (i + 1) * step, y(one.atHand))],
       )
       const weeks = {left: 0, right: width, top: base + 1, bottom: base + BELOW}
+      const words = columns.flatMap(wordsBoxes)
+      const bars = columns.map((one) => barBox(one, base))
+      const free = clearest(spots, [...bars, ...words, ...lines, weeks])
+      // Over a bar words can still be read, over others they cannot.
       const best =
-        atHand > 0 && clearest(spots, [...columns.flatMap((one) => bodyOf(one, base)), ...lines, weeks])
+        atHand > 0 && free && overlaps(free.box, words) > 0
+          ? clearest(spots, [...words, ...lines, weeks])
+          : free
       return best ? [{text: best.text, x: best.x, y: best.y}] : []
     }),
   }
@@ -183,12 +189,19 @@ function runsOf(needs: readonly Need[]) {
   })
 }
 
-/** What words have to stay clear of: the bar, and its words. */
-function bodyOf({x, within, short, words, y}: NeedColumn, base: number): Box[] {
+const barBox = ({within, short}: NeedColumn, base: number): Box => ({
+  left: within.x,
+  right: within.x + within.width,
+  top: (short ?? within).y,
+  bottom: base,
+})
+
+/** The room of a column's words, above its bar and within it. */
+function wordsBoxes({x, words, y, inside}: NeedColumn): Box[] {
   const half = Math.max(0, ...words.map((text) => textWidth(text))) / 2
-  const bar = {left: within.x, right: within.x + within.width, top: (short ?? within).y, bottom: base}
-  if (words.length === 0) return [bar]
-  return [bar, {left: x - half, right: x + half, top: y - LETTERS * words.length + 4, bottom: y + 3}]
+  const above = {left: x - half, right: x + half, top: y - LETTERS * words.length + 4, bottom: y + 3}
+  const within = inside && boxOfText(inside.text, x - textWidth(inside.text) / 2, inside.y)
+  return [...(words.length ? [above] : []), ...(within ? [within] : [])]
 }
 
 const stretch = (left: number, right: number, y: number): Box => ({left, right, top: y - 1, bottom: y + 1})

@@ -1,6 +1,6 @@
 import {describe, expect, it} from "vitest"
 import {needsLayout, type Need} from "../../../src/views/pictures/needsLayout"
-import {overlap, textWidth, type Box} from "../../../src/views/pictures/placing"
+import {boxOfText, overlap, overlaps, textWidth, type Box} from "../../../src/views/pictures/placing"
 
 const needsOf = (atHand: number, ...needed: number[]): Need[] =>
   needed.map((one, i) => ({week: 17 + i, needed: one, atHand, isPast: i < 5}))
@@ -75,6 +75,22 @@ describe("the picture of needs", () => {
     const {atHand, base} = needsLayout(needsOf(2, 60, 60, 60, 60, 60, 60, 60), {...options, width})
     expect(atHand[0]!.y + 3).toBeLessThanOrEqual(base + 1)
   })
+
+  it.each([358, 582])(
+    "lays the words of the line over a bar sooner than over what a week is short, at %d px",
+    (width) => {
+      const needs = needsOf(9, 18.1, 46.3, 46.1, 47.5, 49.6, 45.6, 47.2, 39.5, 14.1)
+      const {atHand, columns} = needsLayout(needs, {...options, width})
+      const {text, x, y} = atHand[0]!
+      const box = boxOfText(text, x, y)
+      const words = columns.flatMap((one) =>
+        one.words.map((line, i) =>
+          boxOfText(line, one.x - textWidth(line) / 2, one.y - 17 * (one.words.length - 1 - i)),
+        ),
+      )
+      expect(overlaps(box, words)).toBe(0)
+    },
+  )
 
   it("draws a farm without a week", () =>
     expect(needsLayout([], {...options, width: 358})).toMatchObject({columns: [], line: "", atHand: []}))
