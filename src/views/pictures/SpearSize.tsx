@@ -32,7 +32,7 @@ export function SpearSize({
   const [place, measured] = useWidth()
   const plot = useId()
   const layout = spearLayout(one, sizes, measured ?? FIRST_WIDTH)
-  const {width, height, left, right, top, base, limit, latest, meets, band} = layout
+  const {width, height, left, right, top, base, limit, latest, between, meets, band} = layout
   const sentence = spearSentence(one, sizes)
   const stops = layout.dots.map(({x, y}, i) => {
     const {day, mean, counted, under, at} = one.days[i]!
@@ -54,6 +54,7 @@ export function SpearSize({
     <figure ref={place} className="finding-figure">
       <figcaption>
         {!isAlone && <b>{spearTitle(one, sizes)}</b>} {sentence}
+        {band?.isHidden && <span className="q"> The band is narrower here than its line is drawn.</span>}
       </figcaption>
       <PictureWalk
         name={`Spear size of ${one.planting}`}
@@ -79,6 +80,7 @@ export function SpearSize({
         {layout.asOf !== null && (
           <path className="as-of" d={`M${layout.asOf} ${layout.shares.length ? top - 6 : 22}V${base}`} />
         )}
+        {between && limit && <path className="between" d={`M${between.from} ${limit.y}H${between.to}`} />}
         {limit && <path className="axis" d={`M${left} ${limit.y}H${right}`} />}
         {band && (
           <g clipPath={`url(#${plot})`}>
@@ -113,9 +115,11 @@ export function SpearSize({
             {limit.words.text}
           </text>
         )}
-        <text className="halo" x={latest.x} y={latest.y}>
-          {latest.text}
-        </text>
+        {latest && (
+          <text className="halo" x={latest.x} y={latest.y}>
+            {latest.text}
+          </text>
+        )}
         {band?.words && (
           <text className="halo quiet" x={band.words.x} y={band.words.y}>
             {band.words.text}

@@ -2,7 +2,7 @@ import {lineEdge} from "../../../functions/spear/lineEdge"
 import type {LineSpread} from "../../../functions/spear/lineSpread"
 import {dayText, numberText, percentText, shownIn} from "../../editor/display"
 import type {PlantingSpears, SpearSizes} from "../../workbook/spears"
-import {type Box, boxAround, boxOfText, clearest, textWidth} from "./placing"
+import {type Box, boxAround, boxOfText, clearest, overlaps, textWidth} from "./placing"
 import {limitText} from "./spearWords"
 import {niceStep} from "./steps"
 import {mondayOf} from "./weeks"
@@ -40,7 +40,8 @@ export interface SpearLayout {
     readonly area: string
     readonly past: string
     readonly toCome: string
-    /** Null where it is too narrow to be told from the line. */
+    /** It is too narrow to be told from the line. */
+    readonly isHidden: boolean
     readonly words: Words | null
   } | null
   readonly asOf: number | null
@@ -50,7 +51,10 @@ export interface SpearLayout {
   readonly spears: readonly Spot[]
   /** The shares under the limit, above their days; ahead stands the one at which cutting ends. */
   readonly shares: readonly (Words & {readonly isAhead: boolean})[]
-  readonly latest: Words
+  /** The last mean and its day; null where other words take their room. */
+  readonly latest: Words | null
+  /** On the limit, from the first to the last day on which the line may meet it, at the confidence of the edges. */
+  readonly between: {readonly from: number; readonly to: number} | null
   /** Where the line meets the limit after the last measuring; before the third, where it is expected by the balance. */
   readonly meets: (Spot & {readonly words: Words}) | null
 }
@@ -82,7 +86,6 @@ export function spearLayout(one: PlantingSpears, sizes: SpearSizes, width: numbe
   const {first, until, x, y, rules} = scalesOf(sizes, {right, top, base, isCounted})
   const {unit, text} = shownIn("mm", region)
   const shares = sharesAbove(one, sizes, {x, right, until})
-  const above = shares.length ? `; above its day, the share under ${limitText(limit!, region)}` : ""
   const dots = one.days.map(({day, mean, tally}) => ({x: x(day), y: y(mean), isAmongSpears: tally !== null}))
   const spears = spearSpots(one, {x, y})
   const {spread} = one
@@ -110,8 +113,6 @@ export function spearLayout(one: PlantingSpears, sizes: SpearSizes, width: numbe
     [LETTERS, -6].map((down) => ({x: at, y: y(limit ?? 0) + down})),
   )
   const limitAt = limit === null ? null : {y: y(limit), words: place(limitWords, limitSpots)}
-  const lastWords = `${text(one.days.at(-1)!.mean, 1)}, ${dayText(to)}`
-  const latest = place(lastWords, around(dots.at(-1)!, lastWords, dots.at(-1)!.isAmongSpears ? STRIP / 2 : 8))
   const met = isAhead
     ? crossing
     : one.isExpected && one.lastDay !== null && one.lastDay > to
@@ -121,6 +122,8 @@ export function spearLayout(one: PlantingSpears, sizes: SpearSizes, width: numbe
   const meetsWords =
     one.lastDay === null ? "" : `${one.isExpected ? "expected " : ""}about ${dayText(one.lastDay)}`
   const meets = meetsAt && {...meetsAt, words: place(meetsWords, around(meetsAt, meetsWords))}
+  const lastWords = `${text(one.days.at(-1)!.mean, 1)}, ${dayText(to)}`
+  const latest = place(lastWords, around(dots.at(-1)!, lastWords, dots.at(-1)!.isAmongSpears ? STRIP / 2 : 8))
   const bandWords = `${percentText(confidence, "needed", region.decimal)} band`
   const widestAt = (edges: LineSpread) =>
     Math.max(...[from, end].map((day) => y(lineEdge(edges, day, -1)) - y(lineEdge(edges, day, 1))))
@@ -133,7 +136,11 @@ export function spearLayout(one: PlantingSpears, sizes: SpearSizes, width: numbe
     right,
     top,
     base,
-    heading: spears.length ? `each spear as cut, ${unit}${above}` : `mean diameter of spears as cut, ${unit}`,
+    heading: headingOf(
+      unit,
+      {isCounted: spears.length > 0, under: shares.length ? limitText(limit!, region) : ""},
+      width,
+    ),
     rules,
     weeks: weeksIn(first, until, (right - LEFT) / Math.max(1, until - first)).map((day) => ({
       x: x(day),
@@ -144,15 +151,33 @@ export function spearLayout(one: PlantingSpears, sizes: SpearSizes, width: numbe
     toCome: line && isAhead ? stretch(to, end) : "",
     band: spread && {
       ...bandOf(spread, {from, to, end}, {x, y}),
+      isHidden: widestAt(spread) < VISIBLE,
       words: widestAt(spread) < VISIBLE ? null : place(bandWords, bandSpots()),
     },
+    between:
+      meetsAt && one.lastDays
+        ? {from: x(Math.max(first, one.lastDays[0])), to: x(Math.min(until, one.lastDays[1]))}
+        : null,
     asOf: asOf !== null && asOf >= first && asOf <= until ? x(asOf) : null,
     dots,
     spears,
     shares,
-    latest,
+    latest: latest.isFree ? latest : null,
     meets,
   }
+}
+
+/** What stands on the scale and above it, as much of it as the width has room for. */
+function headingOf(
+  unit: string,
+  {isCounted, under}: {readonly isCounted: boolean; readonly under: string},
+  width: number,
+): string {
+  const spears = isCounted ? `each spear as cut, ${unit}` : `mean diameter of spears as cut, ${unit}`
+  const above = under
+    ? [`; above its day, the share under ${under}`, "; above, the share under the limit"]
+    : [""]
+  return spears + (above.find((words) => textWidth(spears + words) <= width) ?? "; above, thin ones")
 }
 
 /** Days along and means upwards, on scales that hold every planting that was measured, and the limit. */
@@ -267,10 +292,11 @@ function bandOf(
   }
 }
 
-/** Puts words where they stand clearest of the marks and of the words before them. */
+/** Puts words where they stand clearest of the marks and of the words before them; free are those that lie on no others. */
 function placeClear(right: number, marks: readonly Box[]) {
   const taken = [...marks]
-  return (said: string, spots: readonly Spot[]): Words => {
+  const words: Box[] = []
+  return (said: string, spots: readonly Spot[]): Words & {readonly isFree: boolean} => {
     const candidates = spots.map((spot) => ({
       text: said,
       x: Math.max(LEFT + 2, Math.min(spot.x, right - textWidth(said))),
@@ -280,8 +306,10 @@ function placeClear(right: number, marks: readonly Box[]) {
       candidates.map((words) => ({...words, box: boxOfText(words.text, words.x, words.y)})),
       taken,
     )!
+    const isFree = overlaps(best.box, words) === 0
     taken.push(best.box)
-    return {text: said, x: best.x, y: best.y}
+    words.push(best.box)
+    return {text: said, x: best.x, y: best.y, isFree}
   }
 }
 

@@ -106,6 +106,8 @@ export function spearFinding(sizes: SpearSizes): string {
       ? `${spearTitle(plantings[0]!, sizes)}.`
       : `${plantings.length} plantings measured; no line of theirs meets the limit.`
   const others = meeting.length - 1
-  const also = others ? `; ${others} more ${others === 1 ? "does" : "do"} later` : ""
+  const isTied = others > 0 && meets(meeting[1]!) === meets(meeting[0]!)
+  const when = isTied ? (others === 1 ? "on the same day" : "then or later") : "later"
+  const also = others ? `; ${others} more ${others === 1 ? "does" : "do"} ${when}` : ""
   return `${spearTitle(meeting[0]!, sizes)}${also}.`
 }

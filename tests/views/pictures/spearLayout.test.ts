@@ -1,6 +1,6 @@
 import {describe, expect, it} from "vitest"
 import {readTally, type Tally} from "../../../functions/spear/tally"
-import {overlap, textWidth, type Box} from "../../../src/views/pictures/placing"
+import {boxOfText, overlap, overlaps, textWidth, type Box} from "../../../src/views/pictures/placing"
 import {spearLayout} from "../../../src/views/pictures/spearLayout"
 import {day, daysOf, once, sizesOf, steady, thinning} from "./spearCases"
 
@@ -51,6 +51,30 @@ describe("the picture of spear size", () => {
     expect(end).toBeGreaterThan(meets!.x)
     // 8 June is 35 days after the first dot, the last dot 21.
     expect((end - dots[0]!.x) / (dots[3]!.x - dots[0]!.x)).toBeCloseTo(35 / 21, 2)
+  })
+
+  it("draws on the limit the days on which the line may meet it, about the day on which it does", () => {
+    const {between, meets, band} = spearLayout(thinning, sizesOf(thinning), 600)
+    expect(between!.from).toBeLessThan(meets!.x)
+    expect(between!.to).toBeGreaterThan(meets!.x)
+    const {between: none} = spearLayout(steady, sizesOf(steady), 600)
+    expect(none).toBe(null)
+    expect(band!.isHidden).toBe(false)
+    const tally = {diameters: [6, 23], counts: [1, 1]}
+    const counted = {...thinning, days: thinning.days.map((one) => ({...one, tally}))}
+    expect(spearLayout(counted, sizesOf(counted), 600).band!.isHidden).toBe(true)
+  })
+
+  it.each([320, 358])("writes no words over others at %d px, and its heading within it", (width) => {
+    const tally = {diameters: [6, 8, 10, 12, 14, 23], counts: [1, 3, 8, 9, 4, 1]}
+    const days = thinning.days.map((one) => ({...one, tally, under: 0.2}))
+    const counted = {...thinning, days}
+    for (const region of [{}, {measures: "US"} as const]) {
+      const {latest, meets, heading} = spearLayout(counted, {...sizesOf(counted), region}, width)
+      const box = (words: {text: string; x: number; y: number}) => boxOfText(words.text, words.x, words.y)
+      if (latest) expect(overlaps(box(latest), [box(meets!.words)])).toBe(0)
+      expect(textWidth(heading)).toBeLessThanOrEqual(width)
+    }
   })
 
   it("lets a line that meets the limit late leave the picture", () => {

@@ -45,6 +45,9 @@ describe("what is said of spear size", () => {
     expect(spearFinding(sizesOf(later, thinning, steady)).replaceAll("\u00a0", " ")).toBe(
       "Sand Piece meets 9.5 mm about 7 Jun; 1 more does later.",
     )
+    const with7Jun = (...names: string[]) => names.map((planting) => ({...thinning, planting}))
+    expect(spearFinding(sizesOf(...with7Jun("A", "B")))).toMatch(/; 1 more does on the same day\.$/)
+    expect(spearFinding(sizesOf(...with7Jun("A", "B"), later))).toMatch(/; 2 more do then or later\.$/)
     expect(spearFinding(sizesOf(steady, once))).toBe(
       "2 plantings measured; no line of theirs meets the limit.",
     )
