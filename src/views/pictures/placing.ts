@@ -78,10 +78,15 @@ export const boxOfText = (text: string, x: number, y: number): Box => ({
 /** How much wider a name is in the strong weight of its pictures. */
 export const BOLD = 1.06
 
-/** The text, cut short with an ellipsis where it is wider than the room for it. */
+/** Letters of a last word that stays when a name is cut short: "12" or "East" may be all that tells it from others. Chosen. */
+const SHORT_WORD = 4
+
+/** The text, cut short with an ellipsis where it is wider than the room for it; a short last word stays behind that. */
 export function fitted(text: string, room: number): string {
   if (textWidth(text) <= room) return text
+  const last = text.slice(text.lastIndexOf(" ") + 1)
+  const end = last.length < text.length && last.length <= SHORT_WORD ? `\u2026 ${last}` : "\u2026"
   const letters = [...text]
-  while (letters.length > 1 && textWidth(`${letters.join("")}\u2026`) > room) letters.pop()
-  return `${letters.join("").trimEnd()}\u2026`
+  while (letters.length > 1 && textWidth(letters.join("") + end) > room) letters.pop()
+  return letters.join("").trimEnd() + end
 }

@@ -142,10 +142,11 @@ export function sampleSentence(one: Sampling, confidence: number): string {
 export function sampleFinding(spread: SampleSpread): string {
   const found = leastSure(spread)
   if (!found) return "Too few plants sampled for an interval: take two or more of a planting."
-  const {widest, isAlone} = found
+  const {widest, isAlone, isTied} = found
   const within = `give or take ${whole(halfOf(widest))} at ${percentText(spread.confidence, "needed")}`
   const mean = `${whole(widest.mean)}\u00a0mg/g, ${within}`
-  if (!isAlone) return `${widest.planting} is the least sure: ${mean}; the others are surer.`
+  if (!isAlone)
+    return `${widest.planting} is the least sure: ${mean}; ${isTied ? "none is less sure" : "the others are surer"}.`
   const others = spread.samplings.some(({planting, isFormer}) => planting !== widest.planting && !isFormer)
   return `${widest.planting}: ${mean}${others ? "; too few plants of the others for an interval" : ""}.`
 }
@@ -158,7 +159,8 @@ function leastSure({samplings}: SampleSpread) {
   const [first, ...others] = latest.values()
   if (!first) return null
   const widest = others.reduce((most, one) => (halfOf(one) > halfOf(most) ? one : most), first)
-  return {widest, isAlone: others.length === 0}
+  const isTied = others.some((one) => one !== widest && whole(halfOf(one)) === whole(halfOf(widest)))
+  return {widest, isAlone: others.length === 0, isTied}
 }
 
 /** Half of its interval, mg/g. */

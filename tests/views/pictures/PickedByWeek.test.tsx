@@ -40,7 +40,7 @@ it("cuts a name short that would run into the next picture, and says it whole", 
     <PickedByWeek week={week} plantings={[long, plantings[0]!]} width={300} columns={2} onGo={undefined} />,
   )
   const [, name] = /class="strong"[^>]*>([^<]+)</.exec(markup)!
-  expect(name).toMatch(/^Well Field.*…$/)
+  expect(name).toMatch(/^Well Field.*… oaks$/)
   expect(textWidth(name!)).toBeLessThan(150)
   expect(markup).toContain("Well Field with the deep well by the oaks, week from 18 May")
 })

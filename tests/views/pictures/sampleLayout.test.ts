@@ -91,6 +91,10 @@ it("says what it shows", () => {
   expect(plain(sampleFinding(spread))).toBe(
     "North Bench is the least sure: 400 mg/g, give or take 60 at 80 %; the others are surer.",
   )
+  const twin = {...northBench, planting: "South Bench"}
+  expect(sampleFinding({...spread, samplings: [longAcre, northBench, twin]})).toMatch(
+    /; none is less sure\.$/,
+  )
   expect(plain(sampleFinding({...spread, samplings: [homeStrip]}))).toMatch(/^Too few plants/)
   // A later sampling of the planting is what counts.
   const later = {...northBench, interval: [399, 401] as const}
