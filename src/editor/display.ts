@@ -84,7 +84,10 @@ export function textOf(
   region: Region = PLAIN_REGION,
 ): string {
   if (value === null) return ""
-  if (isFault(value)) return isUnknownLimit(value, column) ? NOT_MEASURED : value.code
+  if (isFault(value)) {
+    if (!isUnknownLimit(value, column)) return value.code
+    return column?.part === "limit by" ? "not yet" : NOT_MEASURED // the limit beside it says what lacks
+  }
   if (typeof value === "boolean") return value ? "TRUE" : "FALSE"
   if (typeof value === "string") {
     if (column?.part === "page text") return sentenceText(value, region)

@@ -87,6 +87,7 @@ describe("what a cell shows", () => {
   it("says of a limit that lacks a measurement that it does, and of no other error", () => {
     const lacking = {code: "#N/A", reason: "", began: null}
     expect(textOf(lacking, {format: "day", part: "limit"})).toBe("not measured yet")
+    expect(textOf(lacking, {format: "day", part: "limit by"})).toBe("not yet")
     expect(textOf(lacking, {format: "day", part: "close"})).toBe("#N/A")
     expect(textOf({...lacking, code: "#REF!"}, {format: "day", part: "limit"})).toBe("#REF!")
   })

@@ -32,7 +32,7 @@ const UNANSWERED: Record<string, {why: string; sheet: string; rows: string[]; co
       why: "only Sand Piece has been measured so far: a limit without data takes no part",
       sheet: "Season plan",
       rows: ["North Bench", "Long Acre", "Well Field", "Home Strip"],
-      columns: ["spear size", "by mean diameter"],
+      columns: ["spear size", "mean diameter"],
     },
     {
       why: "Top Corner is not sampled, not opened, and has no floor yet",
