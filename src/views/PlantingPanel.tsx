@@ -23,6 +23,7 @@ export function PlantingPanel({store, onClose}: Props) {
   const [name, setName] = useState("")
   const [planted, setPlanted] = useState("")
   const [area, setArea] = useState("")
+  const [opens, setOpens] = useState("")
   const [said, setSaid] = useState("")
   const region = regionOf(document)
   const sheet = document.sheets[cell.sheet]!
@@ -35,9 +36,11 @@ export function PlantingPanel({store, onClose}: Props) {
     setSaid(refused === null ? "" : `${refused}.`)
     if (refused !== null || !("content" in ground)) return
     const size = typeof ground.content === "number" ? ground.content : null
-    const planting = {name: name.trim(), planted: planted || null, area: size}
+    const planting = {name: name.trim(), planted: planted || null, area: size, opens: opens || null}
     if (!store.run(addPlanting(planting, after))) return
-    setSaid(`${planting.name} stands on every sheet of plantings now. Type what else is known of it.`)
+    setSaid(
+      `${planting.name} stands on every sheet of plantings now. Type what else is known of it; Season plan shows when it closes.`,
+    )
     setName("")
     const plantings = sheetWith(store.getState().document, "name of planting")
     const row = store.getState().document.sheets[plantings]!.rows.findIndex(([one]) => one === planting.name)
@@ -70,6 +73,16 @@ export function PlantingPanel({store, onClose}: Props) {
             size={6}
             inputMode="decimal"
             onChange={({currentTarget}) => setArea(currentTarget.value)}
+          />
+        </label>
+        <label>
+          First day of cutting{" "}
+          <input
+            type="date"
+            min="1900-01-01"
+            max="2200-12-31"
+            value={opens}
+            onChange={({currentTarget}) => setOpens(currentTarget.value)}
           />
         </label>
         <button className="chief">Add it</button>

@@ -1,5 +1,6 @@
 import {readFileSync} from "node:fs"
 import {describe, expect, it} from "vitest"
+import {dayOf} from "../../functions/calendar"
 import {checkWords} from "../../src/editor/checks"
 import {
   addMissingRows,
@@ -11,6 +12,7 @@ import {createStore} from "../../src/editor/store"
 import {findingsIn} from "../../src/workbook/checks/checks"
 import type {Document} from "../../src/workbook/document"
 import {readFile} from "../../src/workbook/file"
+import {valueNamed} from "../../src/workbook/names"
 import {planOf} from "../../src/workbook/plan"
 
 const {document: farm} = readFile(
@@ -91,6 +93,18 @@ it("begins a blank workbook", () => {
   const store = createStore(blank)
   store.run(addPlanting(brook, null))
   expect(planOf(store.workbook)!.rows.map(({planting}) => planting)).toEqual(["Brook End"])
+})
+
+it("has a close by its first day of cutting alone, whose year is the season where none is typed", () => {
+  const store = createStore(blank)
+  store.run(addPlanting({...brook, opens: "2027-04-20"}, null))
+  const [row] = planOf(store.workbook)!.rows
+  // Planted in 2020: eight weeks at age 7, from 20 April to 14 June.
+  expect([row!.age, row!.closes, row!.heldBy]).toEqual([7, dayOf("2027-06-14"), "weeks for its age"])
+  expect(store.getState().undoable).toHaveLength(1)
+  const second = createStore(store.getState().document)
+  second.run(addPlanting({name: "North Gate", planted: null, area: 2, opens: "2028-04-20"}, null))
+  expect(valueNamed(second.workbook, "Season")).toBe(2027)
 })
 
 it("may be typed or pasted among the plantings, and then gets its rows where it has none, in one step", () => {

@@ -1,4 +1,13 @@
-import {columnWith, sheetWith, type Content, type Document, type Sheet} from "../../workbook/document"
+import {
+  contentAt,
+  columnWith,
+  sheetWith,
+  type Content,
+  type Document,
+  type Sheet,
+} from "../../workbook/document"
+import {namesIn} from "../../workbook/names"
+import {planSheet} from "../../workbook/plan"
 import {soughtAs} from "../../workbook/plantingName"
 import type {Edit, Entry} from "../../workbook/edit"
 import type {Command} from "../store"
@@ -10,6 +19,8 @@ export interface NewPlanting {
   readonly planted: string | null
   /** Ground, ha, or null. */
   readonly area: number | null
+  /** The first day of cutting, in ISO form; where no season is typed yet, its year is the season. */
+  readonly opens?: string | null
 }
 
 /** Why a planting cannot be called so, in a sentence, or null. */
@@ -26,7 +37,7 @@ export function plantingRefused(document: Document, name: string): string | null
  * stands ahead, in one step.
  */
 export const addPlanting =
-  ({name, planted, area}: NewPlanting, after: string | null): Command =>
+  ({name, planted, area, opens = null}: NewPlanting, after: string | null): Command =>
   ({document}) => {
     if (plantingRefused(document, name) !== null) return null
     const edits = document.sheets.flatMap((one, sheet): Edit[] => {
@@ -37,6 +48,7 @@ export const addPlanting =
         [0, name],
         [plantedAt(document, sheet), planted],
         [columnWith(document, sheet, "area"), area],
+        [sheet === planSheet(document) ? columnWith(document, sheet, "open") : -1, opens],
       ]
       const cells = known.flatMap(([col, content]): Entry[] =>
         col < 0 || content === null ? [] : [{at: {sheet, row, col}, content}],
@@ -45,9 +57,17 @@ export const addPlanting =
         row < one.rows.length ? [{type: "insertRows", sheet, before: row, count: 1}] : []
       return [...inserted, {type: "enter", cells}]
     })
-    const stand: Edit = {type: "enter", cells: standsOf(document, [name])}
-    return edits.length ? {type: "several", edits: [...edits, stand], name: `planting ${name} added`} : null
+    const others: Edit = {type: "enter", cells: [...standsOf(document, [name]), ...seasonOf(document, opens)]}
+    return edits.length ? {type: "several", edits: [...edits, others], name: `planting ${name} added`} : null
   }
+
+/** The year of an opening as the season, where none is typed. */
+function seasonOf(document: Document, opens: string | null): readonly Entry[] {
+  const at = namesIn(document).find(({name}) => name === "Season")?.at
+  return at && opens !== null && contentAt(document, at) === null
+    ? [{at, content: Number(opens.slice(0, 4))}]
+    : []
+}
 
 /** The plantings of their own sheet that have no row on another one that has one for each, as they are written. */
 export function plantingsWithoutRows(document: Document): readonly string[] {

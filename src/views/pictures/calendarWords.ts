@@ -121,7 +121,7 @@ function rivalText(closes: number, next: DatedLimit | null, passed: DatedLimit |
  * itself still counts as open, as its bar is still outlined. Without an as-of day it begins with the first close.
  */
 export function calendarFinding(plan: Plan): string {
-  if (plan.rows.length === 0) return "No plantings in this plan yet."
+  if (plan.rows.length === 0) return "No plantings in this plan yet. Begin with “Add a planting”."
   return `${closesText(plan)} ${cropText(plan)}`.trim()
 }
 
@@ -133,7 +133,7 @@ function closesText({rows, asOf}: Plan) {
     )
     .sort((a, b) => a.closes - b.closes)
   const last = closing.at(-1)
-  if (!last) return "No planting has a close yet."
+  if (!last) return `No planting has a close yet${lackWords(rows)}.`
   const [first, second] = closing.filter(({closes}) => asOf === null || closes >= Math.floor(asOf))
   if (!first) {
     const isClosed = closing.every((one) => one.isClosed)
@@ -145,6 +145,16 @@ function closesText({rows, asOf}: Plan) {
   const gap = second.closes - first.closes
   const later = gap === 0 ? "on the same day" : `${daysText(gap)} later`
   return `${opening}; ${second.name} ${later}, held by ${second.holder}.`
+}
+
+/** What has to be typed first, where plantings that may be cut have no close for want of it. */
+function lackWords(rows: readonly PlanRow[]) {
+  const maybeCut = rows.filter(({heldBy}) => heldBy.trim() === "")
+  if (maybeCut.length === 0) return ""
+  if (maybeCut.every(({opens}) => opens === null)) return ": type the first day of cutting under Open"
+  if (maybeCut.every(({age}) => age === null))
+    return ": type the year as Season on Named values, and on Plantings when each was planted"
+  return ""
 }
 
 function cropText({rows, region}: Plan) {

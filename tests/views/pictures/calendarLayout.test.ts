@@ -237,7 +237,12 @@ describe("a planting that is not cut", () => {
   it("leaves a plan without closes readable", () => {
     const none = planWith(plan.rows.slice(0, 2), "05-25")
     expect(seasonCalendar(none, {width: 440})).toMatchObject({axis: null, weeks: [], asOf: null})
-    expect(calendarFinding(none)).toBe("No planting has a close yet.")
+    expect(calendarFinding(none)).toBe(
+      "No planting has a close yet: type the first day of cutting under Open.",
+    )
+    const opened = {...plan.rows[1]!, opens: day("04-27")}
+    expect(calendarFinding({...none, rows: [{...opened, age: null}]})).toMatch(/: type the year as Season on/)
+    expect(calendarFinding({...none, rows: [plan.rows[0]!]})).toBe("No planting has a close yet.")
   })
 })
 
@@ -250,7 +255,7 @@ describe("an empty plan", () => {
   })
 
   it("says so, and has an empty table", () => {
-    expect(calendarFinding(empty)).toBe("No plantings in this plan yet.")
+    expect(calendarFinding(empty)).toBe("No plantings in this plan yet. Begin with “Add a planting”.")
     expect(calendarTable(empty)).toMatchObject({rows: [], crop: {rows: []}})
   })
 })
