@@ -102,6 +102,9 @@ it("has a close by its first day of cutting alone, whose year is the season wher
   // Planted in 2020: eight weeks at age 7, from 20 April to 14 June.
   expect([row!.age, row!.closes, row!.heldBy]).toEqual([7, dayOf("2027-06-14"), "weeks for its age"])
   expect(store.getState().undoable).toHaveLength(1)
+  // Its week is not told as long as no day is typed on which the plan stands.
+  const week = blank.sheets.findIndex(({name}) => name === "This week")
+  expect([1, 2, 3].map((col) => store.workbook.valueAt({sheet: week, row: 0, col}))).toEqual(["", "", ""])
   const second = createStore(store.getState().document)
   second.run(addPlanting({name: "North Gate", planted: null, area: 2, opens: "2028-04-20"}, null))
   expect(valueNamed(second.workbook, "Season")).toBe(2027)
