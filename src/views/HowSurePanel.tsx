@@ -87,7 +87,15 @@ export function HowSurePanel({store, crowns, planting, found, onFound}: Props) {
   return (
     <div className="how-sure">
       {share === null ? (
-        <button onClick={() => void start()}>Work out how sure</button>
+        <>
+          <button onClick={() => void start()}>Work out how sure</button>{" "}
+          {!found && (
+            <span className="small q">
+              The line alone does not say how sure it is: this draws the bands about it that hold 5 and 8 of
+              10.
+            </span>
+          )}
+        </>
       ) : (
         <>
           <progress value={share} aria-label="Draws done" />
