@@ -21,6 +21,8 @@ export interface HowSureInput {
   /** The ranges that crop values are likely to lie in; the others are drawn within `valueSpread`. */
   readonly likely: Readonly<Record<string, readonly [number, number]>>
   readonly factor: number
+  /** The planner's own line for the lowest store, kg/ha; null where none is set. */
+  readonly floor: number | null
   readonly sugarError: number
   readonly massError: number
   readonly factorError: number
@@ -63,6 +65,8 @@ export interface DrawnPart {
   readonly inputs: Float64Array
   readonly picked: Float64Array
   readonly nextSugar: Float64Array
+  /** Lowest store of the year at the end of a day. */
+  readonly lowest: Float64Array
   /** Day of the refill, counted from 0; -1 when there is none. */
   readonly refill: Float64Array
   /** Store at the end of each week. */
@@ -82,6 +86,7 @@ export function drawPart(
     inputs: new Float64Array(count * inputNames.length),
     picked: new Float64Array(count),
     nextSugar: new Float64Array(count),
+    lowest: new Float64Array(count),
     refill: new Float64Array(count),
     store: new Float32Array(count * WEEKS),
   }
@@ -95,6 +100,7 @@ export function drawPart(
     dailyBalance(crowns, driversOf(climate, input.year, values), cutting, healthy, values, course)
     part.picked[row] = course.picked[last]! * factor
     part.nextSugar[row] = (1000 * course.reserve[last]!) / (course.reserve[last]! + course.structure[last]!)
+    part.lowest[row] = Math.min(...course.reserve)
     part.refill[row] = refillDay(course, crowns, input.open)
     for (let week = 0; week < WEEKS; week++)
       part.store[row * WEEKS + week] = course.reserve[Math.min(last, 7 * week + 6)]!
@@ -151,6 +157,9 @@ export interface HowSure {
   readonly draws: number
   readonly picked: Quantiles
   readonly nextSugar: Quantiles
+  readonly lowest: Quantiles
+  /** Share of the draws whose lowest store lies under the floor; null without a floor. */
+  readonly underFloor: number | null
   /** Over the draws that refill; null when none does. Days counted from 0. */
   readonly refill: Quantiles | null
   readonly noRefill: number
@@ -166,12 +175,13 @@ export interface HowSure {
 const SINGLES = 12
 
 /** Puts the parts of a study together. */
-export function howSure(parts: readonly DrawnPart[]): HowSure {
+export function howSure(parts: readonly DrawnPart[], floor: number | null): HowSure {
   const ordered = [...parts].sort((a, b) => a.from - b.from)
   const all = (of: (part: DrawnPart) => Float64Array) =>
     Float64Array.from(ordered.flatMap((part) => [...of(part)]))
   const picked = all((part) => part.picked)
   const refill = all((part) => part.refill)
+  const lowest = all((part) => part.lowest)
   const refilled = refill.filter((day) => day >= 0)
   const store = Array.from({length: WEEKS}, (_, week) =>
     quantiles(
@@ -191,6 +201,8 @@ export function howSure(parts: readonly DrawnPart[]): HowSure {
     draws: picked.length,
     picked: quantiles(picked),
     nextSugar: quantiles(all((part) => part.nextSugar)),
+    lowest: quantiles(lowest),
+    underFloor: floor === null ? null : lowest.filter((store) => store < floor).length / lowest.length,
     refill: refilled.length ? quantiles(refilled) : null,
     noRefill: 1 - refilled.length / refill.length,
     store,

@@ -3,7 +3,7 @@ import {answerFor} from "./shareOut"
 
 answerFor<HowSureInput, DrawnPart, HowSure>({
   draw: drawPart,
-  gather: (_, parts) => howSure(parts),
-  buffers: ({inputs, picked, nextSugar, refill, store}) =>
-    [inputs, picked, nextSugar, refill, store].map(({buffer}) => buffer),
+  gather: ({floor}, parts) => howSure(parts, floor),
+  buffers: ({inputs, picked, nextSugar, lowest, refill, store}) =>
+    [inputs, picked, nextSugar, lowest, refill, store].map(({buffer}) => buffer),
 })

@@ -25,7 +25,7 @@ export function plantingStudy(
   seed: number,
 ): HowSureInput {
   const year = modelYearOf(planting.open, values.Year_start)
-  const {structure, reserve, healthy, factor} = planting
+  const {structure, reserve, healthy, factor, floor} = planting
   return {
     crowns: {structure, reserve},
     climate,
@@ -36,6 +36,7 @@ export function plantingStudy(
     values,
     likely,
     factor,
+    floor,
     sugarError: sugarErrorOf(planting),
     factorError: factorErrorOf(planting),
     ...ASSUMED,

@@ -88,12 +88,12 @@ export function HowSurePanel({store, crowns, planting, found, onFound}: Props) {
     <div className="how-sure">
       {share === null ? (
         <>
-          <button onClick={() => void start()}>Work out how sure</button>{" "}
+          <button onClick={() => void start()}>Work out how sure</button>
           {!found && (
-            <span className="small q">
+            <p className="small q">
               The line alone does not say how sure it is: this draws the bands about it that hold 5 and 8 of
               10.
-            </span>
+            </p>
           )}
         </>
       ) : (
@@ -106,6 +106,7 @@ export function HowSurePanel({store, crowns, planting, found, onFound}: Props) {
         {fault && <p>{fault}</p>}
         {found && (
           <>
+            <p>{lowestWords(found, kg, unit)}</p>
             <p>
               Crop {kg(found.picked[0])} to {kg(found.picked[4])} {unit} in 8 draws of 10, half of them{" "}
               {kg(found.picked[1])} to {kg(found.picked[3])}. {refillWords(found, first)} Next year starts at{" "}
@@ -131,6 +132,19 @@ export function HowSurePanel({store, crowns, planting, found, onFound}: Props) {
 function plannedCrop(store: Store, planting: string): number | null {
   const crop = planOf(store.workbook)?.rows.find((row) => row.planting === planting)?.crop ?? null
   return crop === null ? null : Number((crop / 1000).toPrecision(6))
+}
+
+/** "At its lowest 1 107 to 2 213 kg/ha are left in 8 draws of 10; in 49 of 100 less than your floor." */
+export function lowestWords(
+  {lowest, underFloor}: Pick<HowSure, "lowest" | "underFloor">,
+  kg: (mass: number) => string,
+  unit: string,
+): string {
+  const within = `At its lowest ${kg(lowest[0])} to ${kg(lowest[4])} ${unit} are left in 8 draws of 10`
+  if (underFloor === null) return `${within}.`
+  const of100 = Math.round(100 * underFloor)
+  const count = of100 === 0 && underFloor > 0 ? "fewer than 1" : of100 === 0 ? "none" : String(of100)
+  return `${within}; in ${count} of 100 less than your floor.`
 }
 
 function refillWords({refill, noRefill}: HowSure, first: number): string {

@@ -18,6 +18,7 @@ const input: HowSureInput = {
   values: balanceDefaults,
   likely: {},
   factor: 1,
+  floor: null,
   sugarError: 0.05,
   factorError: 0.15,
   ...ASSUMED,
@@ -64,15 +65,15 @@ describe("random numbers", () => {
 
 describe("the study of how sure", () => {
   const parts = [drawPart(input, 0, 1000)]
-  const found = howSure(parts)
+  const found = howSure(parts, 1000)
 
   it("gives the same however the draws are shared out, and again with the same seed", () => {
-    expect(howSure([drawPart(input, 400, 1000), drawPart(input, 5, 400), drawPart(input, 0, 5)])).toEqual(
-      found,
-    )
+    expect(
+      howSure([drawPart(input, 400, 1000), drawPart(input, 5, 400), drawPart(input, 0, 5)], 1000),
+    ).toEqual(found)
   })
   it("differs with another seed", () => {
-    expect(howSure([drawPart({...input, seed: 8}, 0, 1000)])).not.toEqual(found)
+    expect(howSure([drawPart({...input, seed: 8}, 0, 1000)], null)).not.toEqual(found)
   })
   it("is the plain balance when nothing is in doubt", () => {
     const course = dailyBalance(
@@ -83,10 +84,15 @@ describe("the study of how sure", () => {
       balanceDefaults,
       emptyCourse(365),
     )
-    const sure = howSure([drawPart(certain, 0, 20)])
+    const sure = howSure([drawPart(certain, 0, 20)], null)
     for (const quantile of sure.picked) expect(quantile).toBeCloseTo(course.picked[364]!, 9)
     expect(sure.refill).toEqual([240, 240, 240, 240, 240]) // day 241 counted from 1: 29 August
     expect(sure.noRefill).toBe(0)
+    const least = Math.min(...course.reserve)
+    for (const quantile of sure.lowest) expect(quantile).toBeCloseTo(least, 9)
+    expect(sure.underFloor).toBe(null)
+    const under = (floor: number) => howSure([drawPart(certain, 0, 20)], floor).underFloor
+    expect([under(least + 1), under(least)]).toEqual([1, 0])
     expect(sure.singles).toHaveLength(12)
     // Stores are kept in single precision, about 7 digits.
     for (const single of sure.singles)
@@ -105,6 +111,11 @@ describe("the study of how sure", () => {
     expect(lower).toBeLessThan(6363)
     expect(upper).toBeGreaterThan(6363)
   })
+  it("counts the draws whose lowest store lies under the floor, as its quantiles do", () => {
+    const under = (floor: number) => howSure(parts, floor).underFloor!
+    for (const [i, share] of [0.1, 0.25, 0.5, 0.75, 0.9].entries())
+      expect(Math.abs(under(found.lowest[i]!) - share)).toBeLessThan(0.002)
+  })
   it("draws a crop value from its likely range, and from 20 % either way where it has none", () => {
     const {inputs} = drawPart({...input, likely: {Spear_dry: [0.065, 0.1], Cut_rate: [0.02, 0.03]}}, 0, 500)
     const drawn = (name: (typeof inputNames)[number]) =>
@@ -120,7 +131,7 @@ describe("the study of how sure", () => {
     within("Cut_rate", 0.0125, 0.03) // 0.0125 was typed below its likely range
   })
   it("names the one input that is in doubt as the whole of the width", () => {
-    const only = howSure([drawPart({...certain, factorError: 0.2}, 0, 400)])
+    const only = howSure([drawPart({...certain, factorError: 0.2}, 0, 400)], null)
     expect(only.pickedFrom[0]).toMatchObject({name: "own record"})
     // The crop is the factor times a constant: its correlation with it is 1; the others are chance, 1/√400 = 0.05.
     expect(only.pickedFrom[0]!.share).toBeGreaterThan(0.9)
