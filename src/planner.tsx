@@ -279,6 +279,8 @@ export async function startPlanner(root: Root, inside: Handed | null, isFirstVis
         tell(`${chosen.name} was not opened. ${reading.refused}. What was open is as it was.`)
       else {
         const was = replacedBy(reading.document, chosen.name)
+        tell(`Opening ${reading.document.name}: working out its sheets.`) // of a large farm that takes its time
+        await new Promise<void>(onceDrawn)
         openOther(reading.document)
         replaced = store.getState().document === reading.document ? was : null
         const said = await keepCopy(reading.document, `opened ${chosen.name}`)
