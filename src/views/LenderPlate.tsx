@@ -1,5 +1,5 @@
 import {memo, useState} from "react"
-import {sentenceText, shownIn} from "../editor/display"
+import {shownIn} from "../editor/display"
 import type {Store} from "../editor/store"
 import type {Risk} from "../studies/risk"
 import type {CellAddress, Part, Region} from "../workbook/document"
@@ -44,12 +44,11 @@ export const LenderPlate = memo(function LenderPlate({
   onOpen,
 }: Props) {
   const {name, season, reading} = store.getState().document
-  const lines = page.lines.map((line) => ({...line, text: sentenceText(line.text, page.region)}))
   return (
     <div className="lender">
-      <EachPage plan={`${season ? `${name}, ${season}` : name}. ${lines[1]?.text ?? ""}`} />
+      <EachPage plan={`${season ? `${name}, ${season}` : name}. ${page.lines[1]?.text ?? ""}`} />
       <dl className="five">
-        {lines.map((line, i) => (
+        {page.lines.map((line, i) => (
           <div key={line.name}>
             <dt>{line.name}</dt>
             <dd>

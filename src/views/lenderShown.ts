@@ -1,3 +1,4 @@
+import {sentenceText} from "../editor/display"
 import {lenderLists, type LenderLists} from "../editor/lenderLists"
 import type {Store} from "../editor/store"
 import {coverAtPace} from "../studies/coverAtPace"
@@ -17,7 +18,7 @@ export function lenderShown(store: Store): LenderShown | null {
   const sheet = sheetWith(document, "page line")
   if (cell.sheet !== sheet) return null
   if (!held.has(document)) {
-    const page = lenderOf(store.workbook)
+    const page = inRegion(lenderOf(store.workbook))
     held.set(
       document,
       page && {page, lists: lenderLists(store.workbook, sheet), atPace: coverAtPace(store.workbook)},
@@ -25,4 +26,12 @@ export function lenderShown(store: Store): LenderShown | null {
   }
   return held.get(document)!
 }
+/** The page with the sentences of its formulas as its region shows them. */
+function inRegion(page: LenderPage | null): LenderPage | null {
+  if (page === null) return null
+  const shown = (sentence: string) => sentenceText(sentence, page.region)
+  const lines = page.lines.map((line) => ({...line, text: shown(line.text)}))
+  return {...page, lines, stress: shown(page.stress)}
+}
+
 const held = new WeakMap<Document, LenderShown | null>()
