@@ -4,6 +4,7 @@ import type {CellAddress} from "../../workbook/document"
 import type {PlantingSpears, SpearSizes} from "../../workbook/spears"
 import {Rules} from "./marks"
 import {PictureWalk} from "./PictureWalk"
+import {textWidth} from "./placing"
 import {spearLayout} from "./spearLayout"
 import {spearSentence, spearTitle} from "./spearWords"
 import {useWidth} from "./useWidth"
@@ -21,17 +22,20 @@ export function SpearSize({
   one,
   sizes,
   isAlone,
+  width: given,
   onGo,
 }: {
   one: PlantingSpears
   sizes: SpearSizes
   /** Then the finding of the page is its title. */
   isAlone: boolean
+  /** px; else that of its place. */
+  width?: number
   onGo?: (at: CellAddress) => void
 }) {
   const [place, measured] = useWidth()
   const plot = useId()
-  const layout = spearLayout(one, sizes, measured ?? FIRST_WIDTH)
+  const layout = spearLayout(one, sizes, given ?? measured ?? FIRST_WIDTH)
   const {width, height, left, right, top, base, limit, latest, between, meets, band} = layout
   const sentence = spearSentence(one, sizes)
   const stops = layout.dots.map(({x, y}, i) => {
@@ -71,7 +75,12 @@ export function SpearSize({
         {layout.weeks.map(({x, text}) => (
           <g key={text}>
             <path className="hair" d={`M${x} ${base}v5`} />
-            <text className="quiet" x={x} y={base + 19} textAnchor={x > right - 24 ? "end" : "middle"}>
+            <text
+              className="quiet"
+              x={Math.min(x, width - textWidth(text) / 2)}
+              y={base + 19}
+              textAnchor="middle"
+            >
               {text}
             </text>
           </g>

@@ -2,6 +2,7 @@ import {renderToStaticMarkup} from "react-dom/server"
 import {expect, it} from "vitest"
 import {dayOf} from "../../../functions/calendar"
 import {lineSpread} from "../../../functions/spear/lineSpread"
+import {textWidth} from "../../../src/views/pictures/placing"
 import {SpearSize} from "../../../src/views/pictures/SpearSize"
 import {spearLayout} from "../../../src/views/pictures/spearLayout"
 import type {PlantingSpears, SpearSizes} from "../../../src/workbook/spears"
@@ -50,4 +51,21 @@ it("keeps the band within the picture where the means scatter so that it reaches
   expect(group).toBe(id)
   expect(rect).toBe(`<rect x="${left}" y="${top}" width="${right - left}" height="${base - top}">`)
   expect(inside!.match(/<path/g)).toHaveLength(drawn.match(/class="band/g)!.length)
+})
+
+it.each([300, 358, 480])("keeps the days under its axis apart and within the picture, at %d px", (width) => {
+  for (let days = 20; days < 48; days++) {
+    const ahead = {...one, lastDay: start + days}
+    const drawn = renderToStaticMarkup(
+      <SpearSize one={ahead} sizes={{...sizes, plantings: [ahead]}} width={width} isAlone />,
+    )
+    const words = [...drawn.matchAll(/x="([\d.]+)" y="\d+" text-anchor="middle">(\d+ \w{3})</g)].map(
+      ([, x, text]) => ({x: Number(x), half: textWidth(text!) / 2}),
+    )
+    expect(words.length).toBeGreaterThan(1)
+    for (const [i, {x, half}] of words.entries()) {
+      expect(x + half).toBeLessThanOrEqual(width)
+      if (i > 0) expect(x - half).toBeGreaterThan(words[i - 1]!.x + words[i - 1]!.half)
+    }
+  }
 })
