@@ -177,7 +177,7 @@ function headingOf(
   const above = under
     ? [`; above its day, the share under ${under}`, "; above, the share under the limit"]
     : [""]
-  return spears + (above.find((words) => textWidth(spears + words) <= width) ?? "; above, thin ones")
+  return spears + (above.find((words) => textWidth(spears + words) <= width) ?? "; above, share of thin")
 }
 
 /** Days along and means upwards, on scales that hold every planting that was measured, and the limit. */
