@@ -60,7 +60,15 @@ import {NeedsPlate} from "./NeedsPlate"
 import {ReplantPlate} from "./ReplantPlate"
 import {replantShown} from "./replantShown"
 import {WeekPlate} from "./WeekPlate"
-import {asOfDay, coldChainShown, needsShown, shedDayShown, typedFirst, weekShown} from "./weekShown"
+import {
+  asOfDay,
+  coldChainShown,
+  needsShown,
+  shedDayShown,
+  typedFirst,
+  uncountedShown,
+  weekShown,
+} from "./weekShown"
 import {WhereFrom} from "./WhereFrom"
 import {VersionOffer} from "./VersionOffer"
 import {VersionsPanel} from "./VersionsPanel"
@@ -138,7 +146,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
     : week
       ? weekFinding(week)
       : needs
-        ? needsFinding(needs, asOfDay(store), decimalOf(document))
+        ? needsFinding(needs, asOfDay(store), decimalOf(document), uncountedShown(store))
         : replant
           ? replantFinding(replant.field, replant.replanting.money.little, regionOf(document))
           : fieldLife
@@ -281,6 +289,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
                 <NeedsPlate
                   store={store}
                   needs={needs}
+                  uncounted={uncountedShown(store)}
                   cold={coldChainShown(store)}
                   asOf={asOfDay(store)}
                   region={regionOf(document)}

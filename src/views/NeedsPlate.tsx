@@ -29,6 +29,7 @@ function heaviestDay({workbook}: Store, from: number): number {
 export const NeedsPlate = memo(function NeedsPlate({
   store,
   needs,
+  uncounted,
   cold,
   asOf,
   region,
@@ -36,6 +37,8 @@ export const NeedsPlate = memo(function NeedsPlate({
 }: {
   store: Store
   needs: readonly WeekNeeds[]
+  /** Plantings that are cut and have no part in the needs. */
+  uncounted: readonly string[]
   cold: ColdChain | null
   asOf: number | null
   region: Region
@@ -45,6 +48,7 @@ export const NeedsPlate = memo(function NeedsPlate({
   if (needs.length === 0) return null
   const isPast = ({from}: WeekNeeds) => asOf !== null && from + 7 <= asOf
   const coming = needs.filter((one) => !isPast(one))
+  const forWhat = uncounted.length ? "what is counted" : "every week to come"
   const whole = (value: number) => numberText(value, 0, decimal)
   const tenths = (value: number) => numberText(value, 1, decimal)
   return (
@@ -54,7 +58,7 @@ export const NeedsPlate = memo(function NeedsPlate({
           coming,
           (short) => `${whole(short)} ${short === 1 ? "cutter" : "cutters"} short`,
           whole,
-          "Cutters enough for every week to come",
+          `Cutters enough for ${forWhat}`,
         )}
         measures="cutters on the busiest day of each week"
         needs={needs.map((one) => ({
@@ -75,7 +79,7 @@ export const NeedsPlate = memo(function NeedsPlate({
           coming.map(({week, over}) => ({week, short: over})),
           (over) => `${tenths(over)} kW over what is fitted`,
           tenths,
-          "Cold enough for every week to come",
+          `Cold enough for ${forWhat}`,
         )}
         measures="kW on the heaviest day of each week"
         needs={needs.map((one) => ({

@@ -2,6 +2,7 @@ import type {Store} from "../editor/store"
 import {sheetWith, type Document} from "../workbook/document"
 import {namesIn, numberNamed} from "../workbook/names"
 import {coldChainOf, type ColdChain} from "../workbook/coldChain"
+import {planOf} from "../workbook/plan"
 import {needsOf, weekOf, type SeasonWeek, type WeekNeeds} from "../workbook/season"
 import {shedDayOf, type ShedDay} from "../workbook/shedDay"
 
@@ -12,6 +13,14 @@ export const weekShown = (store: Store): SeasonWeek | null =>
 /** The needs of each week when their sheet is open; null on other sheets. */
 export const needsShown = (store: Store): readonly WeekNeeds[] | null =>
   shown(store, "need from", needs, () => needsOf(store.workbook))
+
+/** The plantings that are cut and have no part in those needs, since their crops are not known. */
+export const uncountedShown = (store: Store): readonly string[] =>
+  shown(store, "need from", uncounted, () =>
+    (planOf(store.workbook)?.rows ?? []).flatMap(({planting, closes, crop}) =>
+      closes !== null && crop === null ? planting : [],
+    ),
+  ) ?? []
 
 /** The cold chain, when the sheet of the needs is open; null on other sheets. */
 export const coldChainShown = (store: Store): ColdChain | null =>
@@ -51,6 +60,7 @@ const TYPED_FIRST = [
 
 const weeks = new WeakMap<Document, SeasonWeek | null>()
 const needs = new WeakMap<Document, readonly WeekNeeds[] | null>()
+const uncounted = new WeakMap<Document, readonly string[] | null>()
 const chains = new WeakMap<Document, ColdChain | null>()
 const shedDays = new WeakMap<Document, ShedDay | null>()
 

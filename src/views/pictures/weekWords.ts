@@ -125,11 +125,12 @@ export function shedFinding(shed: ShedDay, region: Region): string {
 /** Whether a number as it is shown tells of something. */
 const isSeen = (text: string) => /[1-9]/.test(text)
 
-/** The weeks of cutting that are short of people or of cold, from a day on. */
+/** The weeks of cutting that are short of people or of cold, from a day on. What plantings of unknown crop need is not in it. */
 export function needsFinding(
   needs: readonly WeekNeeds[],
   asOf: number | null,
   decimal: Decimal = ".",
+  uncounted: readonly string[] = [],
 ): string {
   if (needs.length === 0) return "No week of cutting is planned yet."
   const coming = needs.filter(({from}) => asOf === null || from + 7 > asOf)
@@ -137,7 +138,7 @@ export function needsFinding(
   const kW = (one: (typeof lacks)[number]) => numberText(one.over, 1, decimal)
   const short = lacks.filter((one) => one.short > 0)
   const over = lacks.filter((one) => one.over > 0 && isSeen(kW(one)))
-  const unknown = unknownNeeds(coming)
+  const unknown = [unknownNeeds(coming), uncountedNeeds(uncounted)].filter(Boolean).join(" ")
   if (short.length === 0 && over.length === 0)
     return unknown || "People and cold are enough for every week to come."
   const worst = (some: typeof lacks, of: (one: (typeof lacks)[number]) => number) =>
@@ -160,6 +161,13 @@ export function needsFinding(
     : ""
   const found = `${said.join("; ")}${more}.`.replace(/^./, (letter) => letter.toUpperCase())
   return unknown ? `${found} ${unknown}` : found
+}
+
+/** "Long Acre is not counted: its crop is not known yet." */
+function uncountedNeeds(plantings: readonly string[]): string {
+  if (plantings.length === 0) return ""
+  const [are, their] = plantings.length === 1 ? ["is", "its crop is"] : ["are", "their crops are"]
+  return `${firstInARow(plantings)} ${are} not counted: ${their} not known yet.`
 }
 
 /** The sentence on what is not known of some week, so that nobody takes it for enough; "" where all is. */

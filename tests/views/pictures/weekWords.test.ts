@@ -165,6 +165,14 @@ describe("the finding of the packing list", () => {
 
 describe("the finding of the needs", () => {
   const asOf = day("2026-05-25")
+  it("names the plantings that are not counted, and calls nothing enough beside them", () => {
+    expect(needsFinding([need(22)], asOf, ".", ["Long Acre"])).toBe(
+      "Long Acre is not counted: its crop is not known yet.",
+    )
+    expect(needsFinding([need(22, {short: 2})], asOf, ".", ["Long Acre", "Home Strip"])).toMatch(
+      /2 cutters short .* Long Acre and Home Strip are not counted: their crops are not known yet\.$/,
+    )
+  })
   it("is that all is enough, whatever past weeks lacked", () =>
     expect(needsFinding([need(20, {short: 9}), need(22)], asOf)).toBe(
       "People and cold are enough for every week to come.",
