@@ -73,6 +73,15 @@ describe("a change in the week, the crew and the shed of hollow-brook-farm.json"
     expect(cellOf("Season plan", "Sand Piece", "fern days")).toMatchObject({code: "#N/A"})
   })
 
+  it("says when a planting opens until it does, and asks for no spears before", () => {
+    const {workbook, at, cellOf} = changed()
+    const asOf = at("Named values", "As_of", "Value")
+    enter(workbook, [asOf, "2026-04-26"]) // Well Field opens on 27 April, and no spears were measured there
+    expect(cellOf("This week", "Well Field", "What to do")).toBe("Opens on 27 Apr")
+    enter(workbook, [asOf, "2026-04-27"])
+    expect(cellOf("This week", "Well Field", "What to do")).toBe("Count spears")
+  })
+
   it("packs by the median that goes with the mean of spears measured, or with their week", () => {
     // Of a lognormal the mean is the median times exp(spread²/2) (Abramowitz & Stegun, 26.1, from memory).
     const {workbook, at, cellOf} = changed()
