@@ -252,4 +252,4 @@ function numberAs(written: string, taken: Decimal | null, unit: string | null): 
 }
 
 /** Whether a field is a number without a unit behind it. */
-const isBareNumber = (text: string) => /^\s*[-+\u2212]?[\d.,\s]+$/.test(text) && /\d/.test(text)
+const isBareNumber = (text: string) => /^\s*[-+\u2212]?[\d.,\s'\u2019]+$/.test(text) && /\d/.test(text)

@@ -243,7 +243,7 @@ const unitWords = ({unit, format}: CellColumn, region: Region) => {
   return unit ? `a number in ${measureOf(unit, region).unit}${asPercent}` : "a number"
 }
 
-const GROUPED = /^[1-9]\d{0,2}([ ,])\d{3}(\1\d{3})*(\.\d+)?$/
+const GROUPED = /^[1-9]\d{0,2}([ ,'])\d{3}(\1\d{3})*(\.\d+)?$/
 
 /** A number as it is stored, a refusal, or null when the text is not like a number at all. */
 function readNumber(text: string, column: CellColumn, region: Region): number | {refused: string} | null {
@@ -251,11 +251,12 @@ function readNumber(text: string, column: CellColumn, region: Region): number | 
   const bare = withoutCurrency(text, column, region)
   const inches = measure.unit === "in" ? readFraction(bare) : null
   if (inches !== null) return storedNumber(inches, measure)
-  const parts = /^([-+\u2212]?)((?:\d|[.,]\d)[\d.,\s]*?(?:[eE][-+]?\d+)?)\s*([^\d\s.,].*)?$/.exec(bare)
+  const parts =
+    /^([-+\u2212]?)((?:\d|[.,]\d)[\d.,\s'\u2019]*?(?:[eE][-+]?\d+)?)\s*([^\d\s.,'\u2019].*)?$/.exec(bare)
   if (!parts || holdsWords(column)) return null
   const [, sign, written, typedUnit = ""] = parts
   // From here on with a point before decimals, as it is stored.
-  const digits = swapped(written!.replace(/\s/g, " ").trim(), region)
+  const digits = swapped(written!.replace(/\s/g, " ").replaceAll("\u2019", "'").trim(), region)
   const hasSign = bare !== text
   const unit = withMoney(
     hasSign && typedUnit.startsWith("/") ? region.currency + typedUnit : typedUnit,
@@ -277,7 +278,7 @@ function readNumber(text: string, column: CellColumn, region: Region): number | 
       `“${swapped(digits, region)}” could be ${readings.map((one) => swapped(one, region)).join(" or ")}; type a ${decimal} for decimals, or leave the ${group} out`,
     )
   }
-  const plain = GROUPED.test(digits) ? digits.replace(/[ ,]/g, "") : digits
+  const plain = GROUPED.test(digits) ? digits.replace(/[ ,']/g, "") : digits
   if (!/^(\d+\.?\d*|\.\d+)([eE][-+]?\d+)?$/.test(plain) || (/\d/.test(unit) && !isUnit))
     return holdsNumbers(column) ? {refused: `“${text}” is not one number`} : null
   if (!isUnit)
@@ -344,8 +345,11 @@ function within(value: number, {heading, unit, rule, format}: CellColumn, region
 const MONTH_NAMES =
   "january february march april may june july august september october november december".split(" ")
 
+/** A day as other programs write it, with the time at which it begins. */
+const MIDNIGHT = /(?<=\d)[T\s]\s*00?:00(:00(\.0+)?)?$/
+
 function readDate(text: string, column: CellColumn, year: number, {dates}: Region): Entry {
-  const read = dateIn(text, year, dates)
+  const read = dateIn(text.replace(MIDNIGHT, ""), year, dates)
   if (read === null) return {refused: `“${text}” is not a date; type 25 Apr or 2026-04-25`}
   if (typeof read === "object") {
     const [one, other] = [dateText(read.dayFirst), dateText(read.monthFirst)]

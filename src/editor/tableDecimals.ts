@@ -2,10 +2,10 @@ import type {Decimal} from "../workbook/region"
 import {numberText} from "./display"
 import type {Question, Store} from "./store"
 
-/** A number with decimals behind the sign; the other sign may part its thousands. */
+/** A number with decimals behind the sign; the other sign, a space or an apostrophe may part its thousands. */
 const DECIMAL = {
-  ",": /^[-+\u2212]?(\d+|[1-9]\d{0,2}(\.\d{3})+),\d+$/,
-  ".": /^[-+\u2212]?(\d+|[1-9]\d{0,2}(,\d{3})+)\.\d+$/,
+  ",": /^[-+\u2212]?(\d+|[1-9]\d{0,2}([.\s'\u2019]\d{3})+),\d+$/,
+  ".": /^[-+\u2212]?(\d+|[1-9]\d{0,2}([,\s'\u2019]\d{3})+)\.\d+$/,
 }
 
 /** A number that may be one with groups of thousands behind the sign. */
@@ -13,12 +13,17 @@ const GROUPED = {",": /^[-+\u2212]?[1-9]\d{0,2}(,\d{3})+$/, ".": /^[-+\u2212]?[1
 
 const OTHER = {",": ".", ".": ","} as const
 
+/** A number as a table may have it, with the sign of money before it and a unit behind: "€ ", "1 204,5", "/kg". */
+const NUMBER =
+  /^\s*(\p{Sc}\s*)?([-+\u2212]?\d[\d.,]*(?:[\s'\u2019]\d{3}(?!\d)[\d.,]*)*)(\s*[^\d\s.,]\D*)?\s*$/u
+
 /** A number of a table whose decimals stand behind `taken`, with the workbook's sign there; null where it needs none. */
-export function withOwnDecimal(number: string, taken: Decimal | null): string | null {
-  if (taken === null) return null
+export function withOwnDecimal(text: string, taken: Decimal | null): string | null {
+  const [, money = "", number, unit = ""] = NUMBER.exec(text) ?? []
+  if (taken === null || number === undefined) return null
   const own = OTHER[taken]
   const isOther = DECIMAL[taken].test(number) || GROUPED[own].test(number)
-  return isOther ? number.replaceAll(own, "").replace(taken, own) : null
+  return isOther ? money + number.replaceAll(own, "").replace(taken, own) + unit : null
 }
 
 /** A date parted by points, which are no decimals: "25.05.2026", "25.5.". */
@@ -46,8 +51,8 @@ export function otherDecimal(rows: readonly (readonly string[])[], own: Decimal)
 const numbersIn = (rows: readonly (readonly string[])[]) =>
   rows
     .flat()
-    .map((text) => text.trim())
-    .filter((text) => /^[-+\u2212]?\d[\d.,]*$/.test(text) && !POINTED_DATE.test(text))
+    .flatMap((text) => NUMBER.exec(text)?.[2] ?? [])
+    .filter((text) => !POINTED_DATE.test(text))
 
 /**
  * A number of a table that can be read two ways, as 1,500 can, where none of the table tells which sign stands before decimals;
@@ -55,13 +60,10 @@ const numbersIn = (rows: readonly (readonly string[])[]) =>
  */
 export function twoNumbers(rows: readonly (readonly string[])[], own: Decimal): string | null {
   if (otherDecimal(rows, own) !== null) return null
-  const bare = rows.map((row) => row.map((text) => NUMBER_WITH_UNIT.exec(text)?.[1] ?? text))
-  const numbers = numbersIn(bare)
+  const numbers = numbersIn(rows)
   const tells = (text: string) => text.includes(own) || text.split(OTHER[own]).length > 2
   return numbers.some(tells) ? null : (numbers.find((text) => GROUPED[OTHER[own]].test(text)) ?? null)
 }
-
-const NUMBER_WITH_UNIT = /^\s*([-+\u2212]?\d[\d.,]*)(?![\d.,])\s*\D/
 
 /** The question which of the two it is; `again` reads the table anew with the answer, which holds for this table alone. */
 export function whichDecimal(

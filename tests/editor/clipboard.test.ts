@@ -145,6 +145,27 @@ describe("pasting", () => {
     expect(pastingOf(at("B1"), elsewhere("6,5\n2.5")).failed).toHaveLength(1)
   })
 
+  it("takes them in the thousands, units and money of other regions too", () => {
+    const pasted = (...lines: string[]) => {
+      const store = at("B1")
+      pasteTable(store, elsewhere(lines.join("\n")))
+      return rows(store)
+        .map((row) => row[1])
+        .slice(0, lines.length)
+    }
+    expect(pasted("6,5 ha", "12,25", "1 ha")).toEqual([6.5, 12.25, 1])
+    const kg = (...lines: string[]) => {
+      const store = at("A1")
+      store.turn(choose({sheet: 1, row: 0, col: 0}))
+      pasteTable(store, elsewhere(lines.join("\n")))
+      return rows(store, 1).map((row) => row[0])
+    }
+    expect(kg("1\u00a0204,5", "1\u202f310", "12 310,25")).toEqual([1204.5, 1310, 12310.25])
+    expect(kg("1'204,5", "1\u2019310", "2,5 %")).toEqual([1204.5, 1310, 0.025])
+    expect(otherDecimal([["\u20ac 1 204,50"]], ".")).toBe(",")
+    expect(otherDecimal([["1 204,5", "1 204.5"]], ".")).toBeNull()
+  })
+
   it("asks once what a sign is that may part thousands or decimals, where no number tells", () => {
     const pasted = (text: string) => {
       const store = at("A1")
