@@ -17,7 +17,7 @@ interface Props {
   onDone: () => void
 }
 
-/** Acts on the chosen cells that have a key too, or need more to be said. Opened by its button, Shift+F10 or the menu key. */
+/** Acts on the chosen cells that have a key too, or need more to be said. Opened by its button, Shift+F10, the menu key or the mouse's second button. */
 export function MoreActs({store, onDone}: Props) {
   const state = useEditor(store)
   const {showsActs: isOpen, only} = state

@@ -13,7 +13,7 @@ import {isSameCell, type CellAddress} from "../workbook/document"
  * typed would land in another cell.
  */
 export function useSheetPointer(store: Store, sheet: number, focus: () => void) {
-  const dragging = useRef(false)
+  const dragging = useRef<Drag | null>(null)
   const onFocus = ({target}: FocusEvent) => {
     const at = cellOf(target, sheet)
     if (!at || dragging.current || store.getState().editing) return
@@ -35,8 +35,8 @@ export function useSheetPointer(store: Store, sheet: number, focus: () => void) 
     const at = pointerType === "mouse" ? null : cellOf(target, sheet)
     const {cell, reach, editing, awaitsCorner} = store.getState()
     tapped.current = at && isSameCell(at, cell) && !reach && !editing && !awaitsCorner ? at : null
-    const isCell = pointerType === "mouse" && button === 0 && cellOf(target, sheet) !== null
-    dragging.current = isCell && !isPointing(store.getState())
+    const drags = pointerType === "mouse" && button === 0 && !isPointing(store.getState())
+    dragging.current = drags ? dragFrom(target, sheet) : null
   }
   // While a formula waits for a reference the mouse points: the line keeps the keyboard's focus, the grid hears nothing.
   const widens = useRef(false)
@@ -86,13 +86,27 @@ export function useSheetPointer(store: Store, sheet: number, focus: () => void) 
       return
     }
     if (!dragging.current || !(buttons & 1)) return
-    const at = cellOf(target, sheet)
     const {cell: now, reach, editing} = store.getState()
     const far = reach ?? now
-    if (at && !editing && (at.row !== far.row || at.col !== far.col)) store.turn(reachTo(at.row, at.col))
+    const at = draggedTo(dragging.current, target, sheet)
+    const [row, col] = [at.row ?? far.row, at.col ?? far.col]
+    if (!editing && (row !== far.row || col !== far.col)) store.turn(reachTo(row, col))
+  }
+  // As the menu key does, and a finger that rests, which hears of itself elsewhere.
+  const onContextMenu = (event: MouseEvent) => {
+    const at = cellOf(event.target, sheet)
+    if (
+      !at ||
+      store.getState().editing ||
+      (event.nativeEvent as globalThis.PointerEvent).pointerType === "touch"
+    )
+      return
+    event.preventDefault()
+    if (!isIn(chosenBlock(store.getState()), at)) store.turn(choose(at))
+    store.turn(() => ({showsActs: true}))
   }
   useEffect(() => {
-    const end = () => (dragging.current = false)
+    const end = () => (dragging.current = null)
     window.addEventListener("mouseup", end)
     return () => window.removeEventListener("mouseup", end)
   }, [])
@@ -103,7 +117,26 @@ export function useSheetPointer(store: Store, sheet: number, focus: () => void) 
     onMouseDownCapture: onMouseDown,
     onMouseMove,
     onClick,
+    onContextMenu,
   }
+}
+
+/** What is chosen while the mouse is dragged: by where it began. */
+type Drag = "cells" | "rows" | "columns"
+
+function dragFrom(target: EventTarget, sheet: number): Drag | null {
+  if (cellOf(target, sheet)) return "cells"
+  if (rowOf(target) !== null) return "rows"
+  const isEdge = (target as Element).closest(".ag-header-cell-resize") !== null
+  return columnOf(target) !== null && !isEdge ? "columns" : null
+}
+
+/** The row and column that a drag has come to; null where it tells of none. */
+function draggedTo(drag: Drag, target: EventTarget, sheet: number) {
+  const at = cellOf(target, sheet)
+  const row = drag === "columns" ? null : (at?.row ?? (drag === "rows" ? rowOf(target) : null))
+  const col = drag === "rows" ? null : (at?.col ?? (drag === "columns" ? columnOf(target) : null))
+  return {row, col}
 }
 
 function leaveFocus(event: MouseEvent) {

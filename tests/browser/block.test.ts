@@ -54,6 +54,41 @@ it("chooses the same rectangle by dragging, by Shift and a click, by keys and by
   expect(trouble).toEqual([])
 })
 
+it("chooses rows and columns by dragging over their numbers and letters", async () => {
+  const {page, trouble, sheet, chosen} = await openPrices()
+  await sheet.choose(1, "Price")
+  const drag = async (from: string, to: string) => {
+    await page.locator(from).hover()
+    await page.mouse.down()
+    await page.locator(to).hover()
+    await page.mouse.up()
+    return chosen()
+  }
+  const number = (row: number) => `[row-index="${row - 1}"] .ag-cell[col-id="row"]`
+  expect(await drag(number(3), number(6))).toBe("A3:C6")
+  expect(await drag(number(6), '[row-index="4"] .ag-cell[col-id="2"]')).toBe("A5:C6") // over its cells too
+  expect(await drag('.ag-header-cell[col-id="2"] .heading', '.ag-header-cell[col-id="1"] .heading')).toBe(
+    "B1:C10",
+  )
+  expect(trouble).toEqual([])
+})
+
+it("opens the acts on a cell, or on those chosen, by the mouse's second button", async () => {
+  const {page, trouble, sheet, chosen} = await openPrices()
+  const copy = page.getByRole("button", {name: /^Copy\b/}).first()
+  const ask = async (row: number) => {
+    await (await sheet.cell(row, "Price")).click({button: "right"})
+    await copy.waitFor()
+    await page.keyboard.press("Escape")
+    return chosen()
+  }
+  await sheet.choose(2, "Price")
+  await page.keyboard.press("Shift+ArrowDown")
+  expect(await ask(3)).toBe("B2:B3")
+  expect(await ask(5)).toBe("B5")
+  expect(trouble).toEqual([])
+})
+
 it("puts the keyboard on the row of an address that was not drawn yet", async () => {
   const {page, trouble, sheet, chosen} = await openPrices()
   await sheet.open("Pickings")
