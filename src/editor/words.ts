@@ -1,4 +1,12 @@
-import {COLUMN_FORMULA, type CellAddress, type Document, type Region} from "../workbook/document"
+import {
+  COLUMN_FORMULA,
+  isFormula,
+  type CellAddress,
+  type Content,
+  type Document,
+  type Region,
+  type Sheet,
+} from "../workbook/document"
 import type {Edit, Entry} from "../workbook/edit"
 import type {ExtraChange} from "../workbook/extras"
 import {cellText} from "../workbook/formula"
@@ -20,7 +28,43 @@ export function cellName(document: Document, at: CellAddress, rowName?: RowName)
 
 /** The same within a sentence: "close of Long Acre". */
 export const loweredName = (document: Document, at: CellAddress, rowName?: RowName): string =>
-  cellName(document, at, rowName).replace(/^./, (letter) => letter.toLowerCase())
+  loweredFirst(cellName(document, at, rowName))
+
+const loweredFirst = (words: string) => words.replace(/^./, (letter) => letter.toLowerCase())
+
+/**
+ * What tells a row from the others of its name, by its second cell, for every column behind that: ", plant 2", ", 23 Apr 2026".
+ * "" where no other row has the name.
+ */
+export function toldApart(
+  workbook: Pick<Workbook, "document" | "valueAt" | "isDateAt">,
+  at: CellAddress,
+): string {
+  const {document} = workbook
+  const sheet = document.sheets[at.sheet]!
+  const name = sheet.rows[at.row]?.[0] ?? null
+  if (at.col < 2 || name === null || isFormula(name) || !sharedNames(sheet).has(name)) return ""
+  const second = {...at, col: 1}
+  const column = columnAt(document, second)
+  const value = workbook.valueAt(second)
+  const isDate = workbook.isDateAt(second)
+  const text = isFault(value) ? "" : textOf(value, column, isDate)
+  if (text === "" || column === undefined) return ""
+  const isBare = typeof value === "number" && !isDate && !NAMING.has(column.format)
+  return `, ${isBare ? `${loweredFirst(column.heading)} ${text}` : text}`
+}
+
+/** The names that several rows of a sheet have in their first cells. */
+function sharedNames(sheet: Sheet): ReadonlySet<Content> {
+  const known = shared.get(sheet)
+  if (known) return known
+  const seen = new Set<Content>()
+  const several = new Set<Content>()
+  for (const [name = null] of sheet.rows) (seen.has(name) ? several : seen).add(name)
+  shared.set(sheet, several)
+  return several
+}
+const shared = new WeakMap<Sheet, ReadonlySet<Content>>()
 
 /**
  * Rows by the word, year or date that their first cell works out. A count there names nothing, since several rows may share it:

@@ -3,6 +3,7 @@ import {cellColumn} from "../editor/cellColumn"
 import {isUnknownLimit, NOT_MEASURED, textOf} from "../editor/display"
 import {measureOf} from "../editor/measures"
 import type {EditorState, Store} from "../editor/store"
+import {cellName, toldApart} from "../editor/words"
 import type {CellAddress, Column, Document} from "../workbook/document"
 import {columnAt, extraAt} from "../workbook/extras"
 import {referenceOf, tokens} from "../workbook/formula"
@@ -16,6 +17,8 @@ export interface CellView {
   readonly text: string
   /** The whole text for those who cannot see it cut off, and the sentence of an error. */
   readonly full: string
+  /** What the cell is called: "Sugar of North Bench, plant 2". */
+  readonly name: string
   /** The unit that goes with the text. */
   readonly unit: string
   readonly kind: CellKind | "total" | "next"
@@ -65,6 +68,7 @@ export function cellViewAt(store: Store, at: CellAddress): CellView {
     full: isFault(value)
       ? `${isUnknownLimit(value, own) ? `${NOT_MEASURED}:` : value.code} ${sentenceOf(value)}.`
       : text,
+    name: isTotal ? `${column.heading}, all rows` : cellName(document, at) + toldApart(store.workbook, at),
     kind,
     align:
       typing || (typeof value === "string" && column.kind !== "measured") || isWordColumn(column)

@@ -7,7 +7,6 @@ import type {
 } from "ag-grid-community"
 import {measureOf} from "../editor/measures"
 import type {SortedBy, Store} from "../editor/store"
-import {cellName} from "../editor/words"
 import type {Column, Document, Region} from "../workbook/document"
 import {columnLetters} from "../workbook/formula"
 import {regionOf} from "../workbook/region"
@@ -49,7 +48,7 @@ export function columnsOf(
     cellClass: `${column.starts ? "starts" : ""} ${isProse(column) ? "prose" : ""}`,
     ...(isProse(column) ? {wrapText: true, autoHeight: true} : {}),
     cellRenderer: CellText,
-    cellRendererParams: {shows: {store, sheet, col}},
+    cellRendererParams: {col},
     equals: sameView,
     // The state is read when a cell is drawn, so that columns need not be made anew for each key.
     valueGetter: ({data}) => cellViewAt(store, {sheet, row: data!.row, col}),
@@ -142,7 +141,7 @@ class RowNumber implements ICellRendererComp {
 }
 
 type CellParams = ICellRendererParams<SheetRow, CellView> & {
-  readonly shows: {readonly store: Store; readonly sheet: number; readonly col: number}
+  readonly col: number
 }
 
 /** The text of a cell. Its marks are drawn by style from the attributes that are set here on the cell. */
@@ -151,13 +150,10 @@ class CellText implements ICellRendererComp<SheetRow> {
   init(params: CellParams) {
     this.refresh(params)
   }
-  refresh({value, eGridCell, data, shows: {store, sheet, col}}: CellParams) {
+  refresh({value, eGridCell, col}: CellParams) {
     if (!value) return true
-    const {document} = store.getState()
-    const column = document.sheets[sheet]!.columns[col]!
     const note = value.note === null ? "" : `. Note: ${value.note}`
     write(this.#gui, value.text)
-    if (col === 0) eGridCell.setAttribute("role", value.text ? "rowheader" : "gridcell") // a blank heads nothing
     eGridCell.title = value.full === value.text ? "" : value.full
     const marks = {
       kind: value.kind,
@@ -179,13 +175,11 @@ class CellText implements ICellRendererComp<SheetRow> {
     eGridCell.setAttribute("aria-selected", String(value.chosen === "cell" || value.chosen === "block"))
     if (value.isFault) eGridCell.setAttribute("aria-invalid", "true")
     else eGridCell.removeAttribute("aria-invalid")
-    const row = data!.row
-    const name = row === TOTAL_ROW ? `${column.heading}, all rows` : cellName(document, {sheet, row, col})
     const said = value.full.replace(/\.$/, "") || "blank"
     const unit = value.unit && value.text && !value.isFault ? ` ${value.unit}` : ""
     eGridCell.setAttribute(
       "aria-label",
-      `${said}${unit}. ${name}. ${kindWords[value.kind] ?? value.kind}${note}`,
+      `${said}${unit}. ${value.name}. ${kindWords[value.kind] ?? value.kind}${note}`,
     )
     return true
   }

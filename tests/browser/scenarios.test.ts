@@ -124,7 +124,7 @@ it("enters a week, changes a width, keeps the name in view, fills a series and m
   expect(trouble).toEqual([])
 })
 
-it("says of every cell its value, unit, column, planting and kind, as a screen reader hears it", async () => {
+it("says of every cell its value, unit, column, planting, plant and kind, as a screen reader hears it", async () => {
   const {page, trouble, sheet} = await open()
   await sheet.open("Root samples")
   const said = await page
@@ -133,12 +133,12 @@ it("says of every cell its value, unit, column, planting and kind, as a screen r
   expect(said).toEqual([
     "North Bench. Planting. typed",
     "1. Plant of North Bench. typed",
-    "5 Mar 2026. Sampled of North Bench. measured",
-    "blank. Reading of North Bench. measured",
-    "470 mg/g. Sugar of North Bench. measured",
-    "470 mg/g. Sugar used of North Bench. worked out",
-    "laboratory. Method of North Bench. typed",
-    "dormant. Counts as of North Bench. worked out",
+    "5 Mar 2026. Sampled of North Bench, plant 1. measured",
+    "blank. Reading of North Bench, plant 1. measured",
+    "470 mg/g. Sugar of North Bench, plant 1. measured",
+    "470 mg/g. Sugar used of North Bench, plant 1. worked out",
+    "laboratory. Method of North Bench, plant 1. typed",
+    "dormant. Counts as of North Bench, plant 1. worked out",
   ])
   await sheet.open("Crowns")
   expect(await (await sheet.cell("Top Corner", "Sugar")).getAttribute("aria-label")).toBe(

@@ -2,12 +2,13 @@ import {compareBy} from "../../src/editor/commands/cases"
 import type {EditorState} from "../../src/editor/store"
 import {describe, expect, it} from "vitest"
 import {dayOf} from "../../functions/calendar"
-import {cellName, editName, movedFrom, rowNames, whatMoved} from "../../src/editor/words"
+import {cellName, editName, movedFrom, rowNames, toldApart, whatMoved} from "../../src/editor/words"
 import type {Column} from "../../src/workbook/document"
 import type {Edit} from "../../src/workbook/edit"
 import {originOf} from "../../src/workbook/trace"
 import type {Change, Value} from "../../src/workbook/value"
 import {Workbook} from "../../src/workbook/workbook"
+import {cellAt, column, documentOf, sheet} from "../workbook/documents"
 import {farm, inPlan, PLAN} from "./farm"
 
 const day = (text: string) => dayOf(`2026-${text}`)!
@@ -84,6 +85,37 @@ describe("the name of a cell", () => {
     const workbook = new Workbook({name: "x", sheets: [{name: "A", group: "g", columns, rows}]})
     const origin = originOf(workbook, {sheet: 0, row: 1, col: 1}, rowNames(workbook))
     expect(origin.inputs.map(({words}) => words)).toEqual(["Cash of 2026"])
+  })
+})
+
+describe("what tells rows of the same name apart", () => {
+  it("is their second cell, for the columns behind it", () => {
+    const workbook = new Workbook(
+      documentOf(
+        sheet(
+          "Samples",
+          [column("Planting"), column("Plant", {format: 0}), column("Sugar")],
+          [
+            ["Long Acre", 1, 400],
+            ["Long Acre", null, 410],
+            ["Sand Piece", 2, 500],
+            ["Long Acre", 3, 420],
+          ],
+        ),
+        sheet(
+          "Pickings",
+          [column("Planting"), column("Day", {format: "date"}), column("Weight")],
+          [
+            ["Long Acre", "2026-04-25", 12],
+            ["Long Acre", "=B1+2", 15],
+          ],
+        ),
+      ),
+    )
+    const apart = (address: string) => toldApart(workbook, cellAt(address))
+    expect(["C1", "C4"].map(apart)).toEqual([", plant 1", ", plant 3"])
+    expect(["A1", "B1", "C2", "C3", "C5"].map(apart)).toEqual(["", "", "", "", ""])
+    expect(["1!C1", "1!C2"].map(apart)).toEqual([", 25 Apr 2026", ", 27 Apr 2026"])
   })
 })
 

@@ -1,5 +1,6 @@
 import {expect, it} from "vitest"
 import {reachTo} from "../../src/editor/block"
+import {enterContent} from "../../src/editor/commands/cells"
 import {choose} from "../../src/editor/selection"
 import {createStore} from "../../src/editor/store"
 import {cellViewAt} from "../../src/views/cellView"
@@ -30,6 +31,16 @@ it("draws the line round the chosen block on its outer sides alone", () => {
     "b r",
   ])
   expect([edges("A2"), edges("B5"), cellViewAt(store, cellAt("C3")).chosen]).toEqual(["", "", "block"])
+})
+
+it("is another where its row is called otherwise, so that it is drawn and heard anew", () => {
+  const store = createStore(documentOf(sheet("Beds", ["Bed", "Plant", "Sugar"], [["East", 1, 400]])))
+  const name = () => cellViewAt(store, cellAt("C1")).name
+  expect(name()).toBe("Sugar of East")
+  store.run(enterContent(cellAt("A2"), "East"))
+  expect(name()).toBe("Sugar of East, plant 1")
+  store.run(enterContent(cellAt("A1"), "West"))
+  expect(name()).toBe("Sugar of West")
 })
 
 it("says of a limit without data that it is not measured yet; of other errors their code", () => {
