@@ -3,7 +3,7 @@ import {referenceOf, referenceText, tokens, type Corner, type Token} from "../wo
 import {decimalOf, type Decimal} from "../workbook/region"
 import {argumentSign} from "../workbook/screenFormula"
 import type {Place} from "./brackets"
-import {rowAfter, rowsShown} from "./selection"
+import {rowAfter, rowsToChoose} from "./selection"
 import type {Editing, EditorState, Turn} from "./store"
 import {cellName} from "./words"
 
@@ -55,7 +55,7 @@ export const pointStep =
     const clamp = (index: number, count: number) => Math.max(0, Math.min(index, count - 1))
     const to = {
       sheet,
-      row: clamp(rowAfter(state, row, down), rowsShown(document, sheet)),
+      row: clamp(rowAfter(state, row, down), rowsToChoose(state)),
       col: clamp(col + right, document.sheets[sheet]!.columns.length),
     }
     return pointAt(to, widens)(state)

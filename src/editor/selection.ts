@@ -6,6 +6,10 @@ import type {EditorState, Panel, Turn} from "./store"
 export const rowsShown = (document: Document, sheet: number) =>
   document.sheets[sheet]!.rows.length + (planSheet(document) === sheet ? 0 : 1)
 
+/** How many rows can be chosen: those that hold something and the next one, which a plan does not show. */
+export const rowsToChoose = ({document, cell}: Pick<EditorState, "document" | "cell">) =>
+  document.sheets[cell.sheet]!.rows.length + 1
+
 /** The rows that are shown on a sheet where not all are, or null. */
 export const onlyRows = ({only}: Pick<EditorState, "only">, sheet: number) =>
   only?.sheet === sheet ? only.rows : null
@@ -23,7 +27,7 @@ export const choose =
   (state) => {
     const sheet = clamp(to.sheet, state.document.sheets.length)
     const at = {...to, sheet}
-    const rows = rowsShown(state.document, sheet)
+    const rows = rowsToChoose({...state, cell: at})
     const cell = {
       sheet,
       row: shownRow(state, sheet, clamp(at.row, rows)),

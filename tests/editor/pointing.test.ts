@@ -151,10 +151,10 @@ describe("pointing by steps", () => {
     store.turn(pointStep(-1, 0))
     expect(line(store)).toBe("=C1|")
     for (let i = 0; i < 5; i++) store.turn(pointStep(1, 0))
-    expect(line(store)).toBe("=C2|")
-    store.turn(typeText("=C2+", 4))
+    expect(line(store)).toBe("=C3|") // the next row to fill
+    store.turn(typeText("=C3+", 4))
     store.turn(pointStep(0, 1))
-    expect(line(store)).toBe("=C2+E2|")
+    expect(line(store)).toBe("=C3+E2|")
   })
 
   it("widens to a range, and to the whole column", () => {
