@@ -21,6 +21,20 @@ const isDay = (day: number) => day >= 0 && day < LAST_DAY + 1
 
 /** A number with its thousands parted by a thin space and a fixed count of decimals, or as many as it has up to 9. */
 export function numberText(value: number, decimals?: number, decimal: Decimal = "."): string {
+  const form = `${decimals}${decimal}`
+  const known = texts.get(form) ?? new Map<number, string>()
+  const text = known.get(value) ?? formatted(value, decimals, decimal)
+  if (known.size >= MOST_TEXTS) known.clear()
+  known.set(value, text)
+  texts.set(form, known)
+  return text
+}
+
+/** Texts of numbers that were shown, by their form: a sheet that is drawn again asks for the same, and to format takes long. */
+const texts = new Map<string, Map<number, string>>()
+const MOST_TEXTS = 10_000 // of each form; chosen
+
+function formatted(value: number, decimals: number | undefined, decimal: Decimal): string {
   if (decimals === undefined && value !== 0 && Math.abs(value) < 1e-6)
     return withDecimal(String(value).replaceAll("-", "\u2212"), decimal)
   const format = decimals === undefined ? plain : fixed(decimals)

@@ -9,6 +9,7 @@ import {columnAt, extraAt} from "../workbook/extras"
 import {referenceOf, tokens} from "../workbook/formula"
 import {decimalOf, regionOf, type Decimal} from "../workbook/region"
 import {sentenceOf} from "../workbook/faults"
+import {MOST} from "../workbook/size"
 import {kindAt, type CellKind} from "../workbook/trace"
 import {isFault, type Value} from "../workbook/value"
 
@@ -41,27 +42,56 @@ export const sameView = (a: CellView, b: CellView) =>
 /** What a cell of the open sheet shows now. `row` -1 is the line of totals. */
 export function cellViewAt(store: Store, at: CellAddress): CellView {
   const state = store.getState()
-  const {document, cell, editing} = state
+  const {cell, editing} = state
+  const held = heldAt(store, at)
+  const typedAt = editing?.at ?? cell // while another sheet is open to point at, no cell of that is chosen
+  const isChosenRow = at.sheet === typedAt.sheet && at.row === typedAt.row && at.row !== TOTAL_ROW
+  const isChosen = isChosenRow && at.col === typedAt.col
+  const marks = {
+    chosen: isChosen ? "cell" : isInBlock(state, at) ? "block" : isChosenRow ? "row" : null,
+    edges: isInBlock(state, at) ? edgesOf(chosenBlock(state), at) : "",
+    reference: markedRanges(state).find((range) => covers(range, at))?.number ?? null,
+  } as const
+  if (!isChosen || !editing) return {...held, ...marks, typing: false}
+  const {text} = editing
+  return {...held, ...marks, typing: true, text, full: held.isFault ? held.full : text, align: "left"}
+}
+
+/** What a cell shows in a document, whatever is chosen or typed; worked out once for the document that is open. */
+type Held = Omit<CellView, "chosen" | "edges" | "typing" | "reference">
+
+function heldAt(store: Store, at: CellAddress): Held {
+  const {document} = store.getState()
+  let open = shown.get(store)
+  if (open?.document !== document || open.sheet !== at.sheet)
+    shown.set(store, (open = {document, sheet: at.sheet, cells: new Map()}))
+  const place = (at.row + 1) * MOST.columns + at.col
+  const held = open.cells.get(place) ?? heldNow(store, at)
+  open.cells.set(place, held)
+  return held
+}
+
+const shown = new WeakMap<
+  Store,
+  {readonly document: Document; readonly sheet: number; readonly cells: Map<number, Held>}
+>()
+
+function heldNow(store: Store, at: CellAddress): Held {
+  const {document} = store.getState()
   const sheet = document.sheets[at.sheet]!
   const column = columnAt(document, at)!
   const isTotal = at.row === TOTAL_ROW
   const isNext = at.row >= sheet.rows.length
   const value = isTotal ? totalOf(store, at, column.total) : isNext ? null : store.valueAt(at)
-  const typedAt = editing?.at ?? cell // while another sheet is open to point at, no cell of that is chosen
-  const isChosenRow = at.sheet === typedAt.sheet && at.row === typedAt.row && !isTotal
-  const isChosen = isChosenRow && at.col === typedAt.col
   const kind = isTotal ? "total" : isNext ? "next" : kindAt(document, at)
-  const typing = isChosen && editing !== null
   const region = regionOf(document)
   const own = isTotal ? column : cellColumn(document, at)!
-  const shown = textOf(value, own, !isTotal && store.workbook.isDateAt(at), region)
-  const text = typing
-    ? editing.text
-    : kind === "missing"
+  const text =
+    kind === "missing"
       ? "none"
       : isTotal && at.col === 0 && !column.total
         ? totalName(sheet.columns)
-        : shown
+        : textOf(value, own, !isTotal && store.workbook.isDateAt(at), region)
   return {
     text,
     unit: measureOf(own.unit, region).unit,
@@ -71,15 +101,9 @@ export function cellViewAt(store: Store, at: CellAddress): CellView {
     name: isTotal ? `${column.heading}, all rows` : cellName(document, at) + toldApart(store.workbook, at),
     kind,
     align:
-      typing || (typeof value === "string" && column.kind !== "measured") || isWordColumn(column)
-        ? "left"
-        : "right",
+      (typeof value === "string" && column.kind !== "measured") || isWordColumn(column) ? "left" : "right",
     isFault: isFault(value),
     note: extraAt(document, at)?.note?.text ?? null,
-    chosen: isChosen ? "cell" : isInBlock(state, at) ? "block" : isChosenRow ? "row" : null,
-    edges: isInBlock(state, at) ? edgesOf(chosenBlock(state), at) : "",
-    typing,
-    reference: markedRanges(state).find((range) => covers(range, at))?.number ?? null,
   }
 }
 
