@@ -70,7 +70,9 @@ const inRow = new WeakMap<Sheet["rows"][number], readonly string[]>()
 
 /** Read once for each row: an edit leaves the other rows what they were. */
 function formulasIn(row: Sheet["rows"][number]): readonly string[] {
-  const found = inRow.get(row) ?? row.filter(isFormula)
+  const known = inRow.get(row)
+  if (known) return known
+  const found = row.filter(isFormula)
   inRow.set(row, found)
   return found
 }
