@@ -1,20 +1,16 @@
 import {rowsOf} from "../season"
-import {isSameName} from "../plantingName"
+import {soughtAs} from "../plantingName"
 import type {Checked} from "./checked"
 import type {Finding} from "./finding"
+import {pickingsByName} from "./pickingsByName"
 
 /** Pickings of a planting on days after the one on which it was closed to fern. */
 export function pickedAfterClose({workbook, words}: Checked): Finding[] {
-  const pickings = rowsOf(workbook, "picking planting")
+  const pickings = pickingsByName(workbook)
   return rowsOf(workbook, "name of planting").flatMap((row): Finding[] => {
     const [name, closed, close] = [row.word("name of planting"), row.number("closed"), row.cells.closed]
     if (name === "" || closed === null || !close) return []
-    const later = pickings.flatMap((one) => {
-      const [day, at] = [one.number("picking day"), one.cells["picking day"]]
-      return day !== null && at && day > closed && isSameName(one.word("picking planting"), name)
-        ? [{day, at}]
-        : []
-    })
+    const later = (pickings.get(soughtAs(name)) ?? []).filter(({day}) => day > closed)
     const last = later.toSorted((a, b) => b.day - a.day)[0]
     if (!last) return []
     const [was, ended] = [words.shown(last.at, last.day), words.shown(close, closed)]
