@@ -1,4 +1,5 @@
-import {checkedOf} from "../workbook/checks/checked"
+import {checkedByStep} from "../workbook/checks/checked"
+import {toTheEnd} from "../workbook/checks/checks"
 import {isInput, sourceColumn} from "../workbook/checks/sources"
 import {ownValue} from "../workbook/checks/typedOver"
 import {isFormula, isTypedOver, type CellAddress, type Document} from "../workbook/document"
@@ -48,7 +49,7 @@ const lists = new WeakMap<Document, LenderLists>()
 
 function listsOf(workbook: Workbook, page: number): LenderLists {
   const {document} = workbook
-  const checked = checkedOf(workbook, checkWords(workbook))
+  const checked = toTheEnd(checkedByStep(workbook, checkWords(workbook)))
   const shown = (at: CellAddress, value: Value) =>
     textWithUnit(value, columnAt(document, at), workbook.isDateAt(at), regionOf(document))
   const typedOver: TypedOverCell[] = []

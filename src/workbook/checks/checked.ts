@@ -34,22 +34,21 @@ export interface Checked {
   readonly faults: readonly {readonly at: CellAddress; readonly fault: Fault}[]
 }
 
-export function checkedOf(workbook: Workbook, words: Words): Checked {
+/** Read sheet by sheet, so that the page can answer in between. */
+export function* checkedByStep(workbook: Workbook, words: Words): Generator<void, Checked> {
   const {document} = workbook
   const names = new Map(namesIn(document).map((named) => [named.name.toLowerCase(), named]))
-  return {
-    workbook,
-    document,
-    words,
-    names,
-    written: [...writtenIn(document)],
-    faults: [...faultsIn(workbook)],
+  const faults: Checked["faults"][number][] = []
+  for (const sheet of document.sheets.keys()) {
+    faults.push(...faultsOn(workbook, sheet))
+    yield
   }
+  return {workbook, document, words, names, written: [...writtenIn(document)], faults}
 }
 
 /** A formula may spill its errors into blank cells; numbers are none. */
-function* faultsIn(workbook: Workbook) {
-  for (const at of besideNumbers(workbook.document)) {
+function* faultsOn(workbook: Workbook, sheet: number) {
+  for (const at of besideNumbersOn(workbook.document, sheet)) {
     const fault = workbook.valueAt(at)
     if (isFault(fault)) yield {at, fault}
   }
@@ -65,17 +64,18 @@ function* writtenIn(document: Document): Generator<Written> {
       if (total !== undefined) yield {at, formula: total, stands: "total"}
     }
   }
-  for (const at of besideNumbers(document)) {
-    const content = contentAt(document, at)
-    if (isFormula(content) && content !== COLUMN_FORMULA) yield {at, formula: content, stands: "cell"}
-  }
+  for (const sheet of document.sheets.keys())
+    for (const at of besideNumbersOn(document, sheet)) {
+      const content = contentAt(document, at)
+      if (isFormula(content) && content !== COLUMN_FORMULA) yield {at, formula: content, stands: "cell"}
+    }
 }
 
-/** The cells that hold something else than a number, or nothing, row by row. */
-function* besideNumbers({sheets}: Document): Generator<CellAddress> {
-  for (const [sheet, {columns, rows}] of sheets.entries())
-    for (const [row, contents] of rows.entries())
-      for (const col of colsBesideNumbers(contents, columns.length)) yield {sheet, row, col}
+/** The cells of a sheet that hold something else than a number, or nothing, row by row. */
+function* besideNumbersOn({sheets}: Document, sheet: number): Generator<CellAddress> {
+  const {columns, rows} = sheets[sheet]!
+  for (const [row, contents] of rows.entries())
+    for (const col of colsBesideNumbers(contents, columns.length)) yield {sheet, row, col}
 }
 
 /** Looked through once for each row: an edit leaves the others as they are, and a sheet may have a million cells. */

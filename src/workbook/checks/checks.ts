@@ -2,7 +2,7 @@ import type {CellAddress} from "../document"
 import {extraAt} from "../extras"
 import type {Workbook} from "../workbook"
 import {blanks} from "./blanks"
-import {checkedOf, type Checked} from "./checked"
+import {checkedByStep, type Checked} from "./checked"
 import {pickedAfterClose} from "./closed"
 import {dates} from "./dates"
 import {errors} from "./errors"
@@ -65,9 +65,12 @@ export function toTheEnd<T>(steps: Generator<void, T>): T {
   }
 }
 
-/** The same, one rule after the other, so that the page can answer in between. The workbook must stay as it is meanwhile. */
+/**
+ * The same, one sheet and then one rule after the other, so that the page can answer in between. The workbook must stay as it is
+ * meanwhile.
+ */
 export function* lookingIn(workbook: Workbook, words: Words): Generator<void, readonly Finding[]> {
-  const checked = checkedOf(workbook, words)
+  const checked = yield* checkedByStep(workbook, words)
   const findings: Finding[] = []
   for (const rule of rules) {
     yield
