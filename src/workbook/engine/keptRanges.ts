@@ -55,10 +55,12 @@ const PLACES = "first place of each value"
 
 /** As the engine compares: words without regard to capitals and accents, a date by its number. */
 function comparable(held: unknown): unknown {
-  if (typeof held === "string")
-    return held
-      .toLowerCase()
-      .normalize("NFD")
-      .replace(/[\u0300-\u036f]/g, "")
+  if (typeof held === "string") {
+    const word = held.toLowerCase()
+    return HAS_ACCENTS.test(word) ? word.normalize("NFD").replace(/[\u0300-\u036f]/g, "") : word
+  }
   return typeof held === "object" && held !== null && "val" in held ? held.val : held
 }
+
+/** What may hold an accent: letters without one are most, and are asked for by every lookup. */
+const HAS_ACCENTS = /[^\x20-\x7e]/
