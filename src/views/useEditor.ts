@@ -1,4 +1,4 @@
-import {useSyncExternalStore} from "react"
+import {useMemo, useSyncExternalStore} from "react"
 import type {EditorState, Store} from "../editor/store"
 
 /** The editor's state; the view is drawn again when it changes. */
@@ -6,12 +6,13 @@ export const useEditor = (store: Store): EditorState => useSyncExternalStore(sto
 
 /** Whether the window is at least this wide, in rem. */
 export function useWide(rem: number): boolean {
-  const query = window.matchMedia(`(min-width: ${rem}rem)`)
-  return useSyncExternalStore(
-    (changed) => {
+  const [subscribe, isWide] = useMemo(() => {
+    const query = window.matchMedia(`(min-width: ${rem}rem)`)
+    const subscribe = (changed: () => void) => {
       query.addEventListener("change", changed)
       return () => query.removeEventListener("change", changed)
-    },
-    () => query.matches,
-  )
+    }
+    return [subscribe, () => query.matches] as const
+  }, [rem])
+  return useSyncExternalStore(subscribe, isWide)
 }
