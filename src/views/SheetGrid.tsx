@@ -224,7 +224,7 @@ export function SheetGrid({
     api.current.ensureColumnVisible(String(pointed.col))
   }, [api, pointed, cell.sheet, isDrawn, place, isLong])
 
-  const pointer = useSheetPointer(store, cell.sheet, keys.focus)
+  const pointer = useSheetPointer(store, cell.sheet, keys.focus, box, scrollTo)
   useSheetTouch(store, cell.sheet, box, keys.focus)
   const clipboard = useMemo(() => sheetClipboard(store), [store])
 

@@ -1,10 +1,19 @@
-import {useEffect, useRef, type FocusEvent, type MouseEvent, type PointerEvent} from "react"
+import {
+  useCallback,
+  useEffect,
+  useRef,
+  type FocusEvent,
+  type MouseEvent,
+  type PointerEvent,
+  type RefObject,
+} from "react"
 import {chooseColumns, chooseRows, chosenBlock, isIn, reachTo} from "../editor/block"
 import {chooseKeeping, keepEditing, startEditing} from "../editor/editing"
 import {isPointing, pointAt, pointAtColumn} from "../editor/pointing"
 import {choose} from "../editor/selection"
 import type {Store} from "../editor/store"
 import {isSameCell, type CellAddress} from "../workbook/document"
+import {useDragBeyond, type Drag} from "./useDragBeyond"
 
 /**
  * What the mouse or a finger does on a sheet: chooses cells, rows and columns, and points while a formula waits for a reference.
@@ -12,8 +21,16 @@ import {isSameCell, type CellAddress} from "../workbook/document"
  * By the page's own events, since the grid tells of clicks and focus late: the person may be typing by then, and what is
  * typed would land in another cell.
  */
-export function useSheetPointer(store: Store, sheet: number, focus: () => void) {
+export function useSheetPointer(
+  store: Store,
+  sheet: number,
+  focus: () => void,
+  box: RefObject<HTMLElement | null>,
+  show: (to: {readonly row: number; readonly col: number}) => void,
+) {
   const dragging = useRef<Drag | null>(null)
+  const dragged = useCallback(() => (store.getState().editing ? null : dragging.current), [store])
+  useDragBeyond(store, box, dragged, show)
   const onFocus = ({target}: FocusEvent) => {
     const at = cellOf(target, sheet)
     if (!at || dragging.current || store.getState().editing) return
@@ -120,9 +137,6 @@ export function useSheetPointer(store: Store, sheet: number, focus: () => void) 
     onContextMenu,
   }
 }
-
-/** What is chosen while the mouse is dragged: by where it began. */
-type Drag = "cells" | "rows" | "columns"
 
 function dragFrom(target: EventTarget, sheet: number): Drag | null {
   if (cellOf(target, sheet)) return "cells"

@@ -73,6 +73,24 @@ it("chooses rows and columns by dragging over their numbers and letters", async 
   expect(trouble).toEqual([])
 })
 
+it("goes on choosing while the mouse is held beyond the sheet, and shows how far", async () => {
+  const {page, trouble, sheet, chosen} = await openPrices()
+  await sheet.open("Weather by day") // longer than what is shown of it
+  const cell = (await (await sheet.cell(2, "Soil")).boundingBox())!
+  await page.mouse.move(cell.x + 9, cell.y + 9)
+  await page.mouse.down()
+  await page.mouse.move(cell.x + 9, cell.y + 99)
+  const below = (await page.locator(".sheet").boundingBox())!
+  await page.mouse.move(cell.x + 9, Math.min(below.y + below.height + 20, 880), {steps: 3})
+  await page.locator('[row-index="39"]').first().waitFor() // the fortieth row is drawn
+  await page.mouse.up()
+  const reached = Number(/^[A-Z]2:[A-Z](\d+)$/.exec(await chosen())![1])
+  expect(reached).toBeGreaterThan(30)
+  await page.waitForTimeout(200)
+  expect(await chosen()).toMatch(new RegExp(`:[A-Z]${reached}$`)) // it ends where the button is let go
+  expect(trouble).toEqual([])
+})
+
 it("opens the acts on a cell, or on those chosen, by the mouse's second button", async () => {
   const {page, trouble, sheet, chosen} = await openPrices()
   const copy = page.getByRole("button", {name: /^Copy\b/}).first()
