@@ -41,7 +41,7 @@ export function PlantingPanel({store, onClose}: Props) {
     setSaid(
       `${planting.name} stands on every sheet of plantings now. Type what else is known of it; Season plan shows when it closes.`,
     )
-    setName("")
+    for (const blank of [setName, setPlanted, setArea, setOpens]) blank("") // none of it is the next one's
     const plantings = sheetWith(store.getState().document, "name of planting")
     const row = store.getState().document.sheets[plantings]!.rows.findIndex(([one]) => one === planting.name)
     store.turn(choose({sheet: plantings, row, col: 0}))
