@@ -37,8 +37,10 @@ export function WhereFrom({
   onGo: () => void
   onWorkBack: () => void
 }) {
-  // What an edit moved on the sheet and in the picture is drawn first.
-  const {cell, document} = useDeferredValue(useEditor(store))
+  // What an edit moved on the sheet and in the picture is drawn first; another cell that is chosen is told at once.
+  const now = useEditor(store)
+  const drawn = useDeferredValue(now)
+  const {cell, document} = now.document === drawn.document ? now : drawn
   return (
     <Trace
       key={`${cell.sheet}:${cell.row}:${cell.col}`}
