@@ -117,7 +117,7 @@ it("runs its studies in workers, those of draws and those that calculate a workb
         .join(),
     )
     .toMatch(/^blob:/)
-  await page.getByText("in 8 draws of 10").waitFor({timeout: 40_000})
+  await page.getByText("in 8 draws of 10").first().waitFor({timeout: 40_000})
   expect(trouble).toEqual([])
 })
 
