@@ -90,13 +90,16 @@ it("tells of a newer version, and takes it at the next start", async () => {
   await page.close()
 
   await expect
-    .poll(async () => {
-      const next = await context.newPage()
-      await next.goto(at)
-      const title = await next.title()
-      await next.close()
-      return title
-    })
+    .poll(
+      async () => {
+        const next = await context.newPage()
+        await next.goto(at)
+        const title = await next.title()
+        await next.close()
+        return title
+      },
+      {interval: 1000},
+    ) // the newer one comes in once no page has the older one open
     .toBe("Newer Fernledger")
 })
 
