@@ -13,7 +13,7 @@ import {cellText} from "../workbook/formula"
 import {planSheet} from "../workbook/plan"
 import {columnAt} from "../workbook/extras"
 import {keyOfRow, type RowName} from "../workbook/trace"
-import {decimalOf} from "../workbook/region"
+import {decimalOf, regionOf} from "../workbook/region"
 import {isFault, type Change, type Value} from "../workbook/value"
 import type {Workbook} from "../workbook/workbook"
 import {measureAt} from "./cellColumn"
@@ -48,7 +48,7 @@ export function toldApart(
   const column = columnAt(document, second)
   const value = workbook.valueAt(second)
   const isDate = workbook.isDateAt(second)
-  const text = isFault(value) ? "" : textOf(value, column, isDate)
+  const text = isFault(value) ? "" : textOf(value, column, isDate, regionOf(document))
   if (text === "" || column === undefined) return ""
   const isBare = typeof value === "number" && !isDate && !NAMING.has(column.format)
   return `, ${isBare ? `${loweredFirst(column.heading)} ${text}` : text}`

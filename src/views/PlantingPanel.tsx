@@ -56,16 +56,7 @@ export function PlantingPanel({store, onClose}: Props) {
         <label>
           Name <input value={name} onChange={({currentTarget}) => setName(currentTarget.value)} />
         </label>
-        <label>
-          Planted{" "}
-          <input
-            type="date"
-            min="1900-01-01"
-            max="2200-12-31"
-            value={planted}
-            onChange={({currentTarget}) => setPlanted(currentTarget.value)}
-          />
-        </label>
+        <DayField label="Planted" day={planted} onChange={setPlanted} />
         <label>
           Area, {measureOf(AREA.unit, region).unit}{" "}
           <input
@@ -75,16 +66,7 @@ export function PlantingPanel({store, onClose}: Props) {
             onChange={({currentTarget}) => setArea(currentTarget.value)}
           />
         </label>
-        <label>
-          First day of cutting{" "}
-          <input
-            type="date"
-            min="1900-01-01"
-            max="2200-12-31"
-            value={opens}
-            onChange={({currentTarget}) => setOpens(currentTarget.value)}
-          />
-        </label>
+        <DayField label="First day of cutting" day={opens} onChange={setOpens} />
         <button className="chief">Add it</button>
       </form>
       <p className="why" aria-live="polite">
@@ -93,3 +75,23 @@ export function PlantingPanel({store, onClose}: Props) {
     </PanelFrame>
   )
 }
+
+interface DayFieldProps {
+  label: string
+  /** In ISO form; "" while none is typed. */
+  day: string
+  onChange: (day: string) => void
+}
+
+const DayField = ({label, day, onChange}: DayFieldProps) => (
+  <label>
+    {label}{" "}
+    <input
+      type="date"
+      min="1900-01-01"
+      max="2200-12-31"
+      value={day}
+      onChange={({currentTarget}) => onChange(currentTarget.value)}
+    />
+  </label>
+)

@@ -26,6 +26,7 @@ export function lenderShown(store: Store): LenderShown | null {
   }
   return held.get(document)!
 }
+
 /** The page with the sentences of its formulas as its region shows them. */
 function inRegion(page: LenderPage | null): LenderPage | null {
   if (page === null) return null
