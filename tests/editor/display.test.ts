@@ -54,6 +54,10 @@ describe("a number", () => {
   ])("%d with decimals %s is shown as %s", (value, decimals, text) =>
     expect(numberText(value, decimals)).toBe(text),
   )
+
+  it("has the sign for decimals that is asked for, whichever was asked for before", () => {
+    expect(([".", ",", "."] as const).map((sign) => numberText(8.5, 1, sign))).toEqual(["8.5", "8,5", "8.5"])
+  })
 })
 
 it("writes a share as a percentage, and no confidence as more than it is", () => {

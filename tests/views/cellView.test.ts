@@ -1,6 +1,7 @@
 import {expect, it} from "vitest"
 import {reachTo} from "../../src/editor/block"
 import {enterContent} from "../../src/editor/commands/cells"
+import {dropEditing, startTyping} from "../../src/editor/editing"
 import {choose} from "../../src/editor/selection"
 import {createStore} from "../../src/editor/store"
 import {cellViewAt} from "../../src/views/cellView"
@@ -56,4 +57,15 @@ it("says of a limit without data that it is not measured yet; of other errors th
   const [limit, other] = ["A1", "B1"].map((address) => cellViewAt(store, cellAt(address)))
   expect([limit!.text, limit!.full]).toEqual(["not measured yet", "not measured yet: Not available yet."])
   expect([other!.text, other!.isFault]).toEqual(["#N/A", true])
+})
+
+it("shows what is being typed in its place, and what it holds once that is dropped", () => {
+  const store = createStore(documentOf(sheet("Beds", ["Bed", "Sugar"], [["East", 400]])))
+  const view = () => cellViewAt(store, cellAt("B1"))
+  store.turn(choose(cellAt("B1")))
+  expect(view()).toMatchObject({text: "400", full: "400", typing: false})
+  store.turn(startTyping("41"))
+  expect(view()).toMatchObject({text: "41", full: "41", typing: true, align: "left"})
+  store.turn(dropEditing)
+  expect(view()).toMatchObject({text: "400", full: "400", typing: false})
 })
