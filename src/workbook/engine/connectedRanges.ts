@@ -11,7 +11,9 @@ export function connectRangesOnce(dependencies: Dependencies) {
     const rest = on.filter((one) => {
       const id = isRange(one) ? this.getRange(one.start, one.end)?.idInGraph : undefined
       if (id === undefined || user.idInGraph === undefined) return true
-      this.graph.addEdge(id, user.idInGraph)
+      // All that a formula rests on is told at once, so that its number is the last where it has been told.
+      const users = this.graph.edgesSparseArray[id]
+      if (users && users.at(-1) !== user.idInGraph) users.push(user.idInGraph)
       return false
     })
     connect.call(this, rest, user)

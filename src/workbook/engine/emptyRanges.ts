@@ -22,4 +22,4 @@ export function takeEmptyRanges() {
   }
 }
 
-const nothingThere = () => new CellError(ErrorType.NA, "Empty range not allowed.")
+export const nothingThere = () => new CellError(ErrorType.NA, "Empty range not allowed.")

@@ -26,9 +26,8 @@ export const isRangeNode = (node: object): node is RangeNode => "getFunctionValu
 /** The engine's nodes by their numbers, and those of the nodes that rest on each. A number whose node went has none. */
 export interface Graph {
   readonly nodesSparseArray: readonly (FormulaNode | undefined)[]
-  readonly edgesSparseArray: readonly (readonly number[] | undefined)[]
+  readonly edgesSparseArray: readonly (number[] | undefined)[]
   markNodeAsDirty(node: FormulaNode): void
-  addEdge(from: number, to: number): void
   getTopSortedWithSccSubgraphFrom?(
     from: readonly FormulaNode[],
     operate: (node: FormulaNode) => boolean,
@@ -65,9 +64,26 @@ export interface Search {
 export interface Comparing {
   compare?(left: unknown, right: unknown): number
   stringCmp?(left: string, right: string): number
+  /** A word without its accents and capitals. */
+  normalizeString?(word: string): string
+}
+
+/** A formula as the engine reads it. */
+export interface ReadFormula {
+  readonly ast: unknown
+  readonly errors: readonly unknown[]
+}
+
+/** What reads formulas. */
+export interface Reader {
+  parse?(
+    formula: string,
+    at: {readonly sheet: number; readonly row: number; readonly col: number},
+  ): ReadFormula
 }
 
 export interface Insides {
+  readonly _parser?: Reader
   readonly _evaluator?: {
     recomputeFormulaVertexValue(node: FormulaNode): unknown
     readonly interpreter?: {readonly arithmeticHelper?: Comparing}

@@ -6,7 +6,7 @@ import {
   type FunctionPlugin,
 } from "hyperformula"
 import type {Arguments, EngineValue, State} from "../../../functions/engineValues"
-import {nodeOf} from "./insides"
+import {inAll, placesWhere, rawOf} from "./keptPlaces"
 
 type Compose = (one: unknown, other: unknown) => unknown
 type Given = readonly [EngineValue[], string, unknown, Compose, (held: unknown) => unknown]
@@ -68,28 +68,10 @@ class KeptConditions extends Engine {
 
   /** The places of a range that meet a condition, rising; null when it is none. */
   private meeting(range: SimpleRangeValue, condition: EngineValue | undefined): readonly number[] | null {
-    const {data} = range
-    const node = nodeOf(range)
-    const held = node?.getFunctionValue(MET) as Met | undefined
-    const kept: Met = held?.data === data ? held : {data, places: new Map(), count: 0}
-    const found = kept.places.get(condition)
-    if (found) return found
-    const read = this.read(condition)
-    if (!read) return null
-    const places: number[] = []
-    let place = 0
-    for (const row of data) {
-      for (const one of row) {
-        if (read.lambda(rawOf(one) as never)) places.push(place)
-        place++
-      }
-    }
-    if (node && kept.count + places.length <= MOST_KEPT * place) {
-      kept.places.set(condition, places)
-      kept.count += places.length
-      node.setFunctionValue(MET, kept)
-    }
-    return places
+    return placesWhere(range, "a condition is met", condition, () => {
+      const read = this.read(condition)
+      return read ? (held) => read.lambda(rawOf(held) as never) : null
+    })
   }
 
   private readonly conditions = new Map<unknown, Condition>()
@@ -113,32 +95,6 @@ const POINTS: ReadonlySet<string> = new Set(["CELL_REFERENCE", "CELL_RANGE", "CO
 type Condition = ReturnType<FunctionPlugin["interpreter"]["criterionBuilder"]["fromCellValue"]>
 
 const MOST_READ = 10_000 // chosen
-
-interface Met {
-  readonly data: SimpleRangeValue["data"]
-  readonly places: Map<unknown, readonly number[]>
-  count: number
-}
-
-const MET = "places that meet a condition"
-
-/** How often the places of a range are kept at most, in all: running totals would keep half of them for each row. Chosen. */
-const MOST_KEPT = 8
-
-/** What stands in all of some rising lists. */
-function inAll(lists: readonly (readonly number[])[]): readonly number[] {
-  const [shortest, ...others] = [...lists].sort((a, b) => a.length - b.length)
-  const at = others.map(() => 0)
-  return shortest!.filter((place) =>
-    others.every((list, i) => {
-      while (at[i]! < list.length && list[at[i]!]! < place) at[i]!++
-      return list[at[i]!] === place
-    }),
-  )
-}
-
-const rawOf = (held: unknown) =>
-  typeof held === "object" && held !== null && "val" in held ? held.val : held
 
 // A plugin has to have the methods of its functions itself.
 for (const {method} of Object.values(Engine.implementedFunctions))

@@ -1,4 +1,5 @@
 import {SimpleRangeValue} from "hyperformula"
+import {HAS_ACCENTS} from "./comparedWords"
 import {insidesOfRange, nodeOf, type RangeNode, type Search} from "./insides"
 
 /**
@@ -61,6 +62,3 @@ function comparable(held: unknown): unknown {
   }
   return typeof held === "object" && held !== null && "val" in held ? held.val : held
 }
-
-/** What may hold an accent: letters without one are most, and are asked for by every lookup. */
-const HAS_ACCENTS = /[^\x20-\x7e]/

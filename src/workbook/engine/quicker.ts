@@ -1,8 +1,10 @@
 import {HyperFormula} from "hyperformula"
 import {compareWordsAtOnce} from "./comparedWords"
 import {connectRangesOnce} from "./connectedRanges"
+import {readFormsOnce} from "./formsReadOnce"
 import {insidesOf} from "./insides"
 import {keepConditions} from "./keptConditions"
+import {keepFilters} from "./keptFilters"
 import {lookUpByTable, readRangesOnce} from "./keptRanges"
 import {clearNothing} from "./noHistory"
 import {workOutOneBranch} from "./oneBranch"
@@ -15,6 +17,7 @@ export function makeQuicker() {
   isQuicker = true
   workOutOneBranch()
   keepConditions()
+  keepFilters()
   readRangesOnce()
   // The classes of these parts are not public: an engine that has them leads to them.
   const engine = HyperFormula.buildEmpty({licenseKey: "gpl-v3"})
@@ -22,11 +25,13 @@ export function makeQuicker() {
     _evaluator: evaluator,
     _dependencyGraph: dependencies,
     _columnSearch: search,
+    _parser: reader,
     _crudOperations: acts,
   } = insidesOf(engine)
   const comparing = evaluator?.interpreter?.arithmeticHelper
   if (comparing) compareWordsAtOnce(Object.getPrototypeOf(comparing))
   if (dependencies) connectRangesOnce(Object.getPrototypeOf(dependencies))
+  if (reader) readFormsOnce(Object.getPrototypeOf(reader))
   if (search) lookUpByTable(Object.getPrototypeOf(search))
   if (acts?.undoRedo) clearNothing(Object.getPrototypeOf(acts.undoRedo))
   engine.destroy()

@@ -2,6 +2,7 @@ import {createRequire} from "node:module"
 import {HyperFormula} from "hyperformula"
 import {afterEach, describe, expect, it, vi} from "vitest"
 import type {Content, Document} from "../../../src/workbook/document"
+import {movedDown} from "../../../src/workbook/formula"
 import {isFault} from "../../../src/workbook/value"
 import {Workbook} from "../../../src/workbook/workbook"
 
@@ -24,7 +25,20 @@ function numbersFrom(seed: number) {
   return (below: number) => (state = (state * 48271) % 2147483647) % below
 }
 
-const HELD: Content[] = ["Long Acre", "long acre", "Löng Acre", "Sand Piece", "", null, 0, 3, 3.5, -2, true]
+const HELD: Content[] = [
+  "Long Acre",
+  "long acre",
+  "Löng Acre",
+  "Sand Piece",
+  "",
+  null,
+  0,
+  3,
+  3.5,
+  -2,
+  true,
+  "=1/0",
+]
 const DAYS: Content[] = ["2026-05-04", "2026-05-11", "2026-05-18"]
 
 /** What is asked of the data by one cell, with its own row at hand. */
@@ -49,6 +63,18 @@ const FORMULAS = [
   '=XLOOKUP(A1,Data!A:A,Data!C:C,"none",0,-1)',
   "=INDEX(Data!C:C,MATCH(B1,Data!B:B,0))",
   '=SUM(FILTER(Data!C:C,Data!A:A=A1,Data!B:B>"2026-05-05"))',
+  "=SUM(FILTER(Data!C:C,Data!A:A=A1,ISNUMBER(Data!C:C)))",
+  '=COUNT(FILTER(Data!C:C,Data!A:A<>""))',
+  "=COUNTA(FILTER(Data!C:C,Data!C:C>C1))",
+  "=COUNTA(FILTER(Data!A:A,Data!B:B<=B1,Data!A:A<>A1))",
+  "=COUNTA(FILTER(Data!A1:A9,Data!C1:C9=C1))",
+  "=COUNTA(FILTER(Data!A:A,Data!C:C=A1))",
+  "=COUNTA(FILTER(Data!A:A,A1=Data!A:A))",
+  "=SUM(FILTER(Data!C:C,Data!A:A=NA()))",
+  "=SUM(FILTER(Data!C1:C5,Data!A1:A6=A1))",
+  "=SUM(FILTER(Data!C:C,Data!A:A))",
+  "=SUM(FILTER(Data!C:C,ISNUMBER(Data!C:C),Data!C:C>0,NOT(ISTEXT(Data!A:A))))",
+  '=SUM(FILTER(Data!C:C,Data!A:A="no planting of ours"))',
   '=IF(C1>2,"more",IF(C1="",NA(),C1))',
   "=IF(C1>2,1)",
   '=IF("word",1,2)',
@@ -143,6 +169,34 @@ describe("the engine as it is used", () => {
       workbook.revise({type: "enter", cells: [{at, content: content(col)}]})
       expect(ours(workbook), `step ${step}`).toEqual(plainly(workbook.document))
     }
+  })
+
+  // The engine's reader is asked once for formulas that differ in their rows alone.
+  it.each([
+    ["a range whose one end stays, which turns round further down", "=SUM(A$3:A1)"],
+    ["and the other way about", "=SUM(A1:A$3)&COUNT(A2:A$2)"],
+    ["words that look like cells, before and after one", '="A1 ""B1"" "&A1&"A1"'],
+    ["functions and sheets that look like cells", "=LOG10(A1)+AB2!A1+'AB3'!A1+AB3!$A1"],
+    ["cells that stay", "=A1+A$1+$A1+$A$1+1E1+A2"],
+    ["numbers that look like rows", "=A1*1+A1*2+SUM(A1:A2)"],
+  ])("reads for each row %s", (_, formula) => {
+    const shown = (name: string, start: number, extra: readonly Content[]) => ({
+      name,
+      group: "",
+      columns: ["A", "B", "C"].map((heading) => ({heading, kind: "typed"}) as const),
+      rows: Array.from({length: 6}, (_, row): readonly Content[] => [start + row, ...extra]),
+    })
+    const down = Array.from({length: 6}, (_, row) => movedDown(formula, row))
+    const asks = shown("Asks", 3, [])
+    const workbook = new Workbook({
+      name: "Farm",
+      sheets: [
+        shown("AB2", 10, []),
+        {...asks, rows: asks.rows.map((row, i) => [...row, down[i]!, movedDown(formula, 2)])},
+        shown("AB3", 20, []),
+      ],
+    })
+    expect(ours(workbook)).toEqual(plainly(workbook.document))
   })
 
   // As of longer columns: a cell with an error is not above 0, and what is lost or summed is an error still.

@@ -4,11 +4,7 @@ import {insidesOf, type FormulaNode, type Graph} from "../../../src/workbook/eng
 import {sorterOf, type Reached} from "../../../src/workbook/engine/sortedFrom"
 import {seeded} from "../documents"
 
-const graphOf = (
-  edges: readonly (readonly number[])[],
-  gone: readonly number[] = [],
-  ranges: readonly number[] = [],
-): Graph => ({
+const graphOf = (edges: number[][], gone: readonly number[] = [], ranges: readonly number[] = []): Graph => ({
   nodesSparseArray: edges.map((_, id) =>
     gone.includes(id)
       ? undefined
@@ -16,7 +12,6 @@ const graphOf = (
   ),
   edgesSparseArray: edges,
   markNodeAsDirty() {},
-  addEdge() {},
 })
 
 type Sort = NonNullable<Graph["getTopSortedWithSccSubgraphFrom"]>
