@@ -176,7 +176,10 @@ describe("the engine as it is used", () => {
     ["a range whose one end stays, which turns round further down", "=SUM(A$3:A1)"],
     ["and the other way about", "=SUM(A1:A$3)&COUNT(A2:A$2)"],
     ["words that look like cells, before and after one", '="A1 ""B1"" "&A1&"A1"'],
-    ["functions and sheets that look like cells", "=LOG10(A1)+AB2!A1+'AB3'!A1+AB3!$A1"],
+    ["words that run on as cells would", (row: number) => `="A${row + 1}"`],
+    ["sheets that do", (row: number) => `=AB${(row % 2) + 2}!A$1`],
+    ["sheets that do in quotes", (row: number) => `='AB${(row % 2) + 2}'!A$1`],
+    ["functions that look like cells", "=LOG10(A1)+AB2!A1+'AB3'!A1+AB3!$A1"],
     ["cells that stay", "=A1+A$1+$A1+$A$1+1E1+A2"],
     ["numbers that look like rows", "=A1*1+A1*2+SUM(A1:A2)"],
   ])("reads for each row %s", (_, formula) => {
@@ -186,13 +189,13 @@ describe("the engine as it is used", () => {
       columns: ["A", "B", "C"].map((heading) => ({heading, kind: "typed"}) as const),
       rows: Array.from({length: 6}, (_, row): readonly Content[] => [start + row, ...extra]),
     })
-    const down = Array.from({length: 6}, (_, row) => movedDown(formula, row))
+    const inRow = (row: number) => (typeof formula === "string" ? movedDown(formula, row) : formula(row))
     const asks = shown("Asks", 3, [])
     const workbook = new Workbook({
       name: "Farm",
       sheets: [
         shown("AB2", 10, []),
-        {...asks, rows: asks.rows.map((row, i) => [...row, down[i]!, movedDown(formula, 2)])},
+        {...asks, rows: asks.rows.map((row, i) => [...row, inRow(i), inRow(2)])},
         shown("AB3", 20, []),
       ],
     })
