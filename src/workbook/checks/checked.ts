@@ -34,40 +34,36 @@ export interface Checked {
   readonly faults: readonly {readonly at: CellAddress; readonly fault: Fault}[]
 }
 
-/** Read sheet by sheet, so that the page can answer in between. */
+/** Read some cells at a time, so that the page can answer in between. */
 export function* checkedByStep(workbook: Workbook, words: Words): Generator<void, Checked> {
   const {document} = workbook
   const names = new Map(namesIn(document).map((named) => [named.name.toLowerCase(), named]))
   const faults: Checked["faults"][number][] = []
-  for (const sheet of document.sheets.keys()) {
-    faults.push(...faultsOn(workbook, sheet))
-    yield
-  }
-  return {workbook, document, words, names, written: [...writtenIn(document)], faults}
+  const written = [...writtenByColumn(document)]
+  let cells = 0
+  for (const sheet of document.sheets.keys())
+    for (const at of besideNumbersOn(document, sheet)) {
+      if (++cells % CELLS_A_STEP === 0) yield
+      const content = contentAt(document, at)
+      if (content !== null && !isFormula(content)) continue // words are no error
+      if (isFormula(content) && content !== COLUMN_FORMULA)
+        written.push({at, formula: content, stands: "cell"})
+      const fault = workbook.valueAt(at) // that of a blank cell may have been spilt into it
+      if (isFault(fault)) faults.push({at, fault})
+    }
+  return {workbook, document, words, names, written, faults}
 }
 
-/** A formula may spill its errors into blank cells; numbers are none. */
-function* faultsOn(workbook: Workbook, sheet: number) {
-  for (const at of besideNumbersOn(workbook.document, sheet)) {
-    const fault = workbook.valueAt(at)
-    if (isFault(fault)) yield {at, fault}
-  }
-}
+const CELLS_A_STEP = 1000 // chosen: some milliseconds
 
-function* writtenIn(document: Document): Generator<Written> {
-  for (const [sheet, {columns, rows}] of document.sheets.entries()) {
+function* writtenByColumn(document: Document): Generator<Written> {
+  for (const [sheet, {columns, rows}] of document.sheets.entries())
     for (const [col, {formula, total}] of columns.entries()) {
       if (formula === undefined && total === undefined) continue
       const first = rows.findIndex((contents) => contents[col] === COLUMN_FORMULA)
       const at = {sheet, row: Math.max(0, first), col}
       if (formula !== undefined) yield {at, formula, stands: "column"}
       if (total !== undefined) yield {at, formula: total, stands: "total"}
-    }
-  }
-  for (const sheet of document.sheets.keys())
-    for (const at of besideNumbersOn(document, sheet)) {
-      const content = contentAt(document, at)
-      if (isFormula(content) && content !== COLUMN_FORMULA) yield {at, formula: content, stands: "cell"}
     }
 }
 

@@ -66,7 +66,7 @@ export function toTheEnd<T>(steps: Generator<void, T>): T {
 }
 
 /**
- * The same, one sheet and then one rule after the other, so that the page can answer in between. The workbook must stay as it is
+ * The same, some cells and then one rule after the other, so that the page can answer in between. The workbook must stay as it is
  * meanwhile.
  */
 export function* lookingIn(workbook: Workbook, words: Words): Generator<void, readonly Finding[]> {
