@@ -28,6 +28,8 @@ export interface Graph {
   readonly nodesSparseArray: readonly (FormulaNode | undefined)[]
   readonly edgesSparseArray: readonly (number[] | undefined)[]
   markNodeAsDirty(node: FormulaNode): void
+  /** All nodes in the order in which they are worked out, and apart those that rest on themselves. */
+  topSortWithScc?(): {readonly sorted: readonly FormulaNode[]; readonly cycled: readonly FormulaNode[]}
   getTopSortedWithSccSubgraphFrom?(
     from: readonly FormulaNode[],
     operate: (node: FormulaNode) => boolean,

@@ -8,6 +8,7 @@ import {keepFilters} from "./keptFilters"
 import {lookUpByTable, readRangesOnce} from "./keptRanges"
 import {clearNothing} from "./noHistory"
 import {workOutOneBranch} from "./oneBranch"
+import {sortFormulasAlone} from "./sortedFormulas"
 
 let isQuicker = false
 
@@ -30,7 +31,10 @@ export function makeQuicker() {
   } = insidesOf(engine)
   const comparing = evaluator?.interpreter?.arithmeticHelper
   if (comparing) compareWordsAtOnce(Object.getPrototypeOf(comparing))
-  if (dependencies) connectRangesOnce(Object.getPrototypeOf(dependencies))
+  if (dependencies) {
+    connectRangesOnce(Object.getPrototypeOf(dependencies))
+    sortFormulasAlone(Object.getPrototypeOf(dependencies.graph))
+  }
   if (reader) readFormsOnce(Object.getPrototypeOf(reader))
   if (search) lookUpByTable(Object.getPrototypeOf(search))
   if (acts?.undoRedo) clearNothing(Object.getPrototypeOf(acts.undoRedo))
