@@ -53,13 +53,17 @@ export const followOn = (formula: string, rewrite: Rewrite): Following => ({
   contents: () => COLUMN_FORMULA,
 })
 
-/** Rewrites the references to one sheet alone, those without a name on the sheet itself among them. */
-export function pointingAt({sheets}: Document, sheet: number, rewrite: Rewrite): Repoint {
+/** Whether a reference in a formula that stands on a sheet points at another, or itself: it then need not name it. */
+export function pointsAt({sheets}: Document, sheet: number) {
   const name = sheets[sheet]!.name.toLowerCase()
-  return (reference, on) =>
-    (reference.sheet === null ? on === sheet : reference.sheet.toLowerCase() === name)
-      ? rewrite(reference)
-      : reference
+  return (reference: Reference, on: number) =>
+    reference.sheet === null ? on === sheet : reference.sheet.toLowerCase() === name
+}
+
+/** Rewrites the references to one sheet alone. */
+export function pointingAt(document: Document, sheet: number, rewrite: Rewrite): Repoint {
+  const isMeant = pointsAt(document, sheet)
+  return (reference, on) => (isMeant(reference, on) ? rewrite(reference) : reference)
 }
 
 export const rewritten = (pieces: Pieces, rewrite: Rewrite): Pieces =>

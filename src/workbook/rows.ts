@@ -1,7 +1,7 @@
 import {COLUMN_FORMULA, withSheet, type Column, type Content, type Document} from "./document"
 import {extrasShifted} from "./extras"
-import {formulaText, piecesDown, piecesOf} from "./formula"
-import {pointingAt, rewritten, withReferences, type Follow} from "./references"
+import {formulaText, piecesDown, piecesOf, type Reference} from "./formula"
+import {pointingAt, pointsAt, rewritten, withReferences, type Follow} from "./references"
 import {putIn, shifted, takenOut, type Shift} from "./shift"
 
 /** The document with `count` blank rows before row `before` of a sheet; every formula still points at what it did. */
@@ -32,17 +32,28 @@ const withRowsShifted = (document: Document, sheet: number, shift: Shift) =>
   withReferences(
     document,
     pointingAt(document, sheet, shifted("row", shift)),
-    followMost(document, (on, row) => (on === sheet ? shift.of(row) : row)),
+    followMost(document, sheet, shift.of),
   )
 
 /**
  * The column's formula as most of its following rows have it afterwards; a row follows it still, or holds its own
- * where that differs. `home` says where a row of a sheet stands afterwards, null when it is gone.
+ * where that differs. `of` says where a row of the sheet whose rows move stands afterwards, null when it is gone.
  */
-export const followMost =
-  (document: Document, home: (sheet: number, row: number) => number | null): Follow =>
-  (formula, rewrite, {sheet, col}) => {
+export function followMost(document: Document, moving: number, of: Shift["of"]): Follow {
+  const home = (on: number, row: number) => (on === moving ? of(row) : row)
+  const isAtMoving = pointsAt(document, moving)
+  /** Whether it reads the same in every row, wherever the rows move: it points at whole columns, at its own row, or past what moves. */
+  const isTheSame = (reference: Reference, on: number) => {
+    const ends = [reference.from, reference.to]
+    if (ends.every(({row}) => row === null)) return true
+    return on === moving
+      ? isAtMoving(reference, on) && ends.every(({row, rowFixed}) => row === 0 && !rowFixed)
+      : !isAtMoving(reference, on)
+  }
+  return (formula, rewrite, {sheet, col}) => {
     const pieces = piecesOf(formula)
+    if (pieces.every((piece) => typeof piece === "string" || isTheSame(piece, sheet)))
+      return {formula, contents: () => COLUMN_FORMULA}
     const inRow = (row: number) => rewritten(piecesDown(pieces, row), rewrite)
     // How the formula of a row that stays would read in the first row; equal where rows follow one formula.
     const inFirstRow = (row: number) => formulaText(piecesDown(inRow(row), -(home(sheet, row) ?? row)))
@@ -63,6 +74,7 @@ export const followMost =
       },
     }
   }
+}
 
 /** The text that occurs most often; `first` where another is as common. Null when there is none. */
 function mostCommon(texts: readonly string[], first: string): string | null {

@@ -41,7 +41,7 @@ export function withRowsMoved(document: Document, sheet: number, order: readonly
   const shift = placesAfter(order)
   const {of, range} = shift
   const rewrite = shifted("row", {of, range: (from, to) => range(from, to) ?? [from, to]})
-  const follow = followMost(document, (_, row) => row)
+  const follow = followMost(document, sheet, (row) => row)
   const moved = withReferences(document, pointingAt(document, sheet, rewrite), (formula, rewrite, at) =>
     at.sheet === sheet ? followOn(formula, ofFixed(rewrite)) : follow(formula, rewrite, at),
   )
