@@ -2,6 +2,7 @@ import {EXAMPLE_CLIMATE, climateRange, type Climate} from "../climate/climate"
 import {defineFunction} from "../define"
 import {date, everyNumber} from "../parameters"
 import {wrongKind} from "../refusal"
+import {wholeIfNearly} from "../rounding"
 import {seasonRanges, sizesDiffer, type SeasonRanges} from "../season/cropOn"
 import {pickingsOn, pickingValues, type PickingValues} from "../season/pickingDays"
 import {aboutPickings} from "../season/pickOn"
@@ -10,7 +11,8 @@ import {aboutCutting, area as areaOf, cutting} from "./area"
 
 /**
  * People that the pickings of one day keep busy, over all plantings; not rounded, so that a day's plantings can share a
- * person. `areas` are the grounds of the plantings, ha.
+ * person, but a whole number where adding up left it a hair beside one: rounding up must not call for another person.
+ * `areas` are the grounds of the plantings, ha.
  */
 export const onDay = (
   ranges: SeasonRanges,
@@ -20,11 +22,13 @@ export const onDay = (
   {rate, shift, walk, values}: {rate: number; shift: number; walk: number; values: PickingValues},
   waits: Waits = NO_WAITS,
 ): number =>
-  pickingsOn(ranges, day, climate, values, waits).reduce((people, {row, share}) => {
-    const ground = areas[row] ?? 0
-    if (ground <= 0 || share <= 0) return people
-    return people + ground / areaOf(((ranges.crop[row] ?? 0) * share) / ground, rate, shift, walk)
-  }, 0)
+  wholeIfNearly(
+    pickingsOn(ranges, day, climate, values, waits).reduce((people, {row, share}) => {
+      const ground = areas[row] ?? 0
+      if (ground <= 0 || share <= 0) return people
+      return people + ground / areaOf(((ranges.crop[row] ?? 0) * share) / ground, rate, shift, walk)
+    }, 0),
+  )
 
 export const CREW_ON_DAY = defineFunction({
   name: "CREW.ON_DAY",

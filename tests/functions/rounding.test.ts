@@ -1,5 +1,5 @@
 import {describe, expect, it} from "vitest"
-import {atLeast, roundDown, roundUp} from "../../functions/rounding"
+import {atLeast, roundDown, roundUp, wholeIfNearly} from "../../functions/rounding"
 
 describe("rounding", () => {
   it("takes a whole number that a calculation has blurred as that number", () => {
@@ -8,6 +8,9 @@ describe("rounding", () => {
     expect(4.2 / 1.4).toBeGreaterThan(3)
     expect([roundUp(0.3 / 0.1), roundDown(0.3 / 0.1)]).toEqual([3, 3])
     expect([roundUp(4.2 / 1.4), roundDown(4.2 / 1.4)]).toEqual([3, 3])
+  })
+  it("leaves any other value as it is", () => {
+    expect([wholeIfNearly(0.3 / 0.1), wholeIfNearly(2.001), wholeIfNearly(-2.5)]).toEqual([3, 2.001, -2.5])
   })
   it("rounds everything else outward", () => {
     expect([roundUp(2.001), roundDown(2.999)]).toEqual([3, 2])

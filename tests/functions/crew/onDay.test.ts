@@ -19,6 +19,12 @@ it("counts by weight on a heavy picking, by walking on a thin one", () => {
 it("adds up the plantings, which may share a person; one without ground needs none", () =>
   expect(people([400, 2], [160, 2], [500, null])).toBe(4.5))
 
+it("gives a whole number where adding up leaves a hair beside it, which would call for one more person", () => {
+  const grounds = [5.2, 3.6, 4.4, 2.9, 3.3, 0.6] // 20 ha, each walked at 1 ha a person
+  expect(grounds.reduce((sum, ground) => sum + ground, 0)).toBeGreaterThan(20)
+  expect(people(...grounds.map((ground) => [80 * ground, ground] as const))).toBe(20)
+})
+
 it("refuses grounds that are not as many as the plantings", () =>
   expect(
     ask(CREW_ON_DAY, DAY, [[DAY]], [[DAY]], [[1]], [[null]], [[null]], [[1], [2]], generic, 20, 8),
