@@ -9,8 +9,9 @@ interface AmountProps {
   beside: readonly string[]
 }
 
-/** The number that is typed, large, with what is known beside it. */
+/** The number that is typed, large, each key as it was pressed; with what is known beside it. */
 export function FieldAmount({digits, unit, decimal = ".", beside}: AmountProps) {
+  const [whole, decimals] = digits.split(".")
   return (
     <div className="field-amount">
       <span className="q">
@@ -19,12 +20,8 @@ export function FieldAmount({digits, unit, decimal = ".", beside}: AmountProps) 
         ))}
       </span>
       <output aria-label="Typed so far">
-        {digits === ""
-          ? "0"
-          : digits.endsWith(".")
-            ? withDecimal(digits, decimal)
-            : numberText(Number(digits), undefined, decimal)}{" "}
-        <small>{unit}</small>
+        {numberText(Number(whole))}
+        {decimals !== undefined && decimal + decimals} <small>{unit}</small>
       </output>
     </div>
   )
