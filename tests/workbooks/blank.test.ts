@@ -1,9 +1,11 @@
 import {describe, expect, it} from "vitest"
+import {addPlanting} from "../../src/editor/commands/plantings"
+import {createStore} from "../../src/editor/store"
 import {crownsOf} from "../../src/workbook/crowns"
 import type {CellAddress, Content, Document} from "../../src/workbook/document"
 import {planOf} from "../../src/workbook/plan"
 import {isFault} from "../../src/workbook/value"
-import {documentIn, open, sheetOf, enter} from "./shipped"
+import {day, documentIn, enter, open, sheetOf, valueOf} from "./shipped"
 
 describe("blank.json", () => {
   it("has the sheets, columns and formulas of the farm, and no planting", () => {
@@ -32,6 +34,26 @@ describe("blank.json", () => {
     )
     expect(new Set(counts)).toEqual(new Set([0]))
     expect(counts).toHaveLength(36)
+  })
+
+  it("says of each limit that nothing is known of that it is not known yet, and counts it", () => {
+    const {run, workbook} = createStore(documentIn("blank.json"))
+    run(addPlanting({name: "First Field", planted: "2020-04-10", area: 2, opens: "2026-04-20"}, null))
+    const limits = planOf(workbook)!.rows[0]!.limits
+    expect(limits.map(({name, day}) => [name, day])).toEqual([
+      ["weeks for its age", day("2026-06-14")], // eight weeks from 20 April
+      ["reserve", null],
+      ["fern days", null],
+      ["spear size", null],
+      ["price", null],
+      ["crew", null],
+      ["last date", null],
+    ])
+    expect(valueOf(workbook, "Season plan", "First Field", "crew")).toMatchObject({code: "#N/A"})
+    expect(valueOf(workbook, "Season plan", "First Field", "last date")).toMatchObject({code: "#N/A"})
+    expect(valueOf(workbook, "Checks", "Limits not known yet", "To look at")).toBe(
+      "weeks 0, reserve 1, fern days 1, spear size 1, price 1, crew 1, last date 1",
+    )
   })
 
   it("says where to look while its weather is not typed yet", () => {

@@ -210,7 +210,11 @@ describe("hollow-brook-farm.json", () => {
     expect(found).toEqual([
       ["Plantings without root samples", 1, "Top Corner"],
       ["Plantings cut without spear sizes", 4, "North Bench, Long Acre, Well Field, Home Strip"],
-      ["Limits not known yet", 4, "weeks 0, reserve 0, fern days 0, spear size 4, price 0"],
+      [
+        "Limits not known yet",
+        4,
+        "weeks 0, reserve 0, fern days 0, spear size 4, price 0, crew 0, last date 0",
+      ],
       ["Plantings without a record", 2, "Home Strip, Top Corner"],
       ["Days to come short of cutters", 3, "first on 2026-05-26"], // six leave on 25 May
       ["Days to come over the cooler", 8, "first on 2026-05-26"],
