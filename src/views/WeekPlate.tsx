@@ -172,7 +172,9 @@ function GoOnTable({week: {plantings, asOf, region}}: {week: SeasonWeek}) {
             <th scope="col">
               worth <small>{worth.unit}</small>
             </th>
-            <th scope="col">the price pays until</th>
+            <th scope="col">
+              the price pays until <small>by the plan</small>
+            </th>
             <th scope="col" className="txt">
               closes
             </th>
@@ -193,7 +195,8 @@ function GoOnTable({week: {plantings, asOf, region}}: {week: SeasonWeek}) {
         </tbody>
       </table>
       <p className="small q">
-        Worth: what it sells for, less picking, hauling and packing, less what it takes from next year.
+        Worth: what it sells for at the pace so far, less picking, hauling and packing, less what it takes
+        from next year. The plan has its price pay for the crop it expects, whatever came in.
       </p>
     </div>
   )
