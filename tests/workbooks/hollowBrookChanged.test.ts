@@ -56,6 +56,19 @@ describe("a change in hollow-brook-farm.json", () => {
     expect(check("Plantings without an area")).toEqual([1, "Home Strip"])
   })
 
+  it("does not know how many plants are left of an older count without Plant_loss", () => {
+    const {workbook, at, cellOf} = changed()
+    enter(
+      workbook,
+      [at("Plantings", "North Bench", "Counted"), "2024-03-10"],
+      [at("Plantings", "Long Acre", "Counted"), "2026-03-10"],
+    )
+    expect(cellOf("Plantings", "North Bench", "Alive this season")).toBeCloseTo(13600 * 0.98 ** 2, 6)
+    enter(workbook, [at("Named values", "Plant_loss", "Value"), null])
+    expect(cellOf("Plantings", "North Bench", "Alive this season")).toMatchObject({code: "#N/A"})
+    expect(cellOf("Plantings", "Long Acre", "Alive this season")).toBe(18400) // counted this season
+  })
+
   it("takes the last row of Yield by age for a planting older than it, and works the farm's money out", () => {
     const {workbook, at, cellOf} = changed()
     enter(workbook, [at("Plantings", "North Bench", "Planted"), "2003-04-18"])

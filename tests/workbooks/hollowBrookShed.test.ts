@@ -55,6 +55,8 @@ describe("a change in the week, the crew and the shed of hollow-brook-farm.json"
     ["Pack_length", "Crates", "Head space", "#N/A"],
     ["Yield_spread", "Season plan", "Low", "#N/A"],
     ["Long_wait", "Cold chain", "The wait", ""],
+    ["Full_age", "Years ahead", "As planned", "#N/A"],
+    ["Full_age", "Records", "By the balance", "#N/A"],
   ])("takes a blank %s for not known, never for nought", (name, sheet, heading, shown) => {
     const {workbook, at} = changed()
     const before = sheetValues(workbook, sheet, heading)
@@ -93,6 +95,8 @@ describe("a change in the week, the crew and the shed of hollow-brook-farm.json"
     expect(medium("Well Field")).toBeCloseTo(share(12.5), 9)
     enter(workbook, [at("Named values", "Shed_day", "Value"), "2026-05-27"])
     expect(medium("Sand Piece")).toBeCloseTo(share(10.9 / apart), 9) // measured on 25 May
+    enter(workbook, [at("Named values", "Shed_day", "Value"), "2026-05-24"])
+    expect(cellOf("Packing list", "Sand Piece", "Diameter")).toBe(11.6) // on 18 May: the list of a day knows no later spears
   })
 
   it("neither asks to pick nor packs what the wait of a label still holds", () => {
