@@ -35,8 +35,47 @@ export function* cellsOf({sheet, rows, cols}: Block): Generator<CellAddress> {
 
 /** The chosen cells that are shown, row by row: an act on a block leaves rows alone that nobody sees. */
 export function* chosenCells(state: Pick<EditorState, "cell" | "reach" | "only">): Generator<CellAddress> {
-  const shown = onlyRows(state, state.cell.sheet)
-  for (const at of cellsOf(chosenBlock(state))) if (!shown || shown.includes(at.row)) yield at
+  for (const [at] of cellsShown(shownBlock(state))) yield at
+}
+
+/** The cells of a block that stand in these rows: where not all rows are shown, those that are. */
+export interface ShownBlock {
+  readonly sheet: number
+  readonly rows: readonly number[]
+  readonly cols: readonly [number, number]
+}
+
+/** The chosen cells that are shown. */
+export function shownBlock(state: Pick<EditorState, "cell" | "reach" | "only">): ShownBlock {
+  const {sheet, rows, cols} = chosenBlock(state)
+  const count = rows[1] - rows[0] + 1
+  const shown = onlyRows(state, sheet)?.filter((row) => row >= rows[0] && row <= rows[1])
+  return {sheet, rows: shown ?? Array.from({length: count}, (_, i) => rows[0] + i), cols}
+}
+
+/** The block from the first to the last of them. */
+export const spanOf = ({sheet, rows, cols}: ShownBlock): Block => ({
+  sheet,
+  rows: [rows[0]!, rows.at(-1)!],
+  cols,
+})
+
+/** Its cells, row by row, each with its place in the block: the how-manieth of its rows and columns, from 0. */
+export function* cellsShown({sheet, rows, cols}: ShownBlock): Generator<[CellAddress, number, number]> {
+  for (const [down, row] of rows.entries())
+    for (let col = cols[0]; col <= cols[1]; col++) yield [{sheet, row, col}, down, col - cols[0]]
+}
+
+/** So many rows from a cell on, of those that are shown; fewer where there are no more. */
+export function rowsFrom(
+  state: Pick<EditorState, "only">,
+  {sheet, row}: CellAddress,
+  count: number,
+): number[] {
+  const shown = onlyRows(state, sheet)
+  return shown
+    ? shown.filter((one) => one >= row).slice(0, count)
+    : Array.from({length: count}, (_, i) => row + i)
 }
 
 /** "B2", or "B2:D9" for more than one cell. */

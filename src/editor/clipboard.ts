@@ -8,18 +8,27 @@ import {isFault} from "../workbook/value"
 import {formulaIn} from "../workbook/cells"
 import {decimalOf, regionOf, type Decimal} from "../workbook/region"
 import {onScreen} from "../workbook/screenFormula"
-import {blockText, cellsOf, chosenBlock, isOneCell, type Block} from "./block"
+import {
+  blockText,
+  cellsShown,
+  chosenBlock,
+  isOneCell,
+  rowsFrom,
+  shownBlock,
+  spanOf,
+  type ShownBlock,
+} from "./block"
 import {cellColumn, measureAt} from "./cellColumn"
 import {isGuarded} from "./commands/cells"
+import {moveCut} from "./cut"
 import {entryColumn, fitting, yearOf} from "./editing"
 import {readEntry, type TwoDays} from "./entry"
 import {namesMet} from "./namesInUse"
 import {doubtsIn, doubtWords} from "./pickingDoubts"
 import {askToOwn} from "./reading"
-import {onlyRows} from "./selection"
 import {dateText, percentText, textOf, textWithUnit, withDecimal} from "./display"
 import {shownNumber} from "./measures"
-import type {EditorState, PastePiece, Store, Turn} from "./store"
+import type {PastePiece, Store, Turn} from "./store"
 import {otherDecimal, twoNumbers, whichDecimal, withOwnDecimal} from "./tableDecimals"
 import {entering, guardedWords, leftOutWords, ofCells, type LeftOut} from "./words"
 import {whichDay} from "./whichDay"
@@ -28,37 +37,34 @@ import {whichDay} from "./whichDay"
 export interface Copied {
   readonly plain: string
   readonly html: string
+  readonly cells: ShownBlock
 }
 
 /** What was copied here last, with its formulas: pasting the same text again takes it from here. */
 let own: {
   readonly plain: string
-  readonly block: Block
-  readonly contents: readonly (readonly Content[])[]
+  readonly table: Table
 } | null = null
 
 /** Copies the chosen cells: numbers in full, in the units and with the decimal sign that are shown, dates as 2026-04-25, errors by their code. */
 export function copyChosen(store: Store): Copied {
   const state = store.getState()
-  const block = chosenBlock(state)
-  const rows = byRow(state, block, (at) => valueText(store, at))
+  const cells = shownBlock(state)
+  const rows = byRow(cells, (at) => valueText(store, at))
   const plain = Papa.unparse(rows, {delimiter: "\t", newline: "\r\n"})
   const html = `<table>${rows.map((row) => `<tr>${row.map((text) => `<td>${htmlText(text)}</td>`).join("")}</tr>`).join("")}</table>`
-  // Where few rows are shown, those that were copied do not stand below each other: their values alone are taken along.
-  own = onlyRows(state, block.sheet)
-    ? null
-    : {
-        plain,
-        block,
-        contents: byRow(state, block, (at) => formulaIn(state.document, at) ?? contentAt(state.document, at)),
-      }
-  return {plain, html}
+  const table: Table = {
+    from: "here",
+    cells,
+    rows: byRow(cells, (at) => formulaIn(state.document, at) ?? contentAt(state.document, at)),
+    values: byRow(cells, (at) => plainValue(store, at)),
+  }
+  own = {plain, table}
+  return {plain, html, cells}
 }
 
-const byRow = <T>(state: EditorState, {sheet, rows, cols}: Block, of: (at: CellAddress) => T): T[][] =>
-  Array.from({length: rows[1] - rows[0] + 1}, (_, r) => rows[0] + r)
-    .filter((row) => onlyRows(state, sheet)?.includes(row) ?? true)
-    .map((row) => Array.from({length: cols[1] - cols[0] + 1}, (_, c) => of({sheet, row, col: cols[0] + c})))
+const byRow = <T>({sheet, rows, cols}: ShownBlock, of: (at: CellAddress) => T): T[][] =>
+  rows.map((row) => Array.from({length: cols[1] - cols[0] + 1}, (_, c) => of({sheet, row, col: cols[0] + c})))
 
 /** A value in full, in the units and with the decimal sign that are shown; a date as 2026-04-25, an error by its code. */
 export function valueText(store: Store, at: CellAddress): string {
@@ -82,7 +88,13 @@ const htmlText = (text: string) =>
 /** A table that comes from the clipboard: of another program, or copied here with its formulas. */
 export type Table =
   | {readonly from: "elsewhere"; readonly rows: readonly (readonly string[])[]}
-  | {readonly from: "here"; readonly block: Block; readonly rows: readonly (readonly Content[])[]}
+  | {
+      readonly from: "here"
+      readonly cells: ShownBlock
+      readonly rows: readonly (readonly Content[])[]
+      /** What the cells showed when they were copied. */
+      readonly values: readonly (readonly Content[])[]
+    }
 
 /** Reads what is on the clipboard: the table of the HTML where there is one, else text parted by tabs and line ends. */
 export function readTable(
@@ -90,7 +102,7 @@ export function readTable(
   html = "",
   parseHtml: (html: string) => string[][] | null = tableIn,
 ): Table {
-  if (own && plain === own.plain) return {from: "here", block: own.block, rows: own.contents}
+  if (own && plain === own.plain) return own.table
   const fromHtml = html ? parseHtml(html) : null
   return {from: "elsewhere", rows: fromHtml ?? rowsIn(plain)}
 }
@@ -164,7 +176,7 @@ export interface PasteOptions {
 /** What pasting would do: the edit, the cells that cannot take their piece and why, and the worked-out cells left alone. */
 export interface Pasting {
   readonly edit: Edit | null
-  readonly block: Block
+  readonly lands: ShownBlock
   readonly failed: readonly LeftOut[]
   readonly pieces: readonly PastePiece[]
   readonly guarded: number
@@ -183,16 +195,16 @@ export function pastingOf(
   const state = store.getState()
   const chosen = chosenBlock(state)
   const {document} = state
-  const shown = onlyRows(state, chosen.sheet)
   const height = table.rows.length
   const width = Math.max(0, ...table.rows.map((row) => row.length))
   const fills = height === 1 && width === 1 && !isOneCell(chosen)
-  const block: Block = fills
-    ? chosen
+  const {sheet, rows, cols} = chosen
+  const lands: ShownBlock = fills
+    ? shownBlock(state)
     : {
-        sheet: chosen.sheet,
-        rows: [chosen.rows[0], chosen.rows[0] + height - 1],
-        cols: [chosen.cols[0], chosen.cols[0] + width - 1],
+        sheet,
+        rows: rowsFrom(state, {sheet, row: rows[0], col: cols[0]}, height),
+        cols: [cols[0], cols[0] + width - 1],
       }
   const own = decimalOf(document)
   const said = decimal === own ? null : decimal
@@ -201,15 +213,11 @@ export function pastingOf(
   const pieces: PastePiece[] = []
   let guarded = 0
   let twoDays: TwoDays | null = null
-  for (const at of cellsOf(block)) {
-    const [r, c] = fills ? [0, 0] : [at.row - block.rows[0], at.col - block.cols[0]]
+  for (const [at, down, right] of cellsShown(lands)) {
+    const [r, c] = fills ? [0, 0] : [down, right]
     const piece = table.rows[r]![c]
     if (piece === undefined) continue
     const fails = (why: string) => pieces.push({at, copied: String(piece ?? ""), reads: null, why})
-    if (shown && !shown.includes(at.row)) {
-      fails("its row is not shown")
-      continue
-    }
     if (!columnAt(document, at)) {
       if (piece !== null && piece !== "") fails("there is no column there")
       continue
@@ -231,9 +239,21 @@ export function pastingOf(
     pieces.push({at, copied: String(piece ?? ""), reads: readText(document, at, content), why: null})
     if (content !== contentAt(document, at)) cells.push({at, content})
   }
+  if (!fills) pieces.push(...withoutRow(table, lands))
   const failed = pieces.flatMap(({at, why}) => (why === null ? [] : [{at, why}]))
-  return {edit: entering(document, "paste", cells), block, failed, pieces, guarded, twoDays, taken}
+  return {edit: entering(document, "paste", cells), lands, failed, pieces, guarded, twoDays, taken}
 }
+
+/** The pieces for which no more rows are shown. */
+const withoutRow = ({rows}: Table, lands: ShownBlock): PastePiece[] =>
+  rows.slice(lands.rows.length).flatMap((pieces, below) =>
+    pieces.map((piece, right) => ({
+      at: {sheet: lands.sheet, row: lands.rows.at(-1)! + 1 + below, col: lands.cols[0] + right},
+      copied: String(piece ?? ""),
+      reads: null,
+      why: "no further row is shown",
+    })),
+  )
 
 /** What a cell would hold of a content, with its unit: a number in full, though the column shows fewer decimals. */
 export function readText(document: Document, at: CellAddress, content: Content): string {
@@ -252,17 +272,16 @@ export function readText(document: Document, at: CellAddress, content: Content):
 /** A piece that was copied here: its formula moved along, or its value, which has to be fit for the column as any other. */
 function ownEntry(
   store: Store,
-  {rows, block}: Table & {from: "here"},
+  {rows, values, cells}: Table & {from: "here"},
   r: number,
   c: number,
   at: CellAddress,
   valuesOnly: boolean,
 ): ReturnType<typeof readEntry> {
   const content = rows[r]![c]!
-  const from = {sheet: block.sheet, row: block.rows[0] + r, col: block.cols[0] + c}
   if (isFormula(content) && !valuesOnly)
-    return {content: moved(content, at.row - from.row, at.col - from.col)}
-  return fitting(store.getState().document, at, isFormula(content) ? plainValue(store, from) : content)
+    return {content: moved(content, at.row - cells.rows[r]!, at.col - cells.cols[0] - c)}
+  return fitting(store.getState().document, at, isFormula(content) ? values[r]![c]! : content)
 }
 
 /** The value of a cell as it can be typed: a date as a date, an error as nothing. */
@@ -284,8 +303,9 @@ function read(store: Store, at: CellAddress, text: string, taken: Decimal | null
 
 /** Pastes a table; where some of it reads two ways, or cannot be taken, tells which and asks first. */
 export function pasteTable(store: Store, table: Table, options: PasteOptions = {}) {
-  const {document} = store.getState()
+  const {document, cut} = store.getState()
   if (document.reading) return store.turn(() => askToOwn) // before any question of the table, which it could not answer
+  if (table.from === "here" && table.cells === cut && !options.valuesOnly) return moveCut(store, cut)
   const doubt = table.from === "elsewhere" && !options.decimal && twoNumbers(table.rows, decimalOf(document))
   if (doubt && readsTwoWays(store, table, options)) {
     const question = whichDecimal(
@@ -322,7 +342,7 @@ export function pasteTable(store: Store, table: Table, options: PasteOptions = {
     store.turn(() => ({said: why}))
   } else {
     store.run(() => edit, told)
-    store.turn(chooseInside(document, pasting.block))
+    store.turn(chooseInside(document, pasting.lands))
     const brought = edit.type === "enter" && edit.cells.some(({content}) => isFormula(content))
     if (brought && !options.valuesOnly)
       store.turn(() => ({offer: {words: "Values only", act: valuesInstead(table)}}))
@@ -342,10 +362,10 @@ const valuesInstead = (table: Table) => (store: Store) => {
   if (store.undo()) pasteTable(store, table, {valuesOnly: true})
 }
 
-function toldOf(document: Document, {edit, block, guarded, taken}: Pasting): string {
+function toldOf(document: Document, {edit, lands, guarded, taken}: Pasting): string {
   const count = edit?.type === "enter" ? edit.cells.length : 0
   const told = [
-    `${ofCells(count)} pasted in ${blockText(insideOf(document, block))}.`,
+    `${ofCells(count)} pasted in ${blockText(spanOf(insideOf(document, lands)))}${hiddenWords(lands)}.`,
     guarded ? guardedWords(guarded) : "",
     taken === "," ? "Commas were taken as decimal points." : "",
     taken === "." ? "Points were taken as decimal commas." : "",
@@ -353,14 +373,24 @@ function toldOf(document: Document, {edit, block, guarded, taken}: Pasting): str
   return told.filter(Boolean).join(" ")
 }
 
+/** ": into 3 shown rows, 2 hidden rows between left as they were", or nothing where none is hidden. */
+function hiddenWords({rows}: ShownBlock): string {
+  const hidden = rows.at(-1)! - rows[0]! + 1 - rows.length
+  if (!hidden) return ""
+  return `: into ${rows.length} shown rows, ${hidden} hidden ${hidden === 1 ? "row" : "rows"} between left as ${hidden === 1 ? "it was" : "they were"}`
+}
+
 /** The part of a block that lies in the columns of its sheet. */
-const insideOf = ({sheets}: Document, block: Block): Block => ({
+const insideOf = ({sheets}: Document, block: ShownBlock): ShownBlock => ({
   ...block,
   cols: [block.cols[0], Math.min(block.cols[1], sheets[block.sheet]!.columns.length - 1)],
 })
 
-function chooseInside(document: Document, block: Block): Turn {
-  const {sheet, rows, cols} = insideOf(document, block)
-  const reach = {row: rows[1], col: cols[1]}
-  return () => ({cell: {sheet, row: rows[0], col: cols[0]}, reach: isOneCell(block) ? null : reach})
+function chooseInside(document: Document, block: ShownBlock): Turn {
+  const {sheet, rows, cols} = spanOf(insideOf(document, block))
+  const isOne = rows[0] === rows[1] && cols[0] === cols[1]
+  return () => ({
+    cell: {sheet, row: rows[0], col: cols[0]},
+    reach: isOne ? null : {row: rows[1], col: cols[1]},
+  })
 }

@@ -1,8 +1,15 @@
-import {contentAt, isFormula, type CellAddress, type Content, type Document} from "../workbook/document"
+import {
+  contentAt,
+  isFormula,
+  isSameCell,
+  type CellAddress,
+  type Content,
+  type Document,
+} from "../workbook/document"
 import type {Edit} from "../workbook/edit"
 import {addressText} from "../workbook/cells"
 import {tokens} from "../workbook/formula"
-import {namesIn, standsFor} from "../workbook/names"
+import {namesIn, standsFor, type Named} from "../workbook/names"
 import {revised} from "../workbook/revised"
 import type {Question} from "./store"
 
@@ -14,7 +21,10 @@ type Met = Required<Pick<Question, "asks" | "links">>
  * none is touched. What is called anew is followed by the formulas.
  */
 export function namesMet(document: Document, edit: Edit): Met | null {
-  const touched = namesIn(document).filter(({at}) => touches(document, edit, at))
+  const touched =
+    edit.type === "moveCells"
+      ? namesPartedBy(document, edit)
+      : namesIn(document).filter(({at}) => touches(document, edit, at))
   if (!touched.length) return null
   const after = revised(document, edit)
   const still = new Set(namesIn(after).map(({name}) => name.toLowerCase()))
@@ -32,6 +42,20 @@ export function namesMet(document: Document, edit: Edit): Met | null {
   const users = [...new Map(met.flatMap((one) => one.users).map((at) => [addressText(document, at), at]))]
   const links = users.slice(0, MOST_LINKS).map(([words, at]) => ({at, words}))
   return {asks: met.map(({words}) => words).join(" "), links}
+}
+
+/** The names that stand for another value once cells have moved: where both move together they go on as they are. */
+function namesPartedBy(document: Document, edit: Edit & {type: "moveCells"}): readonly Named[] {
+  const home = (at: CellAddress) => edit.moves.find(({from}) => isSameCell(from, at))?.to ?? at
+  const isTouched = ({at: {sheet}}: Named) =>
+    edit.moves.some(({from, to}) => from.sheet === sheet || to.sheet === sheet)
+  const touched = namesIn(document).filter(isTouched)
+  if (!touched.length) return []
+  const after = new Map(namesIn(revised(document, edit)).map(({name, at}) => [name.toLowerCase(), at]))
+  return touched.filter(({name, at}) => {
+    const now = after.get(name.toLowerCase())
+    return !now || !isSameCell(now, home(at))
+  })
 }
 
 /** What is told of a named value that is called anew in its cell, and what that is called in the history; null elsewhere. */

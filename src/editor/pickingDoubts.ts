@@ -32,9 +32,10 @@ export interface Doubt {
  * and closes before a picking.
  */
 export function doubtsIn(workbook: Workbook, edit: Edit): readonly Doubt[] {
-  if (edit.type !== "enter") return []
+  if (edit.type !== "enter" && edit.type !== "moveCells") return []
   const {document} = workbook
-  const touched = edit.cells.flatMap(({at}): {at: CellAddress; part: Part}[] => {
+  const cells = edit.type === "enter" ? edit.cells.map(({at}) => at) : edit.moves.map(({to}) => to)
+  const touched = cells.flatMap((at): {at: CellAddress; part: Part}[] => {
     const part = columnAt(document, at)?.part
     return part === "picking day" || part === "picking planting" || part === "closed" ? [{at, part}] : []
   })

@@ -213,7 +213,12 @@ export const sheetBindings: readonly Binding<Around>[] = [
   },
   // These are the browser's own: it tells the sheet what to copy or paste.
   {group: "Copy and fill", keys: ["Ctrl+c"], does: "Copy what is chosen", act: () => false},
-  {group: "Copy and fill", keys: ["Ctrl+x"], does: "Copy what is chosen and empty it", act: () => false},
+  {
+    group: "Copy and fill",
+    keys: ["Ctrl+x"],
+    does: "Cut what is chosen: the next paste moves it",
+    act: () => false,
+  },
   {group: "Copy and fill", keys: ["Ctrl+v"], does: "Paste from the chosen cell on", act: () => false},
   {
     group: "Show",

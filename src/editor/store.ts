@@ -5,6 +5,7 @@ import {isoDate} from "../workbook/clock"
 import {planSheet} from "../workbook/plan"
 import type {Change} from "../workbook/value"
 import {Workbook} from "../workbook/workbook"
+import type {ShownBlock} from "./block"
 import {withDaysOfNames} from "./namedValueSet"
 import {askToOwn} from "./reading"
 import {shownRow} from "./selection"
@@ -133,6 +134,8 @@ export interface EditorState {
   readonly reach: {readonly row: number; readonly col: number} | null
   /** The next cell that is tapped or clicked is the one to choose up to. */
   readonly awaitsCorner: boolean
+  /** The cells that the next paste moves, until the workbook is changed in another way. */
+  readonly cut: ShownBlock | null
   /** The rows of a sheet that are shown, where not all are; and what they have in common. */
   readonly only: Only | null
   readonly editing: Editing | null
@@ -156,6 +159,9 @@ export interface EditorState {
 
 /** How long the page is held at a time to work out what nobody looks at, ms; chosen, so that a key that is pressed is answered. */
 const AT_A_TIME = 16
+
+/** Edits after which each value stands where it did, or is followed to where it stands. */
+const TELLS_CHANGES: ReadonlySet<Edit["type"]> = new Set(["enter", "moveCells", "moveRows", "addField"])
 
 /** What a person does: gives the change it makes, or null when there is nothing to do. */
 export type Command = (state: EditorState) => Edit | null
@@ -187,6 +193,7 @@ export function createStore(
     cell: firstCell(document),
     reach: null,
     awaitsCorner: false,
+    cut: null,
     only: null,
     editing: null,
     question: null,
@@ -213,6 +220,7 @@ export function createStore(
         editing: null,
         question: null,
         offer: null,
+        cut: null,
         document: next,
         changes: [],
         moved: [],
@@ -296,7 +304,7 @@ export function createStore(
       const moved = edit.type === "enter" ? state.moved : []
       shown(next, {...history, moved}, first, sorts)
       // Where rows or columns come and go, another value in a cell is no news of that cell; a sort is followed by its rows.
-      if (edit.type === "enter" || edit.type === "moveRows" || edit.type === "addField")
+      if (TELLS_CHANGES.has(edit.type))
         tellChanges(next, (moved) => (first ? `${first} ${moved}` : moved), joins !== undefined)
       else onceWorkedOut(next, () => {})
       return true

@@ -109,6 +109,10 @@ export function editName(document: Document, edit: Edit, rowName?: RowName): str
       return edit.name
     case "keepColumns":
       return `${counted(edit.count, "column")} of ${sheet(edit.sheet)} kept in view`
+    case "moveCells": {
+      const taken = edit.moves.map(({from, content}) => ({at: from, content}))
+      return `move of ${entryName(document, taken, rowName)}`
+    }
     case "changeExtras":
       return extrasName(document, edit.changes, rowName)
     case "insertRows":

@@ -1,6 +1,7 @@
 import {useEffect, useId, useRef, useState} from "react"
 import {awaitCorner, chooseColumns, chooseRows, chosenBlock} from "../editor/block"
 import {copyChosen, pasteTable, readTable} from "../editor/clipboard"
+import {markCut} from "../editor/cut"
 import {insertRowsAbove, rowActs} from "../editor/commands/rows"
 import {fillDown, fillRight, fillSeries, seriesBegins, STEPS, type Step} from "../editor/commands/fill"
 import {emptied, filled} from "../editor/blockActs"
@@ -61,7 +62,7 @@ export function MoreActs({store, onDone}: Props) {
             Copy
           </Item>
           <Item onClick={does(() => void copyToSystem(store, true))} keys="Ctrl+X">
-            Copy and empty
+            Cut
           </Item>
           <Item onClick={does(() => void pasteFromSystem(store, false))} keys="Ctrl+V">
             Paste
@@ -228,15 +229,14 @@ const MOST_CELLS = 1000 // chosen: more days than two seasons have
 
 const NOT_ALLOWED = "This browser does not allow it from a button here: use the keys."
 
-async function copyToSystem(store: Store, empties: boolean) {
-  const {plain, html} = copyChosen(store)
+async function copyToSystem(store: Store, cuts: boolean) {
+  const {plain, html, cells} = copyChosen(store)
   try {
     const blob = (text: string, type: string) => new Blob([text], {type})
     await navigator.clipboard.write([
       new ClipboardItem({"text/plain": blob(plain, "text/plain"), "text/html": blob(html, "text/html")}),
     ])
-    if (empties) emptied(store)
-    else store.turn(() => ({said: "Copied."}))
+    store.turn(cuts ? markCut(cells) : () => ({cut: null, said: "Copied."}))
   } catch {
     store.turn(() => ({said: NOT_ALLOWED}))
   }

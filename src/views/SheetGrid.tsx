@@ -18,6 +18,7 @@ import {
   type SuppressKeyboardEventParams,
 } from "ag-grid-community"
 import {useCallback, useEffect, useImperativeHandle, useMemo, useRef, type Ref} from "react"
+import {leaveCut} from "../editor/cut"
 import {dropEditing, startEditing} from "../editor/editing"
 import {choose, onlyRows, rowsShown} from "../editor/selection"
 import type {Store} from "../editor/store"
@@ -146,8 +147,11 @@ export function SheetGrid({
       }
       const leaves = event.key === "Tab" && leaving.current
       leaving.current = event.key === "Escape"
-      if (leaving.current) store.turn(() => ({awaitsCorner: false, said: "Tab now leaves the sheet."}))
-      if (leaving.current) return true
+      if (leaving.current) {
+        store.turn(leaveCut)
+        store.turn(({said}) => ({awaitsCorner: false, said: `${said} Tab now leaves the sheet.`.trim()}))
+        return true
+      }
       const isUsed = !leaves && keys.press(event)
       if (event.key === "Tab" && !isUsed && box.current) passOver(box.current)
       return true // the grid's own keys would disagree with ours
@@ -177,7 +181,7 @@ export function SheetGrid({
     if (!window.document.activeElement?.closest(".pic")) return refresh()
     const later = setTimeout(refresh)
     return () => clearTimeout(later)
-  }, [api, document, cell, editing, state.reach])
+  }, [api, document, cell, editing, state.reach, state.cut])
 
   const rowsSaid = only ? `${only.length} of ${sheet.rows.length} rows` : `${sheet.rows.length} rows`
   const label = `${sheet.name}, ${rowsSaid}, ${sheet.columns.length} columns`

@@ -1,4 +1,5 @@
 import {chosenBlock, isIn, type Block} from "../editor/block"
+import {isCut} from "../editor/cut"
 import {cellColumn} from "../editor/cellColumn"
 import {isUnknownLimit, NOT_MEASURED, textOf} from "../editor/display"
 import {measureOf} from "../editor/measures"
@@ -30,6 +31,8 @@ export interface CellView {
   readonly chosen: "cell" | "block" | "row" | null
   /** The sides on which the chosen block ends here, each by its first letter: "t l". */
   readonly edges: string
+  /** The next paste moves it. */
+  readonly isCut: boolean
   /** Being typed in; the text is what is being typed. */
   readonly typing: boolean
   /** Number of the reference in the formula being typed that covers this cell. */
@@ -50,6 +53,7 @@ export function cellViewAt(store: Store, at: CellAddress): CellView {
   const marks = {
     chosen: isChosen ? "cell" : isInBlock(state, at) ? "block" : isChosenRow ? "row" : null,
     edges: isInBlock(state, at) ? edgesOf(chosenBlock(state), at) : "",
+    isCut: isCut(state, at),
     reference: markedRanges(state).find((range) => covers(range, at))?.number ?? null,
   } as const
   if (!isChosen || !editing) return {...held, ...marks, typing: false}
@@ -58,7 +62,7 @@ export function cellViewAt(store: Store, at: CellAddress): CellView {
 }
 
 /** What a cell shows in a document, whatever is chosen or typed; worked out once for the document that is open. */
-type Held = Omit<CellView, "chosen" | "edges" | "typing" | "reference">
+type Held = Omit<CellView, "chosen" | "edges" | "isCut" | "typing" | "reference">
 
 function heldAt(store: Store, at: CellAddress): Held {
   const {document} = store.getState()

@@ -1,6 +1,6 @@
-import {blockText, chosenBlock} from "../editor/block"
-import {emptied} from "../editor/blockActs"
+import {blockText, spanOf} from "../editor/block"
 import {copyChosen, pasteTable, readTable} from "../editor/clipboard"
+import {markCut} from "../editor/cut"
 import type {Store} from "../editor/store"
 
 /** The browser's event of this kind; React's has it too. */
@@ -11,12 +11,11 @@ export function sheetClipboard(store: Store) {
   const onCopy = (event: ClipboardAsk) => {
     if (store.getState().editing) return
     event.preventDefault()
-    const {plain, html} = copyChosen(store)
+    const {plain, html, cells} = copyChosen(store)
     event.clipboardData?.setData("text/plain", plain)
     event.clipboardData?.setData("text/html", html)
-    const said = `${blockText(chosenBlock(store.getState()))} copied.`
-    store.turn(() => ({said}))
-    if (event.type === "cut") emptied(store)
+    const said = `${blockText(spanOf(cells))} copied.`
+    store.turn(event.type === "cut" ? markCut(cells) : () => ({cut: null, said}))
   }
   const onPaste = (event: ClipboardAsk) => {
     if (store.getState().editing) return

@@ -153,6 +153,7 @@ class CellText implements ICellRendererComp<SheetRow> {
   refresh({value, eGridCell, col}: CellParams) {
     if (!value) return true
     const note = value.note === null ? "" : `. Note: ${value.note}`
+    const cut = value.isCut ? ". To be moved by the next paste" : ""
     write(this.#gui, value.text)
     eGridCell.title = value.full === value.text ? "" : value.full
     const marks = {
@@ -160,6 +161,7 @@ class CellText implements ICellRendererComp<SheetRow> {
       align: value.align,
       chosen: value.chosen,
       edges: value.edges || null,
+      cut: value.isCut ? "" : null,
       typing: value.typing ? "" : null,
       fault: value.isFault ? "" : null,
       note: value.note === null ? null : "",
@@ -179,7 +181,7 @@ class CellText implements ICellRendererComp<SheetRow> {
     const unit = value.unit && value.text && !value.isFault ? ` ${value.unit}` : ""
     eGridCell.setAttribute(
       "aria-label",
-      `${said}${unit}. ${value.name}. ${kindWords[value.kind] ?? value.kind}${note}`,
+      `${said}${unit}. ${value.name}. ${kindWords[value.kind] ?? value.kind}${cut}${note}`,
     )
     return true
   }

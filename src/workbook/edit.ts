@@ -1,3 +1,4 @@
+import type {CellMove} from "./cellsMoved"
 import type {CellAddress, Column, Content, Document, FieldEntry, Region} from "./document"
 import type {ExtraChange} from "./extras"
 import {insertingRefused, removingRefused} from "./columns"
@@ -15,6 +16,8 @@ export type Edit =
       /** What the cells carry anew besides, such as the reason why a number was kept. */
       readonly extras?: readonly ExtraChange[]
     }
+  /** Cells that come to other places: what points at them follows. */
+  | {readonly type: "moveCells"; readonly moves: readonly CellMove[]}
   /** The names of all cases, and what single cells carry anew for them. */
   | {
       readonly type: "changeCases"

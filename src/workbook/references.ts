@@ -70,7 +70,7 @@ export const rewritten = (pieces: Pieces, rewrite: Rewrite): Pieces =>
   pieces.map((piece) => (typeof piece === "string" ? piece : rewrite(piece)))
 
 /** The formula rewritten; as it was spelt when nothing in it changes. */
-function rewrittenText(formula: string, rewrite: Rewrite): string {
+export function rewrittenText(formula: string, rewrite: Rewrite): string {
   const pieces = piecesOf(formula)
   const next = rewritten(pieces, rewrite)
   return next.every((piece, i) => piece === pieces[i]) ? formula : formulaText(next)

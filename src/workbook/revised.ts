@@ -1,6 +1,8 @@
+import {withCellsMoved} from "./cellsMoved"
 import {withClassHeadings} from "./classHeadings"
 import {withColumnsInserted, withColumnsRemoved} from "./columns"
-import {contentAt, withSheet, type Column, type Content, type Document} from "./document"
+import {withSheetContents} from "./contents"
+import {contentAt, withSheet, type Column, type Document} from "./document"
 import type {ColumnChange, Edit, Entry} from "./edit"
 import {withExtras} from "./extras"
 import {landed} from "./fieldActs"
@@ -8,7 +10,7 @@ import {isName, isTaken, standsFor, withNameChanged} from "./names"
 import {withRegion} from "./region"
 import {withoutReading} from "./reading"
 import {withRowsForEach} from "./rowsForEach"
-import {blankRow, withRowsInserted, withRowsRemoved} from "./rows"
+import {withRowsInserted, withRowsRemoved} from "./rows"
 import {withSheetAdded, withSheetCopied, withSheetMoved, withSheetRemoved, withSheetRenamed} from "./sheets"
 import {withRowsMoved} from "./sorting"
 
@@ -20,6 +22,8 @@ function changed(document: Document, edit: Edit): Document {
   switch (edit.type) {
     case "enter":
       return withExtras(withContents(document, edit.cells), edit.extras ?? [])
+    case "moveCells":
+      return withCellsMoved(document, edit.moves)
     case "changeExtras":
       return withExtras(document, edit.changes)
     case "changeCases":
@@ -83,22 +87,6 @@ function withContents(document: Document, entries: readonly Entry[]): Document {
   }
   put()
   return next
-}
-
-/** All of one sheet at once, so that a long paste copies each row once and the list of rows once. */
-function withSheetContents(document: Document, entries: readonly Entry[]): Document {
-  const {sheet} = entries[0]!.at
-  const {columns, rows} = document.sheets[sheet]!
-  const next = [...rows]
-  for (const {at, content} of entries) {
-    while (next.length <= at.row) next.push(blankRow(columns))
-    const isOwn = next[at.row] !== rows[at.row]
-    const row = (isOwn ? next[at.row] : [...next[at.row]!]) as Content[]
-    while (row.length <= at.col) row.push(null)
-    row[at.col] = content
-    next[at.row] = row
-  }
-  return withSheet(document, sheet, {rows: next})
 }
 
 function withColumnChanged(document: Document, sheet: number, col: number, change: ColumnChange): Document {

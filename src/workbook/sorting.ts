@@ -67,12 +67,12 @@ export function placesAfter(order: readonly number[]): Shift {
 }
 
 /** In the formula of a column only what is the same for every row can follow: the others are the row's own, or its neighbours'. */
-const ofFixed =
+export const ofFixed =
   (rewrite: Rewrite): Rewrite =>
   (reference) =>
     isFixed(reference) ? rewrite(reference) : reference
 
-const isFixed = ({from, to}: Reference) =>
+export const isFixed = ({from, to}: Reference) =>
   (from.row === null || from.rowFixed) && (to.row === null || to.rowFixed)
 
 const words = new Intl.Collator("en-GB", {numeric: true, sensitivity: "accent"})

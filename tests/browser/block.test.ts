@@ -150,12 +150,39 @@ it("copies to other programs and takes their blocks, asking where some of it can
   ])
   await page.getByRole("button", {name: "Undo: paste of 2 cells in Prices"}).click()
   expect(await sheet.text(1, "Price")).toBe("3.65")
+  expect(trouble).toEqual([])
+})
 
-  // A copy is taken in further down: two rows are added.
-  await sheet.choose(10, "Week from opening")
-  await page.keyboard.press("Control+Shift+ArrowUp")
+it("moves what was cut to where it is pasted, formulas after it, by keys alone", async () => {
+  const {page, trouble, sheet} = await openPrices()
+  const cut = page.locator(".ag-cell[data-cut]")
+  const line = page.getByRole("textbox", {name: /^Content of B5/})
+  await sheet.type(5, "Price", "=B3*2")
+  await sheet.choose(3, "Price")
+  await page.keyboard.press("Shift+ArrowDown")
   await page.keyboard.press("Control+x")
-  await expect.poll(() => sheet.text(1, "Week from opening")).toBe("")
+  await expect.poll(() => cut.allInnerTexts()).toEqual(["3.30", "3.15"])
+  await page.keyboard.press("Escape")
+  await expect.poll(() => cut.count()).toBe(0)
+  expect(await sheet.said()).toBe("B3:B4 stays where it is. Tab now leaves the sheet.")
+
+  await page.keyboard.press("Control+x")
+  await cut.first().waitFor()
+  for (let i = 0; i < 8; i++) await page.keyboard.press("ArrowDown")
+  await page.keyboard.press("Control+v")
+  await expect.poll(() => sheet.text(11, "Price")).toBe("3.30")
+  expect([await sheet.text(3, "Price"), await sheet.text(12, "Price"), await cut.count()]).toEqual([
+    "",
+    "3.15",
+    0,
+  ])
+  expect(await sheet.said()).toContain("2 cells moved to B11:B12.")
+  await sheet.choose(5, "Price")
+  await expect.poll(() => line.inputValue()).toBe("=B11*2")
+  expect(await sheet.text(5, "Price")).toBe("6.60")
+  await page.keyboard.press("Control+z")
+  await expect.poll(() => line.inputValue()).toBe("=B3*2")
+  expect([await sheet.text(3, "Price"), await sheet.text(4, "Price")]).toEqual(["3.30", "3.15"])
   expect(trouble).toEqual([])
 })
 

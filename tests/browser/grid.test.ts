@@ -81,8 +81,9 @@ it("ends where it began, whatever keys were pressed, by undoing all of it", asyn
   const pick = <T>(all: readonly T[]): T => all[Math.floor(random() * all.length)]!
   const moves = ["ArrowUp", "ArrowDown", "ArrowLeft", "ArrowRight", "Home", "Control+ArrowDown"]
   const reaches = ["Shift+ArrowDown", "Shift+ArrowUp", "Shift+ArrowRight"]
-  const acts = ["Delete", "Control+d", "Control+r", "Control+x"]
+  const acts = ["Delete", "Control+d", "Control+r", "Control+v"]
   for (let i = 0; i < 24; i++) {
+    if (i % 4 === 0) for (const key of ["Control+x", "ArrowDown", "Control+v"]) await keyboard.press(key)
     await keyboard.press(pick([...moves, ...reaches, ...acts]))
     if (i % 3 === 0) {
       await keyboard.type(pick(["3.1", "7", "=B1*2", "word", "="]))

@@ -10,6 +10,7 @@ import {nameRefused, nameValue} from "../../src/editor/commands/names"
 import {keepNote, settleNote} from "../../src/editor/commands/notes"
 import {changeRegion} from "../../src/editor/commands/region"
 import {insertRowsAbove} from "../../src/editor/commands/rows"
+import {markCut} from "../../src/editor/cut"
 import {deleteColumns, deleteRows, deleteSheet} from "../../src/editor/deletion"
 import {answerRather, answerYes, keepEditing, startTyping} from "../../src/editor/editing"
 import {findIn} from "../../src/editor/find"
@@ -72,6 +73,15 @@ const acts: Record<string, (store: Store, random: Random) => unknown> = {
     pasteTable(store, readTable(plain), {valuesOnly: random() < 0.3})
     answer(store, random)
     if (random() < 0.3) store.getState().offer?.act(store)
+  },
+  move(store, random) {
+    const {plain, cells} = copyChosen(store)
+    store.turn(markCut(cells))
+    store.turn(chooseBlock(anyBlock(random, store)))
+    pasteTable(store, readTable(plain))
+    answer(store, random)
+    if (random() < 0.3) pasteTable(store, readTable(plain)) // again, as copied
+    answer(store, random)
   },
   pasteFromElsewhere(store, random) {
     const line = () => Array.from({length: 1 + below(random, 3)}, () => anyText(random, store)).join("\t")

@@ -1,9 +1,10 @@
 import {describe, expect, it} from "vitest"
 import {chooseBlock, chooseColumns, chosenCells, reachStep} from "../../src/editor/block"
-import {copyChosen, pastingOf, readTable} from "../../src/editor/clipboard"
+import {copyChosen, pasteTable, pastingOf, readTable} from "../../src/editor/clipboard"
 import {clearCells, enterContent} from "../../src/editor/commands/cells"
 import {fillDown, fillSeries} from "../../src/editor/commands/fill"
 import {insertRowsAbove} from "../../src/editor/commands/rows"
+import {markCut} from "../../src/editor/cut"
 import {deleteRows} from "../../src/editor/deletion"
 import {startTyping} from "../../src/editor/editing"
 import {pointStep} from "../../src/editor/pointing"
@@ -90,9 +91,37 @@ describe("rows shown alone", () => {
     store.run(clearCells)
     expect(sugars(store)).toEqual([null, 500, null, 510, null])
   })
-  it("take no piece of a block that would land on a hidden row", () => {
-    const {failed} = pastingOf(longAcre(), readTable("1\n2\n3"))
-    expect(failed).toEqual([{at: {sheet: 0, row: 1, col: 1}, why: "its row is not shown"}])
+  it("take the rows of a paste one by one, and leave the hidden ones between", () => {
+    const store = longAcre()
+    pasteTable(store, readTable("1\n2\n3"))
+    expect(sugars(store)).toEqual([1, 500, 2, 510, 3])
+    expect(store.getState().said).toContain(
+      "3 cells pasted in B1:B5: into 3 shown rows, 2 hidden rows between left as they were.",
+    )
+    expect(store.getState()).toMatchObject({cell: cellAt("B1"), reach: {row: 4, col: 1}})
+    store.undo()
+    expect(store.getState().document).toBe(samples)
+    store.turn(reachStep(2, 0))
+    pasteTable(store, readTable("7"))
+    expect(sugars(store)).toEqual([7, 500, 7, 510, 7])
+  })
+  it("take no more rows of a paste than there are", () => {
+    const store = longAcre()
+    store.turn(choose(cellAt("B3")))
+    const {failed, edit} = pastingOf(store, readTable("1\n2\n3"))
+    expect(failed).toEqual([{at: cellAt("B6"), why: "no further row is shown"}])
+    expect(edit).toMatchObject({cells: [{at: cellAt("B3")}, {at: cellAt("B5")}]})
+  })
+  it("are cut and moved alone, each to the next row that is shown", () => {
+    const store = longAcre()
+    store.turn(reachStep(1, 0))
+    const {plain, cells} = copyChosen(store)
+    store.turn(markCut(cells))
+    showAllRows(store)
+    store.turn(choose({sheet: 1, row: 1, col: 0}))
+    pasteTable(store, readTable(plain))
+    expect(sugars(store)).toEqual([null, 500, null, 510, 420])
+    expect(store.getState().document.sheets[1]!.rows.slice(1)).toEqual([[400], [410]])
   })
   it("leave formulas and totals as they are", () => {
     expect(longAcre().valueAt({sheet: 1, row: 0, col: 0})).toBe(2240)

@@ -1,6 +1,15 @@
 import {HyperFormula} from "hyperformula"
 import {createStore} from "../../src/editor/store"
-import {COLUMN_FORMULA, type Content, type Document} from "../../src/workbook/document"
+import {isGuarded} from "../../src/editor/commands/cells"
+import type {CellMove} from "../../src/workbook/cellsMoved"
+import {
+  COLUMN_FORMULA,
+  contentAt,
+  isSameCell,
+  type CellAddress,
+  type Content,
+  type Document,
+} from "../../src/workbook/document"
 import {editRefused, type Edit} from "../../src/workbook/edit"
 import {readFile, writeFile} from "../../src/workbook/file"
 import {columnLetters, sheetText} from "../../src/workbook/formula"
@@ -103,6 +112,18 @@ const acts: Record<Edit["type"], (random: Random, document: Document, sheet: num
     before: below(random, sheets[sheet]!.rows.length + 1),
     count: 1 + below(random, 2),
   }),
+  moveCells(random, document, sheet) {
+    const {rows, columns} = document.sheets[sheet]!
+    const target = random() < 0.6 ? sheet : below(random, document.sheets.length)
+    const from = {sheet, row: below(random, rows.length + 1), col: below(random, columns.length)}
+    const to = {
+      sheet: target,
+      row: below(random, document.sheets[target]!.rows.length + 1),
+      col: below(random, document.sheets[target]!.columns.length),
+    }
+    const moves = movesOf(document, from, to, [1 + below(random, 3), 1 + below(random, 2)])
+    return moves.length && !isSameCell(from, to) ? {type: "moveCells", moves} : null
+  },
   removeRows(random, {sheets}, sheet) {
     const {length} = sheets[sheet]!.rows
     if (length < 2) return null
@@ -219,6 +240,21 @@ export function anyEdit(random: Random, document: Document, kinds = EVERY_KIND):
     const edit = acts[kind](random, document, below(random, document.sheets.length))
     if (edit && editRefused(document, edit) === null) return edit
   }
+}
+
+/** The moves of a block of so many rows and columns, of the cells that are not worked out, to those that are not. */
+export function movesOf(document: Document, from: CellAddress, to: CellAddress, [height, width]: number[]) {
+  const canHold = ({sheet, row, col}: CellAddress) =>
+    document.sheets[sheet]!.columns[col] !== undefined && !isGuarded({sheet, row, col})({document})
+  return Array.from({length: height! * width!}, (_, i): CellMove => {
+    const [down, right] = [Math.floor(i / width!), i % width!]
+    const at = {...from, row: from.row + down, col: from.col + right}
+    return {
+      from: at,
+      to: {...to, row: to.row + down, col: to.col + right},
+      content: contentAt(document, at),
+    }
+  }).filter((one) => canHold(one.from) && canHold(one.to))
 }
 
 /** The numbers below `count`, each once. */

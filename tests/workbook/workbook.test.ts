@@ -78,7 +78,7 @@ describe("random sessions", () => {
   it("make every kind of edit and of reference", () => {
     const random = seeded(1)
     const edits = Array.from({length: 300}, () => anyEdit(random, farm))
-    expect(new Set(edits.map(({type}) => type)).size).toBe(18)
+    expect(new Set(edits.map(({type}) => type)).size).toBe(19)
     const text = JSON.stringify(edits)
     const forms = [
       /[+=][A-G]\d/,

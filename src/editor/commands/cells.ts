@@ -1,6 +1,6 @@
 import {COLUMN_FORMULA, contentAt, isTypedOver, type CellAddress, type Content} from "../../workbook/document"
 import {chosenCells} from "../block"
-import type {Command} from "../store"
+import type {Command, EditorState} from "../store"
 import {entering} from "../words"
 
 /** Puts content in a cell; does nothing when the cell already holds it. */
@@ -12,7 +12,7 @@ export const enterContent =
 /** Whether typing here would put a number over a formula of the column: such a cell is guarded. */
 export const isGuarded =
   (at: CellAddress) =>
-  ({document}: Parameters<Command>[0]): boolean =>
+  ({document}: Pick<EditorState, "document">): boolean =>
     document.sheets[at.sheet]?.columns[at.col]?.formula !== undefined &&
     (contentAt(document, at) === COLUMN_FORMULA || at.row >= document.sheets[at.sheet]!.rows.length)
 
