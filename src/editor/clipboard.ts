@@ -96,31 +96,46 @@ export type Table =
       readonly values: readonly (readonly Content[])[]
     }
 
-/** Reads what is on the clipboard: the table of the HTML where there is one, else text parted by tabs and line ends. */
+/** What an HTML text holds: a table, and its words. */
+interface HtmlParts {
+  readonly table: string[][] | null
+  readonly words: string
+}
+
+/**
+ * Reads what is on the clipboard: the table of the HTML where there is one, else text parted by tabs and line ends, or the
+ * words of the HTML where it came without. No rows where there is nothing of this.
+ */
 export function readTable(
   plain: string,
   html = "",
-  parseHtml: (html: string) => string[][] | null = tableIn,
+  parseHtml: (html: string) => HtmlParts = partsOfHtml,
 ): Table {
   if (own && plain === own.plain) return own.table
-  const fromHtml = html ? parseHtml(html) : null
-  return {from: "elsewhere", rows: fromHtml ?? rowsIn(plain)}
+  const parts = html ? parseHtml(html) : null
+  return {from: "elsewhere", rows: parts?.table ?? rowsIn(plain || (parts?.words ?? ""))}
 }
 
 /** Tabs part columns, quotes hold tabs and line ends, one empty last line is dropped. */
 function rowsIn(plain: string): string[][] {
+  if (plain === "") return []
   const text = plain.replace(/\r\n?/g, "\n").replace(/\n$/, "")
   const {data} = Papa.parse<string[]>(text, {delimiter: "\t", newline: "\n"})
   return data
 }
 
+function partsOfHtml(html: string): HtmlParts {
+  const {body} = new DOMParser().parseFromString(html, "text/html")
+  return {table: tableIn(body), words: textWithin(body)}
+}
+
 /**
- * The table of an HTML text, row by row; null when there is none. Of several it is the largest that holds no other, since
- * letters lay themselves out in tables. A cell that covers several stands in the first; what is hidden is left out.
+ * The table of an HTML text, row by row; null when there is none with a cell. Of several it is the largest that holds no
+ * other, since letters lay themselves out in tables. A cell that covers several stands in the first; what is hidden is left out.
  */
-function tableIn(html: string): string[][] | null {
-  const tables = [...new DOMParser().parseFromString(html, "text/html").querySelectorAll("table")]
-  const inner = tables.filter((table) => !table.querySelector("table"))
+function tableIn(body: HTMLElement): string[][] | null {
+  const tables = [...body.querySelectorAll("table")]
+  const inner = tables.filter((table) => !table.querySelector("table") && cellsWithin(table) > 0)
   const [first] = inner.toSorted((a, b) => cellsWithin(b) - cellsWithin(a))
   if (!first) return null
   const rows: string[][] = []
@@ -157,7 +172,7 @@ const MOST_SPANNED = 500 // chosen: as many as a sheet may have
 /** Words as a page would show them: white space as one space, a line for each break or block. */
 function textWithin(cell: HTMLElement): string {
   for (const end of cell.querySelectorAll("br")) end.replaceWith(LINE)
-  for (const block of cell.querySelectorAll("p, div, li")) block.prepend(LINE)
+  for (const block of cell.querySelectorAll("p, div, li, h1, h2, h3, h4, h5, h6")) block.prepend(LINE)
   return (cell.textContent ?? "")
     .split(LINE)
     .map((line) => line.replaceAll(/\s+/g, " ").trim())
@@ -305,6 +320,8 @@ function read(store: Store, at: CellAddress, text: string, taken: Decimal | null
 export function pasteTable(store: Store, table: Table, options: PasteOptions = {}) {
   const {document, cut} = store.getState()
   if (document.reading) return store.turn(() => askToOwn) // before any question of the table, which it could not answer
+  if (!table.rows.length)
+    return store.turn(() => ({said: "There is nothing to paste that has words or numbers."}))
   if (table.from === "here" && table.cells === cut && !options.valuesOnly) return moveCut(store, cut)
   const doubt = table.from === "elsewhere" && !options.decimal && twoNumbers(table.rows, decimalOf(document))
   if (doubt && readsTwoWays(store, table, options)) {

@@ -245,8 +245,7 @@ async function copyToSystem(store: Store, cuts: boolean) {
 async function pasteFromSystem(store: Store, valuesOnly: boolean) {
   try {
     const plain = await navigator.clipboard.readText()
-    if (plain) pasteTable(store, readTable(plain), {valuesOnly})
-    else store.turn(() => ({said: "There is nothing to paste."}))
+    pasteTable(store, readTable(plain), {valuesOnly})
   } catch {
     store.turn(() => ({said: NOT_ALLOWED}))
   }

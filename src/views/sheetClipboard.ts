@@ -22,7 +22,7 @@ export function sheetClipboard(store: Store) {
     event.preventDefault()
     const {clipboardData} = event
     const [plain, html] = [clipboardData?.getData("text/plain"), clipboardData?.getData("text/html")]
-    if (plain || html) pasteTable(store, readTable(plain ?? "", html))
+    pasteTable(store, readTable(plain ?? "", html))
   }
   return {onCopy, onCut: onCopy, onPaste}
 }

@@ -86,3 +86,24 @@ it.each(forms)("takes a block in from %s", async (_, plain, html) => {
 })
 
 const likeShown = (text: string) => text
+
+it("takes words of elsewhere that come without a table, and says so where there are none", async () => {
+  const {page, trouble} = await openPlanner({browser: {permissions: ["clipboard-read", "clipboard-write"]}})
+  const sheet = sheetOn(page)
+  await sheet.open("Pickings")
+  for (const [plain, html, note] of [
+    ["met the buyer", "<meta charset=utf-8><p>met the <b>buyer</b></p>", "met the buyer"],
+    ["", "<h2>rain</h2><p>from <i>noon</i></p>", "rain"],
+    ["gates shut", "<table></table><p>gates shut</p>", "gates shut"],
+  ] as const) {
+    await copiedElsewhere(page, plain, html)
+    await sheet.choose(1, "Note")
+    await page.keyboard.press("Control+v")
+    await expect.poll(() => sheet.text(1, "Note")).toBe(note)
+  }
+  expect(await sheet.text(2, "Note")).toBe("from noon")
+  await copiedElsewhere(page, "", "<img alt=gate>")
+  await page.keyboard.press("Control+v")
+  await expect.poll(sheet.said).toBe("There is nothing to paste that has words or numbers.")
+  expect(trouble).toEqual([])
+})

@@ -70,9 +70,19 @@ describe("a table from the clipboard", () => {
     expect(readTable(plain)).toEqual({from: "elsewhere", rows: read})
   })
   it("is taken from its HTML where there is a table in it", () => {
-    const parse = () => [["from", "html"]]
+    const parse = () => ({table: [["from", "html"]], words: "from html"})
     expect(readTable("plain", "<table>", parse)).toMatchObject({rows: [["from", "html"]]})
-    expect(readTable("plain", "<b>plain</b>", () => null)).toMatchObject({rows: [["plain"]]})
+  })
+  it("is the text where there is no table, the words of the HTML where there is no text either", () => {
+    const parse = () => ({table: null, words: "two\nlines"})
+    expect(readTable("plain", "<b>two<br>lines</b>", parse).rows).toEqual([["plain"]])
+    expect(readTable("", "<b>two<br>lines</b>", parse).rows).toEqual([["two"], ["lines"]])
+    const store = at("A1")
+    pasteTable(
+      store,
+      readTable("", "<img>", () => ({table: null, words: ""})),
+    )
+    expect(store.getState().said).toBe("There is nothing to paste that has words or numbers.")
   })
 })
 
