@@ -16,7 +16,7 @@ export function sortRows(store: Store, descending: boolean) {
   const keys = Array.from({length: last - first + 1}, (_, i) => ({col: first + i, descending}))
   const values = rows.map((_, row) => columns.map((_, col) => store.valueAt({sheet, row, col})))
   const order = sortOrder(values, keys)
-  const mark = () => store.markSorted(sheet, keys[0]!)
+  const mark = () => store.markSorted(sheet, keys)
   const markDone = () => {
     if (store.getState().document !== document) mark() // a reading copy asks instead
   }

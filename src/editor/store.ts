@@ -1,13 +1,15 @@
-import {sheetWith, type CellAddress, type Document, type Sheet} from "../workbook/document"
+import {sheetWith, type CellAddress, type Document} from "../workbook/document"
 import type {Edit} from "../workbook/edit"
 import {newId, withActsKept, type FieldMark} from "../workbook/fieldActs"
 import {isoDate} from "../workbook/clock"
+import type {SortKey} from "../workbook/sorting"
 import {planSheet} from "../workbook/plan"
 import type {Change} from "../workbook/value"
 import {Workbook} from "../workbook/workbook"
 import type {ShownBlock} from "./block"
 import {withDaysOfNames} from "./namedValueSet"
 import {askToOwn} from "./reading"
+import {sortMarks} from "./sortMarks"
 import {shownRow} from "./selection"
 import {editName, rowNames, whatMoved} from "./words"
 
@@ -99,12 +101,6 @@ export interface Only {
   readonly words: string
 }
 
-/** The column that the rows of a sheet were sorted by. */
-export interface SortedBy {
-  readonly col: number
-  readonly descending: boolean
-}
-
 /** What stands beside the content line. */
 export type Panel =
   | "where from"
@@ -185,7 +181,7 @@ export function createStore(
 ) {
   const workbook = new Workbook(document)
   const listeners = new Set<() => void>()
-  const sorted = new WeakMap<Sheet, SortedBy>() // a sheet that is changed is another one, and an undone sort the one before
+  const sorted = sortMarks(workbook)
   let state: EditorState = {
     document,
     undoable: [],
@@ -272,10 +268,10 @@ export function createStore(
     turn(turn: Turn) {
       become({...state, ...turn(state)})
     },
-    /** What the rows of a sheet stand in the order of, from a sort until the sheet is changed. */
-    sortedBy: (sheet: number) => sorted.get(state.document.sheets[sheet]!) ?? null,
-    markSorted(sheet: number, by: SortedBy) {
-      sorted.set(state.document.sheets[sheet]!, by)
+    /** The column that the rows of a sheet were sorted by, for as long as they stand in that order. */
+    sortedBy: sorted.of,
+    markSorted(sheet: number, keys: readonly SortKey[]) {
+      sorted.mark(sheet, keys)
       become({...state})
     },
     /**
@@ -330,6 +326,7 @@ export function createStore(
       const step: Step = {document: state.document, name: `opening ${next.name}`, opens: true}
       const undoable = [...state.undoable, step]
       const cell = firstCell(next)
+      sorted.forget()
       shown(workbook.show(next), {undoable, redoable: [], cell, reach: null}, `${next.name} is open.`)
     },
   }

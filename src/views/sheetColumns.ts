@@ -6,10 +6,11 @@ import type {
   IHeaderParams,
 } from "ag-grid-community"
 import {measureOf} from "../editor/measures"
-import type {SortedBy, Store} from "../editor/store"
+import type {Store} from "../editor/store"
 import type {Column, Document, Region} from "../workbook/document"
 import {columnLetters} from "../workbook/formula"
 import {regionOf} from "../workbook/region"
+import type {SortKey} from "../workbook/sorting"
 import {TOTAL_ROW, cellViewAt, isWordColumn, sameView, type CellView} from "./cellView"
 import {NUMBERS_WIDTH, widthOnSheet} from "./sheetSize"
 
@@ -108,7 +109,7 @@ class ColumnHead implements IHeaderComp {
   getGui = () => this.#gui
 }
 
-function showSorted(head: HTMLElement, by: SortedBy | null, col: number) {
+function showSorted(head: HTMLElement, by: SortKey | null, col: number) {
   if (by?.col === col) head.setAttribute("aria-sort", by.descending ? "descending" : "ascending")
   else head.removeAttribute("aria-sort")
 }

@@ -5,6 +5,7 @@ import {answerYes} from "../../src/editor/editing"
 import {choose} from "../../src/editor/selection"
 import {sortRows} from "../../src/editor/sortRows"
 import {createStore} from "../../src/editor/store"
+import type {Content} from "../../src/workbook/document"
 import {cellAt, column, documentOf, sheet} from "../workbook/documents"
 
 const farm = (own: string) =>
@@ -47,7 +48,7 @@ describe("sorting the rows of a sheet", () => {
     sortRows(other, true)
     expect(names(other)).toEqual(["Long Acre", "Well Field", "Home Strip"])
   })
-  it("is known by its first column until the sheet is changed, and after an undo that is done again", () => {
+  it("is known by its first column while the rows stand so, and after an undo that is done again", () => {
     const store = on("", "A1", "B1")
     expect(store.sortedBy(0)).toBeNull()
     sortRows(store, false)
@@ -60,7 +61,30 @@ describe("sorting the rows of a sheet", () => {
     expect(store.sortedBy(0)).toBeNull()
     store.redo()
     expect(store.sortedBy(0)).toEqual(by)
-    store.run(enterContent({sheet: 0, row: 0, col: 0}, "Brook End"))
+    const enter = (text: string, content: Content) => store.run(enterContent(cellAt(text), content))
+    enter("B1", 30) // of the column that counts where the first is alike alone
+    enter("D1", "words")
+    enter("A1", "Brook End")
+    enter("A4", "Willow")
+    expect(store.sortedBy(0)).toEqual(by)
+    enter("A2", "Aspen")
+    expect(store.sortedBy(0)).toBeNull()
+    enter("A2", "Long Acre")
+    expect(store.sortedBy(0)).toEqual(by)
+    enter("A5", "Brook End")
+    expect(store.sortedBy(0)).toBeNull()
+  })
+  it("is known no more where what its column works out stands in another order", () => {
+    const store = on("", "C1")
+    sortRows(store, false)
+    expect(store.sortedBy(0)).toEqual({col: 2, descending: false})
+    store.run(enterContent(cellAt("B1"), 6))
+    expect(store.sortedBy(0)).toBeNull()
+    store.undo()
+    expect(store.sortedBy(0)).toEqual({col: 2, descending: false})
+    store.run(() => ({type: "insertColumns", sheet: 0, before: 0, count: 1}))
+    expect(store.sortedBy(0)).toBeNull()
+    store.open({...farm(""), name: "Another"})
     expect(store.sortedBy(0)).toBeNull()
   })
   it("says when there is nothing to do", () => {
