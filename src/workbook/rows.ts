@@ -32,24 +32,33 @@ const withRowsShifted = (document: Document, sheet: number, shift: Shift) =>
   withReferences(
     document,
     pointingAt(document, sheet, shifted("row", shift)),
-    followMost(document, sheet, shift.of),
+    followMost(document, (on, row) => (on === sheet ? shift.of(row) : row), pointingPast(document, sheet)),
   )
+
+/** Whether a reference on a sheet reads the same in every row of a column, whatever rows move. */
+type IsTheSame = (reference: Reference, on: number) => boolean
+
+const pointsAtNoRow: IsTheSame = ({from, to}) => from.row === null && to.row === null
+
+/** Where the rows of one sheet move, a reference past it, or from there to its own row, reads the same too. */
+export function pointingPast(document: Document, moving: number): IsTheSame {
+  const isAtMoving = pointsAt(document, moving)
+  const isAtOwnRow = ({from, to}: Reference) => [from, to].every(({row, rowFixed}) => row === 0 && !rowFixed)
+  return (reference, on) => {
+    if (pointsAtNoRow(reference, on)) return true
+    return on === moving ? isAtMoving(reference, on) && isAtOwnRow(reference) : !isAtMoving(reference, on)
+  }
+}
 
 /**
  * The column's formula as most of its following rows have it afterwards; a row follows it still, or holds its own
- * where that differs. `of` says where a row of the sheet whose rows move stands afterwards, null when it is gone.
+ * where that differs. `home` says where a row of a sheet stands afterwards, null when it is gone.
  */
-export function followMost(document: Document, moving: number, of: Shift["of"]): Follow {
-  const home = (on: number, row: number) => (on === moving ? of(row) : row)
-  const isAtMoving = pointsAt(document, moving)
-  /** Whether it reads the same in every row, wherever the rows move: it points at whole columns, at its own row, or past what moves. */
-  const isTheSame = (reference: Reference, on: number) => {
-    const ends = [reference.from, reference.to]
-    if (ends.every(({row}) => row === null)) return true
-    return on === moving
-      ? isAtMoving(reference, on) && ends.every(({row, rowFixed}) => row === 0 && !rowFixed)
-      : !isAtMoving(reference, on)
-  }
+export function followMost(
+  document: Document,
+  home: (sheet: number, row: number) => number | null,
+  isTheSame = pointsAtNoRow,
+): Follow {
   return (formula, rewrite, {sheet, col}) => {
     const pieces = piecesOf(formula)
     if (pieces.every((piece) => typeof piece === "string" || isTheSame(piece, sheet)))

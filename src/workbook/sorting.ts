@@ -2,7 +2,7 @@ import {withSheet, type Document} from "./document"
 import {extrasShifted} from "./extras"
 import type {Reference} from "./formula"
 import {followOn, pointingAt, withReferences, type Rewrite} from "./references"
-import {followMost} from "./rows"
+import {followMost, pointingPast} from "./rows"
 import {shifted, type Shift} from "./shift"
 import {isFault, type Value} from "./value"
 
@@ -41,7 +41,7 @@ export function withRowsMoved(document: Document, sheet: number, order: readonly
   const shift = placesAfter(order)
   const {of, range} = shift
   const rewrite = shifted("row", {of, range: (from, to) => range(from, to) ?? [from, to]})
-  const follow = followMost(document, sheet, (row) => row)
+  const follow = followMost(document, (_, row) => row, pointingPast(document, sheet))
   const moved = withReferences(document, pointingAt(document, sheet, rewrite), (formula, rewrite, at) =>
     at.sheet === sheet ? followOn(formula, ofFixed(rewrite)) : follow(formula, rewrite, at),
   )
