@@ -11,9 +11,9 @@ import {endSheetAfter} from "./engine/endOfSheet"
 import {engineFormula, engineRow} from "./engine/engineText"
 import {takeFailedArrays} from "./engine/failedArrays"
 import {makeQuicker} from "./engine/quicker"
+import {waitingSheetsOf, type WaitingSheets} from "./engine/waitingSheets"
 import {hasCellInBraces, isTooIntricate} from "./formula"
 import {namesIn, type Named} from "./names"
-import {recalculationOf, type Recalculation} from "./engine/recalculation"
 import {revised} from "./revised"
 import {sheetsBehind, sheetsBehindFormula} from "./sheetsBehind"
 import {MOST} from "./size"
@@ -58,15 +58,9 @@ const WORDS = [
 export class Workbook {
   #document: Document
   #engine: HyperFormula
-  #recalculation!: Recalculation
   /** The engine's numbers of the sheets, in their order. */
   #sheetIds: readonly number[] = []
-  /** The sheets whose values are owed until they are asked for. */
-  #waiting: ReadonlySet<number> = new Set()
-  /** Sheets of names that do not wait, of which some formulas rest on what waits. */
-  #partly: ReadonlySet<number> = new Set()
-  /** Whether something is left to work out that a sheet rests on, for those of which it was asked. */
-  #owed = new Map<number, boolean>()
+  #waiting!: WaitingSheets
   #values = new CellMap<Value>()
   /** The formulas that had no room for all they give. */
   #withoutRoom = new Map<string, CellAddress>()
@@ -111,7 +105,7 @@ export class Workbook {
   evaluate(formula: string, sheet: number): Value | readonly (readonly Value[])[] {
     if (!this.#isReadable(formula))
       return {code: "#ERROR!", reason: "This formula cannot be read", began: null}
-    if (this.#waiting.size > 0)
+    if (this.#waiting.isWaiting)
       for (const behind of sheetsBehindFormula(this.#document, formula, sheet))
         if (this.#waiting.has(behind)) this.#settle()
     const result: unknown = this.#engine.calculateFormula(
@@ -191,10 +185,10 @@ export class Workbook {
     const sameSheets = haveSameSheets(shown, next)
     const behind = sameSheets && lookedAt !== undefined ? sheetsBehind(next, lookedAt) : null
     // Steps that follow quickly, as of a date that is dragged, leave the same sheets waiting.
-    if (!behind || !this.#isWaitingBeside(behind)) this.#settle()
+    if (!behind || !this.#waiting.isAllBeside(next, behind)) this.#settle()
     const before = this.#values
     this.#document = next
-    if (behind) this.#letWait(behind)
+    if (behind) this.#waiting.letWait(next, behind)
     const worked = sameSheets && !isBuiltSooner(shown, next) ? this.#update(shown, next) : null
     if (!worked) this.#rebuild(shown)
     if (worked) {
@@ -202,64 +196,24 @@ export class Workbook {
       this.#changes = []
       this.#takeChanges(worked)
     } else if (sameSheets) this.#readChanges(before)
-    this.#waitNoMoreThanOwed()
+    this.#waiting.waitNoMoreThanOwed()
     return next
   }
 
-  /** Whether all sheets but these wait already. */
-  #isWaitingBeside(behind: ReadonlySet<number>) {
-    const count = this.#document.sheets.length - behind.size
-    return this.#waiting.size === count && [...this.#waiting].every((sheet) => !behind.has(sheet))
-  }
-
-  /** Whether the value of a cell has to be worked out before it is told. */
-  #isOwed(at: CellAddress) {
-    return (
-      (this.#waiting.has(at.sheet) || (this.#partly.has(at.sheet) && this.formulaAt(at) !== null)) &&
-      this.#restsOnOwing(at.sheet)
-    )
-  }
-
-  /** What waits keeps its value where nothing that it rests on has changed. */
-  #restsOnOwing(sheet: number) {
-    const held = this.#owed.get(sheet)
-    if (held !== undefined) return held
-    const {owing} = this.#recalculation
-    const rests = [...sheetsBehind(this.#document, sheet)].some((one) => owing.has(this.#sheetId(one)))
-    this.#owed.set(sheet, rests)
-    return rests
-  }
-
-  #letWait(behind: ReadonlySet<number>) {
-    const {sheets} = this.#document
-    const waiting = [...sheets.keys()].filter((sheet) => !behind.has(sheet))
-    this.#waiting = new Set(waiting)
-    this.#partly = new Set(
-      [...behind].filter(
-        (sheet) =>
-          sheets[sheet]!.names && [...sheetsBehind(this.#document, sheet)].some((one) => !behind.has(one)),
-      ),
-    )
-    this.#recalculation.letWait(new Set(waiting.map(this.#sheetId)))
-  }
+  #isOwed = (at: CellAddress) => this.#waiting.isOwedAt(this.#document, at)
 
   /** Whether sheets are left for later. */
   get isOwing() {
-    return this.#waiting.size > 0
+    return this.#waiting.isWaiting
   }
 
   /** Works out what was left for later, for about so long, ms. Says whether that was all. */
   settleFor(time: number): boolean {
-    const isOwing = this.#recalculation.owing.size > 0
-    this.#recalculation.settle(time)
+    const {isOwing} = this.#waiting
+    this.#waiting.settle(time)
     if (isOwing) this.#takeChanges(this.#engine.batch(() => {}))
-    this.#waitNoMoreThanOwed()
+    this.#waiting.waitNoMoreThanOwed()
     return !this.isOwing
-  }
-
-  #waitNoMoreThanOwed() {
-    this.#owed.clear()
-    if (this.#recalculation.owing.size === 0) this.#waiting = this.#partly = new Set()
   }
 
   #settle() {
@@ -297,9 +251,8 @@ export class Workbook {
     ])
     const names = [...WORDS, ...namesIn(this.#document)]
     const engine = HyperFormula.buildFromSheets(Object.fromEntries(contents), SETTINGS, names)
-    this.#recalculation = recalculationOf(engine)
     this.#sheetIds = this.#document.sheets.map(({name}) => engine.getSheetId(name)!)
-    this.#waiting = new Set()
+    this.#waiting = waitingSheetsOf(engine, this.#sheetId)
     this.#engine = engine
     this.#values = new CellMap()
     this.#withoutRoom.clear()
