@@ -89,12 +89,14 @@ export function referenceOf(text: string): Reference {
 /** The reference as text, the way the engine writes it. */
 export function referenceText({sheet, from, to, isRange}: Reference): string {
   const corners = isRange ? `${cornerText(from)}:${cornerText(to)}` : cornerText(from)
-  return (sheet === null ? "" : `${sheetText(sheet)}!`) + corners
+  return sheetPrefix(sheet) + corners
 }
 
 /** A sheet's name as written in a formula, quoted where it has to be: the engine reads no more than Latin letters unquoted. */
 export const sheetText = (name: string) =>
   /^[A-Za-z\u00c0-\u02af_][A-Za-z0-9\u00c0-\u02af_]*$/.test(name) ? name : `'${name.replaceAll("'", "''")}'`
+
+const sheetPrefix = (sheet: string | null) => (sheet === null ? "" : `${sheetText(sheet)}!`)
 
 /** A formula taken apart: its references, and the texts between them. */
 export type Pieces = readonly (string | Reference)[]
@@ -105,7 +107,7 @@ export const piecesOf: (formula: string) => Pieces = holding((formula) =>
 )
 
 /** Holds what was read of the formulas that were read last: one serves all rows of a column. */
-function holding<T>(read: (formula: string) => T): (formula: string) => T {
+export function holding<T>(read: (formula: string) => T): (formula: string) => T {
   const held = new Map<string, T>()
   return (formula) => {
     const found = held.get(formula)
@@ -123,8 +125,35 @@ export const formulaText = (pieces: Pieces) =>
   pieces.map((piece) => (typeof piece === "string" ? piece : referenceText(piece))).join("")
 
 /** The formula as it reads `down` rows further down: relative rows move along, those with "$" stay. */
-export const movedDown = (formula: string, down: number): string =>
-  down === 0 ? formula : formulaText(piecesDown(piecesOf(formula), down))
+export function movedDown(formula: string, down: number): string {
+  if (down === 0) return formula
+  let text = ""
+  for (const part of partsByRow(formula)) {
+    if (typeof part === "number" && part + down < 0) return formulaText(piecesDown(piecesOf(formula), down))
+    text += typeof part === "number" ? part + down + 1 : part
+  }
+  return text
+}
+
+/** The texts of a formula and, between them, its rows that move along, counted from 0. */
+const partsByRow: (formula: string) => readonly (string | number)[] = holding((formula) => {
+  const [parts, text]: [(string | number)[], string[]] = [[], []]
+  const take = (corner: Corner) => {
+    if (corner.row === null || corner.rowFixed) return text.push(cornerText(corner))
+    return parts.push(text.splice(0).join("") + columnText(corner), corner.row)
+  }
+  for (const piece of piecesOf(formula)) {
+    if (typeof piece === "string") text.push(piece)
+    else {
+      text.push(sheetPrefix(piece.sheet))
+      take(piece.from)
+      if (!piece.isRange) continue
+      text.push(":")
+      take(piece.to)
+    }
+  }
+  return [...parts, text.join("")]
+})
 
 /** The formula as it reads somewhere else: relative rows and columns move along, those with "$" stay. */
 export const moved = (formula: string, down: number, right: number): string =>
@@ -225,6 +254,8 @@ function cornerOf(text: string): Corner {
   }
 }
 
-const cornerText = ({col, row, colFixed, rowFixed}: Corner) =>
-  (col === null ? "" : (colFixed ? "$" : "") + columnLetters(col)) +
-  (row === null ? "" : (rowFixed ? "$" : "") + (row + 1))
+const cornerText = (corner: Corner) =>
+  columnText(corner) + (corner.row === null ? "" : (corner.rowFixed ? "$" : "") + (corner.row + 1))
+
+const columnText = ({col, colFixed}: Corner) =>
+  col === null ? "" : (colFixed ? "$" : "") + columnLetters(col)
