@@ -224,7 +224,7 @@ export const sheetBindings: readonly Binding<Around>[] = [
     group: "Show",
     keys: ["Shift+F10", "ContextMenu"],
     does: "Open the list of more acts",
-    act: always((s) => s.turn(() => ({showsActs: true}))),
+    act: always((s) => s.turn(() => ({actsAt: "cell"}))),
   },
   {
     group: "Show",

@@ -139,8 +139,8 @@ export interface EditorState {
   /** The book of sheets, or the page for entering in the field. */
   readonly page: "book" | "field"
   readonly panel: Panel
-  /** Whether the list of more acts on the chosen cells is open. */
-  readonly showsActs: boolean
+  /** Where the list of more acts on the chosen cells is open: by its button, at the chosen cell or at a place of the window, px. */
+  readonly actsAt: "button" | "cell" | {readonly x: number; readonly y: number} | null
   /** How often the person asked to find something: each time the field for it takes the keyboard's focus. */
   readonly asksToFind: number
   /** What can be done instead of the last act, until the next one. */
@@ -195,7 +195,7 @@ export function createStore(
     question: null,
     page: "book",
     panel: "where from",
-    showsActs: false,
+    actsAt: null,
     asksToFind: 0,
     offer: null,
     said: "",

@@ -1,4 +1,4 @@
-import {useEffect, useId, useRef, useState} from "react"
+import {useEffect, useId, useLayoutEffect, useRef, useState} from "react"
 import {awaitCorner, chooseColumns, chooseRows, chosenBlock} from "../editor/block"
 import {copyChosen, pasteTable, readTable} from "../editor/clipboard"
 import {markCut} from "../editor/cut"
@@ -21,16 +21,21 @@ interface Props {
 /** Acts on the chosen cells that have a key too, or need more to be said. Opened by its button, Shift+F10, the menu key or the mouse's second button. */
 export function MoreActs({store, onDone}: Props) {
   const state = useEditor(store)
-  const {showsActs: isOpen, only} = state
+  const {actsAt, only} = state
+  const isOpen = actsAt !== null
   const {above, removal} = rowActs(state)
-  const onOpen = (showsActs: boolean) => store.turn(() => ({showsActs}))
+  const onOpen = (opens: boolean) => store.turn(() => ({actsAt: opens ? "button" : null}))
   const id = useId()
   const list = useRef<HTMLDivElement>(null)
+  useLayoutEffect(() => {
+    if (!actsAt || !list.current) return
+    if (actsAt !== "button") putAt(list.current, actsAt === "cell" ? belowChosen() : actsAt)
+    list.current.querySelector("button")?.focus({preventScroll: actsAt !== "button"})
+  }, [actsAt])
   useEffect(() => {
     if (!isOpen) return
-    list.current?.querySelector("button")?.focus()
     const onElsewhere = ({target}: PointerEvent) => {
-      if (!list.current?.parentElement?.contains(target as Node)) store.turn(() => ({showsActs: false}))
+      if (!list.current?.parentElement?.contains(target as Node)) store.turn(() => ({actsAt: null}))
     }
     window.addEventListener("pointerdown", onElsewhere, true)
     return () => window.removeEventListener("pointerdown", onElsewhere, true)
@@ -57,7 +62,13 @@ export function MoreActs({store, onDone}: Props) {
         More acts
       </button>
       {isOpen && (
-        <div id={id} className="acts-list" ref={list} role="group" aria-label="More acts on the chosen cells">
+        <div
+          id={id}
+          className={actsAt === "button" ? "acts-list" : "acts-list at-cell"}
+          ref={list}
+          role="group"
+          aria-label="More acts on the chosen cells"
+        >
           <Item onClick={does(() => void copyToSystem(store, false))} keys="Ctrl+C">
             Copy
           </Item>
@@ -128,6 +139,20 @@ export function MoreActs({store, onDone}: Props) {
       )}
     </div>
   )
+}
+
+/** Where the chosen cell ends on screen; the upper left of the window while it is not drawn. */
+function belowChosen() {
+  const {left = 0, bottom = 0} =
+    window.document.querySelector('.ag-cell[data-chosen="cell"]')?.getBoundingClientRect() ?? {}
+  return {x: left, y: bottom}
+}
+
+/** Puts the list at a place of the window, and far enough up and left to be seen whole. */
+function putAt({style, offsetWidth, offsetHeight}: HTMLElement, {x, y}: {x: number; y: number}) {
+  const {clientWidth, clientHeight} = window.document.documentElement
+  style.left = `${Math.max(0, Math.min(x, clientWidth - offsetWidth))}px`
+  style.top = `${Math.max(0, Math.min(y, clientHeight - offsetHeight))}px`
 }
 
 /** Panels that say more of what is chosen. */

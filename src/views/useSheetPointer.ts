@@ -120,7 +120,7 @@ export function useSheetPointer(
       return
     event.preventDefault()
     if (!isIn(chosenBlock(store.getState()), at)) store.turn(choose(at))
-    store.turn(() => ({showsActs: true}))
+    store.turn(() => ({actsAt: {x: event.clientX, y: event.clientY}}))
   }
   useEffect(() => {
     const end = () => (dragging.current = null)

@@ -66,7 +66,7 @@ export function useSheetTouch(
       if (was === "no") return
       event.preventDefault() // else a tap on the cell would follow
       if (was === "moved on") focus()
-      else store.turn(() => ({showsActs: true}))
+      else store.turn(() => ({actsAt: from}))
     }
     // The system's own menu for a finger that rests would cover ours.
     const onMenu = (event: Event) => {

@@ -1,4 +1,5 @@
 import {AxeBuilder} from "@axe-core/playwright"
+import type {Locator} from "playwright-core"
 import {expect, it} from "vitest"
 import {openPlanner} from "./page"
 import {sheetOn} from "./sheet"
@@ -94,16 +95,34 @@ it("goes on choosing while the mouse is held beyond the sheet, and shows how far
 it("opens the acts on a cell, or on those chosen, by the mouse's second button", async () => {
   const {page, trouble, sheet, chosen} = await openPrices()
   const copy = page.getByRole("button", {name: /^Copy\b/}).first()
-  const ask = async (row: number) => {
-    await (await sheet.cell(row, "Price")).click({button: "right"})
+  const list = page.getByRole("group", {name: "More acts on the chosen cells"})
+  const isOn = (name: string) => page.locator(`${name}:focus`).waitFor()
+  /** Where the list opens, from the upper left of the cell; the keyboard goes into it and back to the cell. */
+  const ask = async (row: number, open: (cell: Locator) => Promise<void>) => {
+    const cell = await sheet.cell(row, "Price")
+    await open(cell)
     await copy.waitFor()
+    await isOn(".acts-list button")
+    const [at, of, {height}] = [
+      (await list.boundingBox())!,
+      (await cell.boundingBox())!,
+      page.viewportSize()!,
+    ]
+    expect(at.y).toBeGreaterThanOrEqual(0)
+    expect(at.y + at.height).toBeLessThanOrEqual(height)
     await page.keyboard.press("Escape")
-    return chosen()
+    await isOn(".ag-cell")
+    return [await chosen(), Math.round(at.x - of.x)]
   }
+  const second = (cell: Locator) => cell.click({button: "right", position: {x: 9, y: 9}})
+  const key = () => page.keyboard.press("Shift+F10")
   await sheet.choose(2, "Price")
   await page.keyboard.press("Shift+ArrowDown")
-  expect(await ask(3)).toBe("B2:B3")
-  expect(await ask(5)).toBe("B5")
+  expect(await ask(3, second)).toEqual(["B2:B3", 9])
+  expect(await ask(5, second)).toEqual(["B5", 9])
+  expect(await ask(5, key)).toEqual(["B5", 0])
+  await page.setViewportSize({width: 1440, height: 400}) // the list is longer: it scrolls
+  expect(await ask(5, key)).toEqual(["B5", 0])
   expect(trouble).toEqual([])
 })
 

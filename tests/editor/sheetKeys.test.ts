@@ -283,7 +283,7 @@ describe("a key that copies, fills or opens", () => {
   it.each(["Shift+F10", "ContextMenu"])("%s opens the list of more acts", (keys) => {
     const store = on("B1")
     expect(press(store, keys)).toBe(true)
-    expect(store.getState().showsActs).toBe(true)
+    expect(store.getState().actsAt).toBe("cell")
   })
 })
 
