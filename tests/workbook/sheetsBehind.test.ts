@@ -1,6 +1,8 @@
 import {describe, expect, it} from "vitest"
 import {sheetsBehind, sheetsBehindFormula} from "../../src/workbook/sheetsBehind"
-import {column, documentOf, sheet} from "./documents"
+import type {Content, Document} from "../../src/workbook/document"
+import {revised} from "../../src/workbook/revised"
+import {cellAt, column, documentOf, sheet} from "./documents"
 
 /** Plan rests on Input by a column, on Sums by a total, and through Input on Deep; Names holds names; nothing rests on Aside. */
 const farm = documentOf(
@@ -41,6 +43,32 @@ describe("the sheets behind a sheet", () => {
   })
   it("are the sheet alone where nothing points anywhere", () => {
     expect(names(sheetsBehind(farm, 2))).toEqual(["Sums"])
+  })
+  it("are those of the rows as an edit left them, of which most are what they were", () => {
+    const others = ["Input", "Sums"].map((name) => sheet(name, ["A"], [[1]]))
+    const began = documentOf(
+      sheet(
+        "Plan",
+        ["A", "B"],
+        [
+          ["=Input!A1", 1],
+          [2, 3],
+        ],
+      ),
+      ...others,
+    )
+    const enter = (document: Document, text: string, content: Content) =>
+      revised(document, {type: "enter", cells: [{at: cellAt(text), content}]})
+    const second = enter(began, "B2", "=Sums!A1")
+    const found = [began, second, enter(second, "A1", null), enter(second, "B2", null), began]
+    expect(found.map((document) => [...sheetsBehind(document, 0)].toSorted())).toEqual([
+      [0, 1],
+      [0, 1, 2],
+      [0, 2],
+      [0, 1],
+      [0, 1],
+    ])
+    expect(second.sheets[0]!.rows[0]).toBe(began.sheets[0]!.rows[0]) // its formulas are read once
   })
   it("of a formula are its own sheet and those it points to", () => {
     expect(names(sheetsBehindFormula(farm, "=INPUT!A1+1", 2))).toEqual(["Deep down", "Input", "Sums"])
