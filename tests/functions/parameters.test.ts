@@ -92,6 +92,8 @@ describe("a range whose cells all keep their place", () => {
     expect(days.read(46_001)).toEqual([46_001])
     expect(days.read(null)).toEqual([null])
   })
+  it("takes a day with a time of day for that day", () =>
+    expect(days.read(column(46_000, 46_000.25, 46_000.999))).toEqual([46_000, 46_000, 46_000]))
 })
 
 describe("a list with an entry a year", () => {
