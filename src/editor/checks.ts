@@ -1,6 +1,6 @@
 import {cropMoves, daysMoved, type Moved} from "../studies/mending"
 import {lookingIn} from "../workbook/checks/checks"
-import {effectWords, ranked, type Ranked} from "../workbook/checks/effects"
+import {effectWords, ranking, type Ranked} from "../workbook/checks/effects"
 import type {Finding, Words} from "../workbook/checks/finding"
 import {inARow} from "../workbook/checks/finding"
 import type {Document, Region} from "../workbook/document"
@@ -37,7 +37,7 @@ export function* findingsByStep(workbook: Workbook): Generator<void, readonly Fi
 
 /** What needs a look, ranked by what of the plan rests on it. */
 export function* rankedByStep(workbook: Workbook): Generator<void, readonly Ranked[]> {
-  const held = ranks.get(workbook.document) ?? ranked(workbook, yield* findingsByStep(workbook))
+  const held = ranks.get(workbook.document) ?? (yield* ranking(workbook, yield* findingsByStep(workbook)))
   ranks.set(workbook.document, held)
   return held
 }

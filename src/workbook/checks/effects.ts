@@ -13,6 +13,7 @@ import {planSheet} from "../plan"
 import {cellsOf, keyOfRow} from "../trace"
 import type {Workbook} from "../workbook"
 import {keyOf} from "./checked"
+import {toTheEnd} from "./checks"
 import {inARow, RULES, type Finding, type Rule} from "./finding"
 
 /** What of the plan rests on the cells of a finding. A planting is told by its name. */
@@ -37,18 +38,28 @@ const HABITS: ReadonlySet<Rule> = new Set<Rule>(["number in a formula", "no sour
  * formulas; among what the plan rests on, habits come after slips. What rests on a cell is followed as in "Where from": of
  * a sheet kept by planting, a planting has its own rows.
  */
-export function ranked(workbook: Workbook, findings: readonly Finding[]): readonly Ranked[] {
-  const behind = behindPlan(workbook)
-  return findings
-    .map((finding) => ({...finding, effect: effectOf(workbook, behind, finding)}))
-    .sort(
-      (a, b) =>
-        tierOf(a) - tierOf(b) ||
-        b.effect.closes.length - a.effect.closes.length ||
-        b.effect.crops.length - a.effect.crops.length ||
-        b.effect.users - a.effect.users ||
-        RULES.indexOf(a.rule) - RULES.indexOf(b.rule),
-    )
+export const ranked = (workbook: Workbook, findings: readonly Finding[]): readonly Ranked[] =>
+  toTheEnd(ranking(workbook, findings))
+
+/** The same step by step, so that the page can answer in between. The workbook must stay as it is meanwhile. */
+export function* ranking(
+  workbook: Workbook,
+  findings: readonly Finding[],
+): Generator<void, readonly Ranked[]> {
+  const resting = yield* restingIn(workbook)
+  const told: Ranked[] = []
+  for (const finding of findings) {
+    yield
+    told.push({...finding, effect: effectOf(workbook, resting, finding)})
+  }
+  return told.sort(
+    (a, b) =>
+      tierOf(a) - tierOf(b) ||
+      b.effect.closes.length - a.effect.closes.length ||
+      b.effect.crops.length - a.effect.crops.length ||
+      b.effect.users - a.effect.users ||
+      RULES.indexOf(a.rule) - RULES.indexOf(b.rule),
+  )
 }
 
 const tierOf = ({rule, effect: {closes, crops}}: Ranked) =>
@@ -67,51 +78,61 @@ const MOST_NAMED = 3
 const planWords = (what: string, plantings: readonly string[]) =>
   `The ${what} of ${plantings.length > MOST_NAMED ? `${plantings.length} plantings` : inARow(plantings)} rests on this`
 
-interface Behind {
-  readonly planting: string
-  readonly close: ReadonlySet<string>
-  readonly crop: ReadonlySet<string>
+/** What of the plan rests on each cell, by its key: of the plantings that are cut, or may be, a bit for each in their order. */
+interface Resting {
+  readonly plantings: readonly string[]
+  readonly closes: ReadonlyMap<string, bigint>
+  readonly crops: ReadonlyMap<string, bigint>
 }
 
-/** For each planting that is cut, or may be, the cells that its close and its crop rest on, themselves among them. */
-function behindPlan(workbook: Workbook): readonly Behind[] {
+function* restingIn(workbook: Workbook): Generator<void, Resting> {
   const {document} = workbook
   const sheet = planSheet(document)
-  if (sheet < 0) return []
+  if (sheet < 0) return {plantings: [], closes: new Map(), crops: new Map()}
   const [close, crop] = [columnWith(document, sheet, "close"), columnWith(document, sheet, "crop")]
   const reads = readerOf(document)
-  return [...document.sheets[sheet]!.rows.keys()].flatMap((row) =>
-    typeof workbook.valueAt({sheet, row, col: close}) === "string"
-      ? []
-      : [
-          {
-            planting: keyOfRow(document, {sheet, row}),
-            close: restedOn({sheet, row, col: close}, reads),
-            crop: crop < 0 ? new Set<string>() : restedOn({sheet, row, col: crop}, reads),
-          },
-        ],
+  const rows = [...document.sheets[sheet]!.rows.keys()].filter(
+    (row) => typeof workbook.valueAt({sheet, row, col: close}) !== "string",
   )
+  const cellsIn = (col: number) => (col < 0 ? [] : rows.map((row) => ({sheet, row, col})))
+  return {
+    plantings: rows.map((row) => keyOfRow(document, {sheet, row})),
+    closes: yield* restingOn(cellsIn(close), reads),
+    crops: yield* restingOn(cellsIn(crop), reads),
+  }
 }
 
 /** Cells under their keys; one range that many formulas read is one list. */
 type Read = readonly {readonly at: CellAddress; readonly key: string}[]
 type Reads = (at: CellAddress) => readonly Read[]
 
-function restedOn(from: CellAddress, reads: Reads): ReadonlySet<string> {
-  const seen = new Set([keyOf(from)])
-  const taken = new Set<Read>()
-  const next = [from]
-  for (let at = next.pop(); at !== undefined; at = next.pop())
-    for (const read of reads(at)) {
-      if (taken.has(read)) continue
-      taken.add(read)
+/**
+ * Which of some cells rest on each cell, themselves among them, as bits in their order. All are followed at once, each cell
+ * again when more of them come to rest on it: followed one by one they would pass through the same cells hundreds of times.
+ */
+function* restingOn(
+  goals: readonly CellAddress[],
+  reads: Reads,
+): Generator<void, ReadonlyMap<string, bigint>> {
+  const bits = new Map(goals.map((at, i) => [keyOf(at), 1n << BigInt(i)]))
+  const through = new Map<Read, bigint>()
+  const waiting = new Map(goals.map((at) => [keyOf(at), at]))
+  for (const [user, from] of waiting) {
+    yield
+    waiting.delete(user) // put in again, it comes at the end
+    for (const read of reads(from)) {
+      const more = bits.get(user)! & ~(through.get(read) ?? 0n)
+      if (more === 0n) continue
+      through.set(read, (through.get(read) ?? 0n) | more)
       for (const {at, key} of read) {
-        if (seen.has(key)) continue
-        seen.add(key)
-        next.push(at)
+        const had = bits.get(key) ?? 0n
+        if ((had | more) === had) continue
+        bits.set(key, had | more)
+        waiting.set(key, at)
       }
     }
-  return seen
+  }
+  return bits
 }
 
 /** Reads each formula, and each range that is of one planting, once. */
@@ -154,12 +175,13 @@ function readerOf(document: Document): Reads {
 
 const lowerCase = (content: Content) => String(content ?? "").toLowerCase()
 
-function effectOf(workbook: Workbook, plan: readonly Behind[], {cells}: Finding): Effect {
-  const keys = cells.map(keyOf)
-  const resting = (part: "close" | "crop") =>
-    plan.filter((behind) => keys.some((key) => behind[part].has(key))).map(({planting}) => planting)
+function effectOf(workbook: Workbook, {plantings, closes, crops}: Resting, {cells}: Finding): Effect {
+  const resting = (bits: ReadonlyMap<string, bigint>) => {
+    const all = cells.reduce((held, at) => held | (bits.get(keyOf(at)) ?? 0n), 0n)
+    return plantings.filter((_, i) => (all >> BigInt(i)) & 1n)
+  }
   const users = new Set(cells.slice(0, MOST_ASKED).flatMap((at) => workbook.usersOf(at).map(keyOf)))
-  return {closes: resting("close"), crops: resting("crop"), users: users.size}
+  return {closes: resting(closes), crops: resting(crops), users: users.size}
 }
 
 /** Chosen: the users of more cells than this need not be counted for a rank. */

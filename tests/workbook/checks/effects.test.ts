@@ -1,7 +1,7 @@
 import {expect, it} from "vitest"
 import {checkWords} from "../../../src/editor/checks"
 import {findingsIn} from "../../../src/workbook/checks/checks"
-import {effectWords, ranked} from "../../../src/workbook/checks/effects"
+import {effectWords, ranked, ranking} from "../../../src/workbook/checks/effects"
 import type {Content} from "../../../src/workbook/document"
 import {Workbook} from "../../../src/workbook/workbook"
 import {column, documentOf, sheet} from "../documents"
@@ -76,6 +76,22 @@ it("does not count a planting that is not cut", () => {
   expect(effects({young: 99})).toEqual([
     "Weeks of Top Corner: 3 formulas use this, no close or crop of the plan",
   ])
+})
+
+it("stops at every cell that it follows, so that the page can answer in between", () => {
+  const workbook = new Workbook(farm({weeks: 99}))
+  const steps = [...ranking(workbook, findingsIn(workbook, checkWords(workbook)))]
+  // Two closes, on the weeks and the planting of each and on Opens; two crops, on these as well.
+  expect(steps.length).toBeGreaterThan(15)
+})
+
+it("follows a ring to its end", () => {
+  const ring = farm({weeks: 99, day: "=B1*2"})
+  const {sheets} = ring
+  const weeks = sheets[1]!.rows.map((row, i) => (i === 0 ? row.with(1, "=D1") : row))
+  const workbook = new Workbook({...ring, sheets: sheets.with(1, {...sheets[1]!, rows: weeks})})
+  const told = ranked(workbook, findingsIn(workbook, checkWords(workbook)))
+  expect(told[0]!.effect.closes).toEqual(["Long Acre"])
 })
 
 it("finds nothing on the trial as it stands", () => {
