@@ -1,3 +1,4 @@
+import {piecesOf} from "../formula"
 import type {Reader, ReadFormula} from "./insides"
 
 /**
@@ -7,20 +8,37 @@ import type {Reader, ReadFormula} from "./insides"
 export function readFormsOnce(reader: Reader) {
   const {parse} = reader
   if (!parse) return
-  const held = new WeakMap<Reader, Map<string, ReadFormula>>()
+  const held = new WeakMap<Reader, Map<string, Held>>()
   reader.parse = function (formula, at) {
-    const forms = held.get(this) ?? new Map<string, ReadFormula>()
+    const forms = held.get(this) ?? new Map<string, Held>()
     held.set(this, forms)
     const form = `${at.sheet} ${at.col} ${formOf(formula, at.row)}`
     const found = forms.get(form)
-    if (found) return found
+    if (found?.sheets.every(([name, id]) => this.resolveSheetReference(name) === id)) return found.read
     const read = parse.call(this, formula, at)
     if (read.errors.length > 0 || turnsRound(read.ast)) return read
     if (forms.size >= MOST_HELD) forms.clear()
-    forms.set(form, read)
+    forms.set(form, {
+      read,
+      sheets: sheetsNamedIn(formula).map((name) => [name, this.resolveSheetReference(name)]),
+    })
     return read
   }
 }
+
+interface Held {
+  readonly read: ReadFormula
+  /** The sheets it names, with the engine's numbers: one that does not exist has another each time it is named again. */
+  readonly sheets: readonly (readonly [string, number])[]
+}
+
+const sheetsNamedIn = (formula: string) => [
+  ...new Set(
+    piecesOf(formula).flatMap((piece) =>
+      typeof piece === "string" || piece.sheet === null ? [] : piece.sheet,
+    ),
+  ),
+]
 
 const MOST_HELD = 5000 // chosen: more than a workbook has columns
 

@@ -78,6 +78,8 @@ export interface ReadFormula {
 
 /** What reads formulas. */
 export interface Reader {
+  /** The number of a sheet, which is given one where there is none of that name. */
+  resolveSheetReference(name: string): number
   parse?(
     formula: string,
     at: {readonly sheet: number; readonly row: number; readonly col: number},

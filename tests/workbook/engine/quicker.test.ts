@@ -202,6 +202,21 @@ describe("the engine as it is used", () => {
     expect(ours(workbook)).toEqual(plainly(workbook.document))
   })
 
+  it("reads a sheet that does not exist anew each time it is named", () => {
+    const columns = ["A", "B"].map((heading) => ({heading, kind: "typed"}) as const)
+    const workbook = new Workbook({
+      name: "Farm",
+      sheets: [{name: "Asks", group: "", columns, rows: [[1, 2]]}],
+    })
+    // An engine that throws in an edit is built anew, which would hide it.
+    const built = vi.spyOn(HyperFormula, "buildFromSheets")
+    const at = {sheet: 0, row: 0, col: 0}
+    for (const content of ["=Plan!A1", 1, "=Other!A1", "=Plan!A1"])
+      workbook.revise({type: "enter", cells: [{at, content}]})
+    expect(workbook.valueAt(at)).toMatchObject({code: "#REF!"})
+    expect(built).not.toHaveBeenCalled()
+  })
+
   // As of longer columns: a cell with an error is not above 0, and what is lost or summed is an error still.
   it("takes the column of a sheet with one row for a range, whatever stands there", () => {
     const asks = ['=COUNTIF(Data!A:A,">0")', '=COUNTIFS(Data!A:A,">0")', '=SUMIFS(Data!A:A,Data!B:B,"no")']
