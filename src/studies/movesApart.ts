@@ -7,11 +7,11 @@ import {Workbook} from "../workbook/workbook"
 
 /** How short the days to come are of people and of cold, and what the farm brings. */
 export interface Needs {
-  /** People missing on the worst day, and that day; null where none are missing. */
-  readonly short: number
+  /** People missing on the worst day, null where that is not known of some day; and that day, null where none are missing. */
+  readonly short: number | null
   readonly shortOn: number | null
-  /** kW over what is fitted on the worst day, and that day. */
-  readonly over: number
+  /** kW over what is fitted on the worst day, and that day, likewise. */
+  readonly over: number | null
   readonly overOn: number | null
   /** Crop of the farm, kg. */
   readonly crop: number
@@ -42,7 +42,7 @@ const MOST_MOVED = 6
 /**
  * Moves the plantings that make the worst day to come, each by itself, in a copy of the workbook: an opening that lies
  * ahead a day earlier, one or two days later; else the close a day earlier, or to the day before. Null where no day to
- * come is short of people or of cold.
+ * come is known to be short of people or of cold.
  */
 export function movesApart(document: Document): MovesApart | null {
   const workbook = new Workbook(document)
@@ -86,17 +86,20 @@ function movesOf(
 }
 
 function needsFrom(workbook: Workbook, from: number): Needs {
-  let [short, shortOn, over, overOn] = [0, null as number | null, 0, null as number | null]
-  for (const row of rowsOf(workbook, "cutting day")) {
-    const day = row.number("cutting day")
-    if (day === null || day < from) continue
-    const [people, heat] = [row.number("day short") ?? 0, row.number("day over") ?? 0]
-    if (people > short) [short, shortOn] = [people, day]
-    if (heat > over) [over, overOn] = [heat, day]
+  const days = rowsOf(workbook, "cutting day").filter(
+    (row) => (row.number("cutting day") ?? -Infinity) >= from,
+  )
+  const worst = (part: "day short" | "day over") => {
+    const lacks = days.map((row) => row.number(part))
+    if (lacks.includes(null)) return [null, null] as const
+    const most = Math.max(0, ...(lacks as number[]))
+    return [most, most > 0 ? days[lacks.indexOf(most)]!.number("cutting day") : null] as const
   }
+  const [[short, shortOn], [over, overOn]] = [worst("day short"), worst("day over")]
   const crop = planOf(workbook)!.rows.reduce((kg, row) => kg + (row.crop ?? 0), 0)
   return {short, shortOn, over, overOn, crop}
 }
 
 /** Fewer people missing first, then less cold missing, then more crop. */
-const byNeeds = (a: Needs, b: Needs) => a.short - b.short || a.over - b.over || b.crop - a.crop
+const byNeeds = (a: Needs, b: Needs) =>
+  (a.short ?? 0) - (b.short ?? 0) || (a.over ?? 0) - (b.over ?? 0) || b.crop - a.crop

@@ -10,7 +10,16 @@ import {useEditor} from "./useEditor"
 import {inARow} from "./pictures/weekWords"
 
 /** What moving one opening or close does, where plantings that are picked together make the worst day. Tried when asked. */
-export function MovesApart({store, region}: {store: Store; region: Region}) {
+export function MovesApart({
+  store,
+  region,
+  unknown,
+}: {
+  store: Store
+  region: Region
+  /** What of the days to come is not known, in sentences; "" where all is. */
+  unknown: string
+}) {
   const {document} = useEditor(store)
   const [done, setDone] = useState<{of: Document; found: Found | null} | null>(null)
   const [fault, setFault] = useState("")
@@ -46,7 +55,7 @@ export function MovesApart({store, region}: {store: Store; region: Region}) {
           Try moving plantings apart
         </button>{" "}
         <span role="status">
-          {trying ? "Trying each in a copy of the workbook …" : fault || apartWords(found, region)}
+          {trying ? "Trying each in a copy of the workbook …" : fault || apartWords(found, region, unknown)}
         </span>
       </p>
       {found && found.moves.length > 0 && (
@@ -67,11 +76,11 @@ function MovesTable({found, region, onGo}: {found: Found; region: Region; onGo: 
   const row = (needs: Needs) => (
     <>
       <td>
-        {needs.short}
+        {needs.short ?? "not known"}
         {needs.shortOn !== null && <span className="q"> on {dayText(needs.shortOn)}</span>}
       </td>
       <td>
-        {heat.text(needs.over, 1)}
+        {needs.over === null ? "not known" : heat.text(needs.over, 1)}
         {needs.overOn !== null && <span className="q"> on {dayText(needs.overOn)}</span>}
       </td>
     </>
@@ -124,9 +133,10 @@ export const moveWords = ({planting, what, was, to}: Move) =>
   `${planting} ${what === "open" ? "opens" : "closes"} ${dayText(to)}, not ${dayText(was)}`
 
 /** What was found, in a sentence or two; nothing before it was asked for. */
-export function apartWords(found: Found | null | undefined, region: Region): string {
+export function apartWords(found: Found | null | undefined, region: Region, unknown = ""): string {
   if (found === undefined) return ""
-  if (found === null) return "No day to come is short of cutters or of cold: there is nothing to move apart."
+  if (found === null)
+    return unknown || "No day to come is short of cutters or of cold: there is nothing to move apart."
   const {day, together, asPlanned, moves} = found
   const who = inARow(together.map(({planting, kg}) => `${planting} (${weightText(kg, region)})`))
   const peak =
@@ -137,15 +147,16 @@ export function apartWords(found: Found | null | undefined, region: Region): str
   if (!best || !isBetter(best, asPlanned)) return `${peak} No move of one date makes it better.`
   const heat = shownIn("kW", region)
   const left =
-    best.short < asPlanned.short
-      ? `the worst day lacks ${best.short === 0 ? "no" : best.short} cutters instead of ${asPlanned.short}`
-      : `the worst day is ${heat.text(best.over, 1)} kW over instead of ${heat.text(asPlanned.over, 1)}`
+    (best.short ?? 0) < (asPlanned.short ?? 0)
+      ? `the worst day lacks ${best.short || "no"} cutters instead of ${asPlanned.short}`
+      : `the worst day is ${heat.text(best.over ?? 0, 1)} kW over instead of ${heat.text(asPlanned.over ?? 0, 1)}`
   const crop = best.crop - asPlanned.crop
   return `${peak} If ${moveWords(best)}, ${left}${Math.abs(crop) < 0.5 ? "" : `, at ${weightText(Math.abs(crop), region)} ${crop < 0 ? "less" : "more"} crop`}.`
 }
 
 const isBetter = (move: Needs, planned: Needs) =>
-  move.short < planned.short || (move.short === planned.short && move.over < planned.over - 0.05)
+  (move.short ?? 0) < (planned.short ?? 0) ||
+  (move.short === planned.short && (move.over ?? 0) < (planned.over ?? 0) - 0.05)
 
 const gained = (kg: number, region: Region) =>
   Math.abs(kg) < 0.5 ? "the same" : `${kg < 0 ? "\u2212" : "+"}${weightText(Math.abs(kg), region)}`

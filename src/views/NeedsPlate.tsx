@@ -9,7 +9,7 @@ import {pickedOn} from "../workbook/pickingPlan"
 import {MovesApart} from "./MovesApart"
 import {NeedsByWeek} from "./pictures/NeedsByWeek"
 import {weightText} from "./pictures/calendarWords"
-import {inARow, shortTitle} from "./pictures/weekWords"
+import {inARow, notKnownNeeds, shortTitle} from "./pictures/weekWords"
 import "./week.css"
 
 /** "26 May: Well Field 1.7 t and Long Acre 1.0 t." */
@@ -104,7 +104,7 @@ export const NeedsPlate = memo(function NeedsPlate({
           {storeWords(cold, region)} {loadsWords(cold, region)}
         </p>
       )}
-      <MovesApart store={store} region={region} />
+      <MovesApart store={store} region={region} unknown={notKnownNeeds(coming, uncounted)} />
       <p className="guide">
         Long knives, night cutting, heat and long shifts hurt people: keep to the hours, breaks and heat rules
         of your local code. Keep wash water clean by your food safety rules.

@@ -89,7 +89,7 @@ describe("moving plantings apart", () => {
       const tonnes = rowsOf(tried, "close").reduce((sum, one) => sum + (one.number("crop") ?? 0), 0)
       expect(crop).toBeCloseTo(tonnes * 1000, 6)
     }
-    const needs = found.moves.map(({short}) => short)
+    const needs = found.moves.map(({short}) => short!)
     expect(needs).toEqual(needs.toSorted((a, b) => a - b))
   }, 60_000)
 
@@ -115,6 +115,17 @@ describe("moving plantings apart", () => {
     expect(day).toBe(dayOf("2026-06-07"))
     expect(moves.length).toBeGreaterThan(0)
     for (const {to} of moves) expect(to).toBeGreaterThanOrEqual(day)
+  }, 60_000)
+
+  it("does not take cutters that nobody booked for enough", () => {
+    const unbooked = new Workbook(farm)
+    const sheet = farm.sheets.findIndex(({name}) => name === "Cutters")
+    const cells = farm.sheets[sheet]!.rows.map((_, row) => ({at: {sheet, row, col: 1}, content: null}))
+    unbooked.revise({type: "enter", cells})
+    const {asPlanned, moves} = movesApart(unbooked.document)! // of its cold alone
+    expect([asPlanned.short, asPlanned.shortOn]).toEqual([null, null])
+    expect(asPlanned.over).toBeGreaterThan(0)
+    expect(new Set(moves.map(({short}) => short))).toEqual(new Set([null]))
   }, 60_000)
 
   it("has nothing to move where no day is short", () => {

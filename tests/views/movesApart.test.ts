@@ -54,5 +54,7 @@ describe("words on moving plantings apart", () => {
     )
     expect(apartWords(null, {})).toMatch("nothing to move apart")
     expect(apartWords(undefined, {})).toBe("")
+    const unknown = "Whether people are enough is not known yet."
+    expect(apartWords(null, {}, unknown)).toBe(unknown)
   })
 })

@@ -138,7 +138,7 @@ export function needsFinding(
   const kW = (one: (typeof lacks)[number]) => numberText(one.over, 1, decimal)
   const short = lacks.filter((one) => one.short > 0)
   const over = lacks.filter((one) => one.over > 0 && isSeen(kW(one)))
-  const unknown = [unknownNeeds(coming), uncountedNeeds(uncounted)].filter(Boolean).join(" ")
+  const unknown = notKnownNeeds(coming, uncounted)
   if (short.length === 0 && over.length === 0)
     return unknown || "People and cold are enough for every week to come."
   const worst = (some: typeof lacks, of: (one: (typeof lacks)[number]) => number) =>
@@ -162,6 +162,10 @@ export function needsFinding(
   const found = `${said.join("; ")}${more}.`.replace(/^./, (letter) => letter.toUpperCase())
   return unknown ? `${found} ${unknown}` : found
 }
+
+/** What of some weeks, or of plantings in them, is not known, in sentences; "" where all is. */
+export const notKnownNeeds = (needs: readonly WeekNeeds[], uncounted: readonly string[]): string =>
+  [unknownNeeds(needs), uncountedNeeds(uncounted)].filter(Boolean).join(" ")
 
 /** "Long Acre is not counted: its crop is not known yet." */
 function uncountedNeeds(plantings: readonly string[]): string {
