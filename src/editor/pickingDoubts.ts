@@ -29,7 +29,7 @@ export interface Doubt {
 
 /**
  * The doubts that an edit raises: pickings inside a wait after spraying or after the day on which their planting was closed,
- * and closes before a picking.
+ * and closes before a picking or the opening.
  */
 export function doubtsIn(workbook: Workbook, edit: Edit): readonly Doubt[] {
   if (edit.type !== "enter" && edit.type !== "moveCells") return []
@@ -74,8 +74,9 @@ export function pickingDoubt(workbook: Workbook, planting: string, day: number):
   return {told, asks, link: {at, words: `the close of ${planting}`}}
 }
 
-/** What speaks against a day as the last of cutting of a planting, or null: its last picking, where that came later. */
+/** What speaks against a day as the last of cutting of a planting, or null: its last picking or its opening, where that is later. */
 export function closeDoubt(workbook: Workbook, planting: string, day: number): Omit<Doubt, "at"> | null {
+  const asks = `Did cutting end on ${dayText(day)}?`
   const later = rowsOf(workbook, "picking planting").flatMap((row) => {
     const [on, at] = [row.number("picking day"), row.cells["picking day"]]
     return on !== null && at && on > day && isSameName(row.word("picking planting"), planting)
@@ -83,13 +84,15 @@ export function closeDoubt(workbook: Workbook, planting: string, day: number): O
       : []
   })
   const last = later.toSorted((a, b) => b.on - a.on)[0]
-  return last
-    ? {
-        told: `${planting} was picked on ${dayText(last.on)}, later than that.`,
-        asks: `Did cutting end on ${dayText(day)}?`,
-        link: {at: last.at, words: `the picking of ${planting}`},
-      }
-    : null
+  if (last) {
+    const told = `${planting} was picked on ${dayText(last.on)}, later than that.`
+    return {told, asks, link: {at: last.at, words: `the picking of ${planting}`}}
+  }
+  const row = rowsOf(workbook, "open").find((one) => isSameName(one.word("planting"), planting))
+  const [opens, at] = [row?.number("open") ?? null, row?.cells.open]
+  if (opens === null || !at || day >= opens) return null
+  const told = `${planting} opens on ${dayText(opens)}, later than that.`
+  return {told, asks, link: {at, words: `the opening of ${planting}`}}
 }
 
 /** The doubts of a paste together: the first in full, and how many there are beside it. */

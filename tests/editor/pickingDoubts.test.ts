@@ -33,6 +33,7 @@ const farm = () =>
         [
           ["Long Acre", null],
           ["Well Field", "2026-06-14"],
+          ["Home Strip", null],
         ],
       ),
       sheet(
@@ -43,6 +44,14 @@ const farm = () =>
           column("Again", {format: "date", part: "pick again"}),
         ],
         [["Long Acre", "2026-05-04", "2026-05-11"]],
+      ),
+      sheet(
+        "Plan",
+        [
+          column("Planting", {format: "text", part: "planting"}),
+          column("Open", {format: "date", part: "open"}),
+        ],
+        [["Home Strip", "2026-04-28"]],
       ),
     ),
   )
@@ -72,6 +81,16 @@ describe("a close typed before pickings that are there", () => {
     })
     answerYes(store, "the later pickings were of the headland")
     expect(contentAt(store.getState().document, closed)).toBe("2026-06-01")
+  })
+
+  it("is asked about before the opening too, where nothing was picked", () => {
+    const [store, strip] = [farm(), {sheet: PLANTINGS, row: 2, col: 1}]
+    expect(typed(store, strip, "2026-04-28")).toBe(true)
+    expect(typed(store, strip, "2026-04-11")).toBe(false)
+    expect(store.getState().question).toMatchObject({
+      asks: "Home Strip opens on 28 Apr, later than that. Did cutting end on 11 Apr?",
+      links: [{at: {sheet: 3, row: 0, col: 1}, words: "the opening of Home Strip"}],
+    })
   })
 
   it("is not asked about on the day of the last picking, nor for another planting's pickings", () => {

@@ -79,6 +79,14 @@ describe("a change in hollow-brook-farm.json", () => {
     expect(isFault(cellOf("Replant", "Long Acre", "Replant after"))).toBe(false)
   })
 
+  it("cuts no weeks of a planting that was closed before it opened", () => {
+    const {workbook, at, cellOf} = changed()
+    enter(workbook, [at("Plantings", "Well Field", "Closed"), "2026-04-02"]) // it opens on 27 April
+    const plan = (heading: string) => cellOf("Season plan", "Well Field", heading)
+    expect([plan("Weeks"), plan("Crop"), plan("Pickings")]).toEqual([0, 0, 0])
+    expect(isFault(plan("One more day"))).toBe(false)
+  })
+
   it("does not close a planting that has no opening day", () => {
     const {workbook, at, cellOf} = changed()
     enter(workbook, [at("Season plan", "Well Field", "Open"), null])
