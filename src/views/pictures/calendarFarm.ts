@@ -40,7 +40,7 @@ export function farmRow(plan: Plan, {axis, top, rowHeight, width, inside, asOf}:
     })
   const days =
     peak.first === peak.last ? dayText(peak.first) : `${dayText(peak.first)} to ${dayText(peak.last)}`
-  const most = `most ${weightText(peak.kg, plan.region)} a day`
+  const most = `at most ${weightText(peak.kg, plan.region)} grow a day`
   const least = name ? boxOfWords(name, 8).right : 2
   const text = least + textWidth(`${most}, ${days}`) > width ? most : `${most}, ${days}`
   const wide = textWidth(text)

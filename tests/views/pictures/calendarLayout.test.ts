@@ -270,12 +270,12 @@ describe("the farm's crop", () => {
     expect(bars[0]).toMatchObject({day: day("04-27"), x: 10, width: 9, y: 203, height: 8, past: true})
     expect(bars[7]).toMatchObject({day: day("05-04"), x: 80, y: 195, height: 16, past: true})
     expect(bars[14]).toMatchObject({day: day("05-11"), past: false})
-    expect(peak?.text).toBe("most 200 kg a day, 4 May to 17 May")
+    expect(peak?.text).toBe("at most 200 kg grow a day, 4 May to 17 May")
   })
 
   it("names a single fullest day alone", () => {
     const daily = [...everyDay("04-27", "05-03", 900), {day: day("05-04"), kg: 4040}]
     const {farm} = seasonCalendar({...sixWeeks, daily}, {width: 440})
-    expect(farm.peak?.text).toBe("most 4.0 t a day, 4 May")
+    expect(farm.peak?.text).toBe("at most 4.0 t grow a day, 4 May")
   })
 })
