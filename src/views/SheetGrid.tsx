@@ -17,7 +17,16 @@ import {
   type GridOptions,
   type SuppressKeyboardEventParams,
 } from "ag-grid-community"
-import {useCallback, useEffect, useImperativeHandle, useMemo, useRef, type Ref} from "react"
+import {
+  useCallback,
+  useEffect,
+  useImperativeHandle,
+  useMemo,
+  useRef,
+  useState,
+  type Ref,
+  type RefObject,
+} from "react"
 import {leaveCut} from "../editor/cut"
 import {dropEditing, startEditing} from "../editor/editing"
 import {choose, onlyRows, rowsShown} from "../editor/selection"
@@ -26,7 +35,7 @@ import {keptInView, type CellAddress} from "../workbook/document"
 import {regionOf} from "../workbook/region"
 import {TOTAL_ROW} from "./cellView"
 import {sheetClipboard} from "./sheetClipboard"
-import {columnsOf, type SheetRow} from "./sheetColumns"
+import {columnsOf, isProse, type SheetRow} from "./sheetColumns"
 import {drawnWidth, HEAD_HEIGHT, REM, MOST_ROWS_SHOWN, ROW_HEIGHT} from "./sheetSize"
 import {useEditor, useWide} from "./useEditor"
 import {useGrid} from "./useGrid"
@@ -100,13 +109,15 @@ export function SheetGrid({
   const region = regionOf(state.document)
   const leavesRoom = useWide((2 * drawnWidth(sheet.columns[0]!, 0, region)) / REM)
   const keeps = pinsName ? kept : leavesRoom ? Math.min(1, kept) : 0 // on a narrow page a name of half its width, at most
+  const box = useRef<HTMLDivElement>(null)
+  const wide = useRoom(box)
+  const room = sheet.columns.some(isProse) ? wide : Infinity // other columns have their width, whatever the page has
   const columnDefs = useMemo(
-    () => columnsOf(store, cell.sheet, sheet.columns, region, pinsName, keeps),
-    [store, cell.sheet, sheet.columns, region, pinsName, keeps],
+    () => columnsOf(store, cell.sheet, sheet.columns, region, pinsName, keeps, room),
+    [store, cell.sheet, sheet.columns, region, pinsName, keeps, room],
   )
 
   const isLong = count > MOST_ROWS_SHOWN
-  const box = useRef<HTMLDivElement>(null)
   const grid = useRef<HTMLDivElement>(null)
   const fixed = useMemo((): GridOptions<SheetRow> => {
     // The mouse took a width to the edge of a heading, where no key reaches the sheet.
@@ -246,6 +257,19 @@ export function SheetGrid({
       <div className="grid" ref={grid} />
     </div>
   )
+}
+
+/** The width that the page leaves to what stands in a box, px; before that is drawn, what the page has. */
+function useRoom(box: RefObject<HTMLElement | null>): number {
+  const [room, setRoom] = useState(() => window.document.getElementById("main")?.clientWidth ?? innerWidth)
+  useEffect(() => {
+    const watcher = new ResizeObserver(() => {
+      if (box.current?.clientWidth) setRoom(box.current.clientWidth) // on paper it has none
+    })
+    watcher.observe(box.current!)
+    return () => watcher.disconnect()
+  }, [box])
+  return room
 }
 
 /**

@@ -19,7 +19,10 @@ export interface SheetRow {
   readonly row: number
 }
 
-/** The columns of a sheet as the grid takes them, with the numbers of the rows where there is room. */
+/**
+ * The columns of a sheet as the grid takes them, with the numbers of the rows where there is room. `room` is what the page has,
+ * px: a column of sentences is never wider than that, so that each of them can be read without turning back and forth.
+ */
 export function columnsOf(
   store: Store,
   sheet: number,
@@ -27,6 +30,7 @@ export function columnsOf(
   region: Region,
   pinsName: boolean,
   keeps: number,
+  room: number,
 ): ColDef<SheetRow>[] {
   const numbers: ColDef<SheetRow> = {
     colId: "row",
@@ -37,9 +41,14 @@ export function columnsOf(
     valueGetter: ({data}) => data!.row,
     cellClass: "no",
   }
+  const widths = widthsIn(room, columns, {
+    widths: columns.map((_, col) => widthOnSheet(store, sheet, col)),
+    keeps,
+    numbers: pinsName ? NUMBERS_WIDTH : 0,
+  })
   const own = columns.map((column, col): ColDef<SheetRow> => ({
     colId: String(col),
-    width: widthOnSheet(store, sheet, col),
+    width: widths[col]!,
     ...(col < keeps ? {pinned: "left" as const} : {}),
     ...(col === 0 ? {cellAriaRole: "rowheader"} : {}),
     headerName: column.heading,
@@ -57,8 +66,36 @@ export function columnsOf(
   return pinsName ? [numbers, ...own] : own
 }
 
+/** px: sentences in less room than this cannot be read; chosen. */
+const LEAST_PROSE = 192
+/** Of the page, for the first column of sentences beside others; chosen. */
+const FIRST_SHARE = 0.36
+/** px: a first column is no narrower, with room for a word; chosen. */
+const LEAST_FIRST = 112
+/** px: what the bar beside the rows takes, about. */
+const SCROLL_BAR = 16
+
+/** Widths of columns, px: those of sentences leave each other, and what stays in view beside them, their part of the room. */
+export function widthsIn(
+  room: number,
+  columns: readonly Column[],
+  {
+    widths,
+    keeps,
+    numbers,
+  }: {readonly widths: readonly number[]; readonly keeps: number; readonly numbers: number},
+): readonly number[] {
+  const first = columns[0] && isProse(columns[0]) ? Math.max(LEAST_FIRST, FIRST_SHARE * room) : Infinity
+  const fitting = widths.map((width, col) => (col === 0 ? Math.min(width, first) : width))
+  const beside = fitting.slice(0, Math.max(keeps, first < Infinity ? 1 : 0))
+  const most = room - SCROLL_BAR - beside.reduce((sum, width) => sum + width, numbers)
+  return fitting.map((width, col) =>
+    col >= beside.length && isProse(columns[col]!) ? Math.min(width, Math.max(LEAST_PROSE, most)) : width,
+  )
+}
+
 /** A wide column of words holds sentences: they wrap, so that all of them can be read. */
-const isProse = (column: Column) => isWordColumn(column) && (column.width ?? 0) >= 16
+export const isProse = (column: Column) => isWordColumn(column) && (column.width ?? 0) >= 16
 
 /** The head of the numbers of the rows: a word for those who hear it. */
 class NumbersHead implements IHeaderComp {

@@ -71,6 +71,49 @@ it("gives a column another width by dragging, and takes it back by the keys at o
   expect(trouble).toEqual([])
 })
 
+it("cuts no heading and no cell of the demonstration farm", async () => {
+  const {page, trouble} = await openPlanner({width: 3600, height: 1400}) // all columns are drawn
+  await page.locator(".ag-cell").first().waitFor()
+  const contents = page.getByRole("navigation", {name: "Contents"}).locator("li button:has(span)")
+  const names = await contents.evaluateAll((all) => all.map((one) => one.firstChild!.textContent!))
+  expect(names.length).toBeGreaterThan(50)
+  const cut: Record<string, string[]> = {}
+  for (const name of names) {
+    await sheetOn(page).open(name)
+    const found = await page
+      .locator(".ag-header-cell .heading, .ag-header-cell .unit, .ag-cell .text")
+      .evaluateAll((all) =>
+        all
+          .filter((one) => one.scrollWidth > one.clientWidth || one.scrollHeight > one.clientHeight + 3)
+          .map((one) => one.textContent!),
+      )
+    if (found.length > 0) cut[name] = found
+  }
+  expect(cut).toEqual({})
+  expect(trouble).toEqual([])
+})
+
+it("shows a sentence of the sheet whole on a narrow page, and a long name in two lines of its row", async () => {
+  const {page, trouble} = await openPlanner({width: 390, height: 844})
+  await page.locator(".ag-cell").first().waitFor()
+  const cell = page.locator('.ag-cell[col-id="0"] .text', {hasText: "North Bench"}).first()
+  const one = await cell.evaluate((text) => text.clientHeight)
+  await sheetOn(page).choose("North Bench", "Planting")
+  await page.locator("summary", {hasText: "Contents"}).click()
+  await sheetOn(page).open("Stands ahead")
+  const two = page.locator('.ag-cell[col-id="0"] .text', {hasText: "North Bench anew"})
+  await two.waitFor()
+  expect(await two.evaluate((text) => [text.scrollWidth > text.clientWidth, text.clientHeight])).toEqual([
+    false,
+    one + 16,
+  ])
+  await page.locator("summary", {hasText: "Contents"}).click()
+  await sheetOn(page).open("Read me")
+  const told = (await page.locator('[row-index="0"] .ag-cell[col-id="1"]').boundingBox())!
+  expect(told.x + told.width).toBeLessThanOrEqual(390)
+  expect(trouble).toEqual([])
+})
+
 it("ends where it began, whatever keys were pressed, by undoing all of it", async () => {
   const {page, trouble, sheet} = await openSheet("Prices")
   const {keyboard} = page
