@@ -34,7 +34,8 @@ import {HelpPanel} from "./HelpPanel"
 import type {Keeping} from "./keeping"
 import {KeysPanel} from "./KeysPanel"
 import {LenderPlate, type RiskOf} from "./LenderPlate"
-import {lenderShown} from "./lenderShown"
+import {CashPlate, YieldPlate} from "./MoneyPlate"
+import {cashShown, lenderShown, yieldsShown} from "./lenderShown"
 import {NamesPanel} from "./NamesPanel"
 import {NotePanel} from "./NotePanel"
 import {editionWords} from "./edition"
@@ -77,7 +78,7 @@ import {CalendarTable} from "./pictures/CalendarTable"
 import {calendarFinding} from "./pictures/calendarWords"
 import {CalendarKey} from "./pictures/marks"
 import {replantFinding} from "./pictures/replantWords"
-import {lenderFinding} from "./pictures/lenderWords"
+import {lenderFinding, yieldFinding} from "./pictures/lenderWords"
 import {needsFinding, shedFinding, weekFinding} from "./pictures/weekWords"
 import {reserveFinding} from "./pictures/reserveLayout"
 import {sampleFinding} from "./pictures/sampleLayout"
@@ -136,6 +137,8 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
   const lender = lenderShown(store)
   const [risk, setRisk] = useState<RiskOf | null>(null)
   const found = lender && risk?.page === lender.page ? risk.found : null
+  const cash = cashShown(store)
+  const yields = yieldsShown(store)
   const spears = spearsShown(store)
   const samples = samplesShown(store)
   const year = reserve && !isRefusal(reserve) ? reserve.year : null
@@ -153,17 +156,21 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
             ? fieldLifeFinding(store, fieldLife)
             : lender
               ? lenderFinding(lender.page, lender.atPace, found)
-              : year
-                ? reserveFinding(year)
-                : reserve
-                  ? noReserve(reserve)
-                  : spears
-                    ? spearFinding(spears)
-                    : samples
-                      ? sampleFinding(samples)
-                      : shed
-                        ? shedFinding(shed, regionOf(document))
-                        : null
+              : cash
+                ? lenderFinding(cash)
+                : yields
+                  ? yieldFinding(yields.yields, yields.region)
+                  : year
+                    ? reserveFinding(year)
+                    : reserve
+                      ? noReserve(reserve)
+                      : spears
+                        ? spearFinding(spears)
+                        : samples
+                          ? sampleFinding(samples)
+                          : shed
+                            ? shedFinding(shed, regionOf(document))
+                            : null
   const finding = typedFirst(store) ?? told
   const answers = [week, needs, replant, fieldLife, lender, reserve].some((shown) => shown !== null)
   const goTo = useCallback(
@@ -247,7 +254,7 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
               onDone={focusSheet}
               onOpened={onOpened}
             />
-            <p className="finding">{finding ?? sheet.about}</p>
+            <p className={finding === null ? "finding told" : "finding"}>{finding ?? sheet.about}</p>
             <ReadingLine store={store} />
             {plan && keeping.greets(document) && (
               <Welcome onBegin={() => void keeping.openSample("blank").then(onOpened)} />
@@ -299,9 +306,11 @@ function Book({store, keeping}: {store: Store; keeping: Keeping}) {
               {replant && <ReplantPlate store={store} shown={replant} onGo={goTo} />}
               {fieldLife && <FieldLifePlate store={store} shown={fieldLife} />}
               {reserve && !isRefusal(reserve) && <ReservePlate store={store} shown={reserve} onGo={goTo} />}
+              {cash && <CashPlate page={cash} onGo={goTo} />}
+              {yields && <YieldPlate page={yields} onGo={goTo} />}
               {spears && <SpearPlate sizes={spears} onGo={goTo} />}
               {samples && <SamplePlate spread={samples} onGo={goTo} />}
-              {(week || lender || needs || replant || year || spears || samples) && (
+              {(week || lender || needs || replant || year || cash || yields || spears || samples) && (
                 <Source words={edition} />
               )}
               <div className="alone" ref={alone}>

@@ -168,6 +168,21 @@ export function yieldSentence(
   return `${projected}, ${percentText(Math.abs(gap))} ${gap < 0 ? "under" : "above"} the three-year record of ${shownIn("kg/ha", region).text(mean, 0)}.`
 }
 
+/**
+ * What the yields found: of the plantings above their record the one furthest, with its reason, since a lender asks for it;
+ * where none is, of all that have a record.
+ */
+export function yieldFinding(yields: readonly YieldEvidence[], region: Region = PLAIN_REGION): string {
+  const above = yields.filter(({gap}) => gap !== null && gap > 0)
+  if (above.length === 0) return `${yieldTitle(yields)}.`
+  const most = above.reduce((one, other) => (other.gap! > one.gap! ? other : one))
+  const why = /^(no reason given)?$/.test(most.reason)
+    ? "No reason is given"
+    : `Reason given: ${most.reason.replace(/\.$/, "")}`
+  const others = above.length > 1 ? ` ${above.length} plantings stand above their own record.` : ""
+  return `${yieldSentence(most, region)} ${why}.${others}`
+}
+
 /** The title of the picture of yields. */
 export function yieldTitle(yields: readonly YieldEvidence[]): string {
   const known = yields.filter(({gap}) => gap !== null)

@@ -7,6 +7,7 @@ import {
   lenderFinding,
   riskWords,
   tightYear,
+  yieldFinding,
   yieldSentence,
   yieldTitle,
 } from "../../../src/views/pictures/lenderWords"
@@ -167,5 +168,17 @@ describe("the words of the lender's page", () => {
     expect(yieldTitle([evidence("A"), evidence("B")])).toBe("A and B stand above their own record")
     expect(yieldTitle([evidence("B", {gap: -0.1})])).toBe("No projection stands above its own record")
     expect(yieldTitle([evidence("C", {gap: null})])).toBe("No planting has three years on record")
+  })
+
+  it("tell of the yields the planting furthest above its record, with the reason for it", () => {
+    const tight = evidence("North Bench", {gap: -0.3})
+    const far = evidence("Well Field", {gap: 0.5, projection: 6215, reason: "record of ages 2 to 4."})
+    expect(yieldFinding([tight, evidence("Long Acre")])).toMatch(
+      /^Long Acre: projection for age 9 is 4.900.kg\/ha, 18.% above the three-year record of 4.143\. No reason is given\.$/,
+    )
+    expect(yieldFinding([evidence("Long Acre"), far, tight])).toMatch(
+      /^Well Field: .*, 50.% above .* Reason given: record of ages 2 to 4\. 2 plantings stand above their own record\.$/,
+    )
+    expect(yieldFinding([tight])).toBe("No projection stands above its own record.")
   })
 })
