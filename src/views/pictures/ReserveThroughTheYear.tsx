@@ -105,7 +105,7 @@ export function ReserveThroughTheYear({year, bands = null, singles, width: given
         <path className="course" d={layout.past} />
         <path className="course to-be" d={layout.toCome} />
         <circle className="turn" cx={lowest.x} cy={lowest.y} r={4} />
-        <text className="halo held" x={lowest.x + 8} y={lowest.y + 18}>
+        <text className="halo held" x={lowest.wordsX} y={lowest.wordsY}>
           {lowest.words}
         </text>
         {refill && (

@@ -8,7 +8,7 @@ import {dayText, numberText, shownIn} from "../../editor/display"
 import type {Region} from "../../workbook/document"
 import {PLAIN_REGION} from "../../workbook/region"
 import {formerSamples, formerWords, type FormerSample} from "./formerSamples"
-import {type Box, boxAround, boxOfText, clearest, overlaps, textWidth} from "./placing"
+import {BOLD, type Box, boxAround, boxOfText, clearest, overlaps, textWidth} from "./placing"
 import type {CrownYears, PlantingCrowns} from "../../workbook/crowns"
 import type {Sampling} from "../../workbook/sampleSpread"
 
@@ -60,19 +60,23 @@ export function reserveYear(
 /** "Long Acre: 3 393 kg/ha left on 25 May; lowest 1 607 on 1 Jul, 7 above your floor; full again on 10 Aug." */
 export function reserveFinding(year: ReserveYear): string {
   const {planting, first, course, lowest, refill, asOf, region} = year
-  const {unit, shown, text: kg} = storeWords(region)
+  const {unit, text: kg} = storeWords(region)
   const least = course.reserve[lowest]!
   const today = asOf === null ? "" : `${kg(course.reserve[asOf]!)} ${unit} left on ${dayText(first + asOf)}; `
-  const {floor} = planting
-  const gap = floor === null ? 0 : Math.round(shown(least)) - Math.round(shown(floor))
-  const beside =
-    floor === null
-      ? ""
-      : gap === 0
-        ? ", at your floor"
-        : `, ${numberText(Math.abs(gap), 0)} ${gap > 0 ? "above" : "below"} your floor`
+  const beside = floorWords(year)
   const again = refill < 0 ? "not full again this year" : `full again on ${dayText(first + refill)}`
-  return `${planting.planting}: ${today}lowest ${kg(least)} ${unit} on ${dayText(first + lowest)}${beside}; ${again}.`
+  const where = `${kg(least)} ${unit} on ${dayText(first + lowest)}${beside && `, ${beside}`}`
+  return `${planting.planting}: ${today}lowest ${where}; ${again}.`
+}
+
+/** "7 above your floor", of the lowest store as it is shown; "" without a floor. */
+function floorWords({planting: {floor}, course, lowest, region}: ReserveYear): string {
+  if (floor === null) return ""
+  const {shown} = storeWords(region)
+  const gap = Math.round(shown(course.reserve[lowest]!)) - Math.round(shown(floor))
+  return gap === 0
+    ? "at your floor"
+    : `${numberText(Math.abs(gap), 0)} ${gap > 0 ? "above" : "below"} your floor`
 }
 
 /** How a store, kg/ha, is shown: as a number in the unit of the region, and in whole numbers as a text. */
@@ -127,7 +131,7 @@ export interface ReserveLayout {
     readonly to: number
     readonly words: string
   } | null
-  readonly lowest: Marked
+  readonly lowest: Marked & {readonly wordsX: number; readonly wordsY: number}
   /** Its words stand at `wordsY`, and under them what it is as full as. */
   readonly refill: (Marked & {readonly wordsY: number}) | null
   readonly measured: readonly Dot[]
@@ -212,6 +216,28 @@ export function reserveLayout(
   const now = asOf ?? 0
   const floor =
     planting.floor === null ? null : {y: y(planting.floor), words: `your floor ${kg(planting.floor)}`}
+  const floorBox = floor && boxOfText(floor.words, width - RIGHT - textWidth(floor.words), floor.y - 6)
+  const lowestMark = () => {
+    const at = {x: x(lowest), y: y(course.reserve[lowest]!), week: weekOf(lowest)}
+    const beside = floorWords(year)
+    const ends = beside && `, ${beside}`
+    const store = `lowest ${kg(course.reserve[lowest]!)}`
+    const wide = (text: string) => textWidth(text) * BOLD
+    const said = [`${store} on ${dayText(first + lowest)}${ends}`, `${store}${ends}`]
+    const words = said.find((text) => wide(text) <= width - RIGHT - LEFT) ?? store
+    const wordsX = Math.max(LEFT, Math.min(at.x + 8, width - RIGHT - wide(words)))
+    const spots = [at.y + 18, (floor?.y ?? at.y) + 17].map((wordsY) => ({
+      wordsY,
+      box: boxOfText(words, wordsX, wordsY),
+    }))
+    const level = floor && {left: LEFT, right: width, top: floor.y - 1, bottom: floor.y + 1}
+    const {wordsY, box} = clearest(
+      spots,
+      [floorBox, level].filter((one) => one !== null),
+    )!
+    return {...at, words, wordsX, wordsY, box}
+  }
+  const {box: lowestBox, ...lowestAt} = lowestMark()
   const refilled = () => {
     const at = {x: x(refill), y: y(course.reserve[refill]!), week: weekOf(refill)}
     const words = `full again ${dayText(first + refill)}`
@@ -219,12 +245,10 @@ export function reserveLayout(
       const upper = boxOfText(words, at.x + 10, at.y + down)
       return {wordsY: at.y + down, box: {...upper, bottom: upper.bottom + LINE}}
     })
-    const floorEnd = width - RIGHT
-    const floorBox = floor && boxOfText(floor.words, floorEnd - textWidth(floor.words), floor.y - 6)
     const rise = Array.from(course.reserve.slice(refill), (mass, i) =>
       boxAround(x(refill + i), y(mass), 1, 1),
     )
-    const {wordsY} = clearest(spots, [...(floorBox ? [floorBox] : []), ...rise])!
+    const {wordsY} = clearest(spots, [lowestBox, ...(floorBox ? [floorBox] : []), ...rise])!
     return {...at, words, wordsY}
   }
   const rings = year.former.map((one) => ({one, x: x(one.day), y: y(storeOf(one.sugar, first + one.day))}))
@@ -280,12 +304,7 @@ export function reserveLayout(
             words: `cutting ${dayText(first + open)} to ${dayText(first + stop - 1)}`,
           }
         : null,
-    lowest: {
-      x: x(lowest),
-      y: y(course.reserve[lowest]!),
-      week: weekOf(lowest),
-      words: `lowest ${kg(course.reserve[lowest]!)} on ${dayText(first + lowest)}`,
-    },
+    lowest: lowestAt,
     refill: refill < 0 ? null : refilled(),
     bands: weekly ? [band(0, 4, "8 in 10", [3, 4]), band(1, 3, "half", [1, 2])] : [],
     singles: singles.map(

@@ -68,6 +68,14 @@ describe("the reserve through the year", () => {
     expect(layout.measured[0]!.words).toContain("mg/g")
   })
 
+  it.each([320, 358, 1000])("says at the lowest how far from the floor it is, within %d px", (width) => {
+    const {lowest, right, left} = reserveLayout(year, width)
+    expect(lowest.words).toMatch(/^lowest 1.607( on 29 Jun)?, 7 above your floor$/)
+    expect(lowest.words.includes("29 Jun")).toBe(width > 400) // where there is room for the day
+    expect(lowest.wordsX).toBeGreaterThanOrEqual(left)
+    expect(lowest.wordsX + textWidth(lowest.words)).toBeLessThanOrEqual(right)
+  })
+
   it("stands at its numbers: 0 on the base, the lowest under the floor's label, dots at their day", () => {
     const layout = reserveLayout(year, 1000)
     const [zero, next] = layout.rules
