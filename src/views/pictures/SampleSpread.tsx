@@ -63,7 +63,7 @@ export function SampleSpread({spread, onGo}: {spread: Spread; onGo?: (at: CellAd
           </g>
         ))}
         <path className="axis" d={`M${left} ${base}H${right}`} />
-        {rows.map(({y, words, isLeastSure, interval, mean, median, dots}) => (
+        {rows.map(({y, words, isLeastSure, interval, within, mean, median, dots}) => (
           <g key={y}>
             <text className="strong halo" x={0} y={words.y}>
               {words.name}
@@ -79,6 +79,11 @@ export function SampleSpread({spread, onGo}: {spread: Spread; onGo?: (at: CellAd
                 width={interval.width}
                 height={2 * HALF}
               />
+            )}
+            {within && (
+              <text className={isLeastSure ? "held halo" : "quiet halo"} x={within.x} y={within.y}>
+                {within.text}
+              </text>
             )}
             <path className="course" d={`M${mean} ${y - HALF}v${2 * HALF}`} />
             <path className="axis" d={`M${median} ${y + HALF}v-5`} />

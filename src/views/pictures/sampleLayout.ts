@@ -23,6 +23,8 @@ export interface SampleRow {
   /** Whether it is the least sure of several latest means. */
   readonly isLeastSure: boolean
   readonly interval: {readonly x: number; readonly width: number} | null
+  /** Half of the interval in words, beside all of the row's marks; null where there is none, or no room. */
+  readonly within: {readonly text: string; readonly x: number; readonly y: number} | null
   readonly mean: number
   readonly median: number
   readonly dots: readonly Dot[]
@@ -83,38 +85,69 @@ export function sampleLayout(spread: SampleSpread, width: number): SampleLayout 
         text: numberText(mark),
       }),
     ),
-    rows: samplings.map((one, i) => {
+    rows: samplings.map((one, i): SampleRow => {
+      const isLeastSure = one === widest && !isAlone
       const y = TOP + EACH * i + 34
       const when = one.day === null ? "" : `, ${one.isFormer ? monthText(one.day) : dayText(one.day)}`
       const numbers = numbersOf(one, width < NARROW ? null : confidence)
       const room = width - textWidth(numbers) - NAME_GAP
       const name = fitted(one.planting, room / BOLD - textWidth(when)) + when
+      const dots = one.plants.map(({plant, sugar, isOdd}, k) => {
+        const dot = {x: x(sugar), y: y + LIFTS[k % LIFTS.length]!}
+        const text = plant === null ? "questioned" : `plant ${plant}`
+        const right = dot.x + RING + 3
+        const wide = textWidth(text)
+        const textX = right + wide <= width ? right : dot.x - RING - 3 - wide
+        return {...dot, odd: isOdd ? {text, x: textX, y: dot.y + 5} : null}
+      })
+      const interval = one.interval && {
+        x: x(one.interval[0]),
+        width: Math.max(1, x(one.interval[1]) - x(one.interval[0])),
+      }
+      const words = {
+        name,
+        numbers,
+        y: y - 17,
+        numbersX: Math.min(textWidth(name) + NAME_GAP, width - textWidth(numbers)),
+      }
       return {
         y,
-        words: {
-          name,
-          numbers,
-          y: y - 17,
-          numbersX: Math.min(textWidth(name) + NAME_GAP, width - textWidth(numbers)),
-        },
-        isLeastSure: one === widest && !isAlone,
-        interval: one.interval && {
-          x: x(one.interval[0]),
-          width: Math.max(1, x(one.interval[1]) - x(one.interval[0])),
-        },
+        words,
+        isLeastSure,
+        interval,
         mean: x(one.mean),
         median: x(medianOf(one)),
-        dots: one.plants.map(({plant, sugar, isOdd}, k) => {
-          const dot = {x: x(sugar), y: y + LIFTS[k % LIFTS.length]!}
-          const text = plant === null ? "questioned" : `plant ${plant}`
-          const right = dot.x + RING + 3
-          const wide = textWidth(text)
-          const textX = right + wide <= width ? right : dot.x - RING - 3 - wide
-          return {...dot, odd: isOdd ? {text, x: textX, y: dot.y + 5} : null}
-        }),
+        within: besideMarks(withinWords(one, isLeastSure), {y, dots, interval, words}, width),
+        dots,
       }
     }),
   }
+}
+
+/** "±12, least sure" */
+const withinWords = (one: Sampling, isLeastSure: boolean) =>
+  `\u00b1${whole(halfOf(one))}${isLeastSure ? ", least sure" : ""}`
+
+/** Where words stand beside all the marks of a row: after them, before them, or after the row's numbers; null without room. */
+function besideMarks(
+  text: string,
+  {y, dots, interval, words}: Pick<SampleRow, "y" | "dots" | "interval" | "words">,
+  width: number,
+): SampleRow["within"] {
+  if (!interval) return null
+  const wide = textWidth(text) * BOLD
+  const marks = [
+    {from: interval.x, to: interval.x + interval.width},
+    ...dots.map((dot) => ({from: dot.x - RING, to: dot.x + RING})),
+    ...dots.flatMap(({odd}) => (odd ? [{from: odd.x, to: odd.x + textWidth(odd.text)}] : [])),
+  ]
+  const spots = [
+    {x: Math.max(...marks.map(({to}) => to)) + 6, y: y + 5},
+    {x: Math.min(...marks.map(({from}) => from)) - 6 - wide, y: y + 5},
+    {x: words.numbersX + textWidth(words.numbers) + NAME_GAP, y: words.y},
+  ]
+  const spot = spots.find(({x}) => x >= 0 && x + wide <= width)
+  return spot ? {text, ...spot} : null
 }
 
 /** "409 mg/g (80 %: 397–421), 10 of 10" */

@@ -57,6 +57,17 @@ it("marks the planting that its finding names, where there are others to compare
   expect(marked(spread.samplings.slice(1))).toEqual([false, false]) // of two, one has an interval
 })
 
+it.each([480, 640])("says half of each interval beside the marks of its row, within %d px", (width) => {
+  const {rows} = sampleLayout(spread, width)
+  // 390 to 410 and 340 to 460; the third has no interval. The plants of the second take the whole width of its strip.
+  expect(rows.map(({within}) => within?.text)).toEqual(["\u00b110", "\u00b160, least sure", undefined])
+  const [first, second] = rows.map(({within}) => within)
+  const end = first!.x + textWidth(first!.text)
+  expect(rows[0]!.dots.filter(({x}) => x > first!.x - 4 && x < end + 4)).toEqual([])
+  expect(second!.y).toBe(rows[1]!.words.y)
+  expect(second!.x + textWidth(second!.text)).toBeLessThanOrEqual(width)
+})
+
 it.each([320, 640])("names a questioned plant beside its dot, within %d px", (width) => {
   const plants = [460, 190, 540].map((sugar, i) => ({
     plant: i + 1,
