@@ -100,10 +100,11 @@ export function spearLayout(one: PlantingSpears, sizes: SpearSizes, width: numbe
   const stretch = (a: number, b: number) => `M${px(x(a))} ${px(y(on(a)))}L${px(x(b))} ${px(y(on(b)))}`
   const lineBoxes = line ? boxesAlong({x: x(from), y: y(on(from))}, {x: x(end), y: y(on(end))}) : []
   const level = limit === null ? [] : [{left: LEFT, right, top: y(limit) - 1, bottom: y(limit) + 1}]
-  const place = placeClear(right, [
+  const spearBoxes = spears.map((spear) => boxAround(spear.x, spear.y, SPEAR, SPEAR))
+  const {place, placeIfClear} = placeClear(right, [
     ...lineBoxes,
     ...dots.map((dot) => boxAround(dot.x, dot.y, 6, 6)),
-    ...spears.map((spear) => boxAround(spear.x, spear.y, SPEAR, SPEAR)),
+    ...spearBoxes,
     ...level,
   ])
 
@@ -122,8 +123,12 @@ export function spearLayout(one: PlantingSpears, sizes: SpearSizes, width: numbe
   const meetsWords =
     one.lastDay === null ? "" : `${one.isExpected ? "expected " : ""}about ${dayText(one.lastDay)}`
   const meets = meetsAt && {...meetsAt, words: place(meetsWords, around(meetsAt, meetsWords))}
-  const lastWords = `${text(one.days.at(-1)!.mean, 1)}, ${dayText(to)}`
-  const latest = place(lastWords, around(dots.at(-1)!, lastWords, dots.at(-1)!.isAmongSpears ? STRIP / 2 : 8))
+  // Its day goes first, since that stands on the scale, then the words: they hide no spear.
+  const lastMean = text(one.days.at(-1)!.mean, 1)
+  const lastDot = dots.at(-1)!
+  const lastSpots = (words: string) => around(lastDot, words, lastDot.isAmongSpears ? STRIP / 2 : 8)
+  const atLast = (words: string) => placeIfClear(words, lastSpots(words), spearBoxes)
+  const latest = atLast(`${lastMean}, ${dayText(to)}`) ?? atLast(lastMean)
   const bandWords = `${percentText(confidence, "needed", region.decimal)} band`
   const widestAt = (edges: LineSpread) =>
     Math.max(...[from, end].map((day) => y(lineEdge(edges, day, -1)) - y(lineEdge(edges, day, 1))))
@@ -162,7 +167,7 @@ export function spearLayout(one: PlantingSpears, sizes: SpearSizes, width: numbe
     dots,
     spears,
     shares,
-    latest: latest.isFree ? latest : null,
+    latest,
     meets,
   }
 }
@@ -292,24 +297,28 @@ function bandOf(
   }
 }
 
-/** Puts words where they stand clearest of the marks and of the words before them; free are those that lie on no others. */
+/** Puts words where they stand clearest of the marks and of the words before them. */
 function placeClear(right: number, marks: readonly Box[]) {
-  const taken = [...marks]
   const words: Box[] = []
-  return (said: string, spots: readonly Spot[]): Words & {readonly isFree: boolean} => {
-    const candidates = spots.map((spot) => ({
-      text: said,
-      x: Math.max(LEFT + 2, Math.min(spot.x, right - textWidth(said))),
-      y: spot.y,
-    }))
-    const best = clearest(
-      candidates.map((words) => ({...words, box: boxOfText(words.text, words.x, words.y)})),
-      taken,
+  const best = (text: string, spots: readonly Spot[]) =>
+    clearest(
+      spots.map((spot) => {
+        const x = Math.max(LEFT + 2, Math.min(spot.x, right - textWidth(text)))
+        return {text, x, y: spot.y, box: boxOfText(text, x, spot.y)}
+      }),
+      [...marks, ...words],
     )!
-    const isFree = overlaps(best.box, words) === 0
-    taken.push(best.box)
-    words.push(best.box)
-    return {text: said, x: best.x, y: best.y, isFree}
+  const put = ({text, x, y, box}: ReturnType<typeof best>): Words => {
+    words.push(box)
+    return {text, x, y}
+  }
+  return {
+    place: (text: string, spots: readonly Spot[]): Words => put(best(text, spots)),
+    /** Null where they would lie on other words, or on one of the marks that they may not hide. */
+    placeIfClear(text: string, spots: readonly Spot[], seen: readonly Box[]): Words | null {
+      const found = best(text, spots)
+      return overlaps(found.box, [...words, ...seen]) > 0 ? null : put(found)
+    },
   }
 }
 

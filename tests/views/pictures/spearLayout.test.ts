@@ -1,6 +1,13 @@
 import {describe, expect, it} from "vitest"
 import {readTally, type Tally} from "../../../functions/spear/tally"
-import {boxOfText, overlap, overlaps, textWidth, type Box} from "../../../src/views/pictures/placing"
+import {
+  boxAround,
+  boxOfText,
+  overlap,
+  overlaps,
+  textWidth,
+  type Box,
+} from "../../../src/views/pictures/placing"
 import {spearLayout} from "../../../src/views/pictures/spearLayout"
 import {day, daysOf, once, sizesOf, steady, thinning} from "./spearCases"
 
@@ -65,17 +72,27 @@ describe("the picture of spear size", () => {
     expect(spearLayout(counted, sizesOf(counted), 600).band!.isHidden).toBe(true)
   })
 
-  it.each([320, 358])("writes no words over others at %d px, and its heading within it", (width) => {
-    const tally = {diameters: [6, 8, 10, 12, 14, 23], counts: [1, 3, 8, 9, 4, 1]}
-    const days = thinning.days.map((one) => ({...one, tally, under: 0.2}))
-    const counted = {...thinning, days}
-    for (const region of [{}, {measures: "US"} as const]) {
-      const {latest, meets, heading} = spearLayout(counted, {...sizesOf(counted), region}, width)
-      const box = (words: {text: string; x: number; y: number}) => boxOfText(words.text, words.x, words.y)
-      if (latest) expect(overlaps(box(latest), [box(meets!.words)])).toBe(0)
-      expect(textWidth(heading)).toBeLessThanOrEqual(width)
-    }
-  })
+  it.each([320, 358])(
+    "writes no words over others or over spears at %d px, and its heading within it",
+    (width) => {
+      const tally = {diameters: [6, 8, 10, 12, 14, 23], counts: [1, 3, 8, 9, 4, 1]}
+      const days = thinning.days.map((one) => ({...one, tally, under: 0.2}))
+      const counted = {...thinning, days}
+      for (const region of [{}, {measures: "US"} as const]) {
+        const {latest, meets, heading, spears} = spearLayout(counted, {...sizesOf(counted), region}, width)
+        const box = (words: {text: string; x: number; y: number}) => boxOfText(words.text, words.x, words.y)
+        if (latest) expect(overlaps(box(latest), [box(meets!.words)])).toBe(0)
+        if (latest)
+          expect(
+            overlaps(
+              box(latest),
+              spears.map(({x, y}) => boxAround(x, y, 2, 2)),
+            ),
+          ).toBe(0)
+        expect(textWidth(heading)).toBeLessThanOrEqual(width)
+      }
+    },
+  )
 
   it("lets a line that meets the limit late leave the picture", () => {
     const slow = {
