@@ -2,7 +2,7 @@ import {numberText, percentText, shownIn} from "../../editor/display"
 import type {Region} from "../../workbook/document"
 import type {LenderPage, YieldEvidence} from "../../workbook/lender"
 import {stretches} from "./besideLine"
-import {boxAround, clearest, fitted, overlaps, textWidth, type Box} from "./placing"
+import {boxAround, boxOfText, clearest, fitted, overlaps, textWidth, type Box} from "./placing"
 import {niceStep} from "./steps"
 
 type Shown = Pick<LenderPage, "yields" | "curve" | "fullBearing" | "spread" | "published" | "region">
@@ -98,14 +98,19 @@ export function yieldLayout(
     )
   const rule = niceStep(most)
   const hasCurve = fullBearing !== null && points.length > 1
+  const plantings = told.map((one, i) => placed(one, SHAPES[i % SHAPES.length]!, x, y))
   const bracket = published && {
     x: width - BRACKET + 6,
     low: y(published.low),
     high: y(published.high),
     words: publishedWords(published, region),
-    label: {y: y(published.high) - 6, text: isNarrow ? "published" : `published: ${published.place}`},
+    label: bracketLabel(
+      isNarrow ? ["published"] : [`published: ${published.place}`, "published"],
+      [y(published.high) - 6, Math.min(base - 5, y(published.low) + LETTERS)],
+      width,
+      plantings,
+    ),
   }
-  const plantings = told.map((one, i) => placed(one, SHAPES[i % SHAPES.length]!, x, y))
   return {
     width,
     height,
@@ -125,15 +130,15 @@ export function yieldLayout(
     plantings: labelled(
       plantings,
       told,
-      {left: LEFT, right: width, top: 2, bottom: base},
+      {left: LEFT, right: width, top: 2, bottom: base - 4}, // what hangs below a line stays off the axis
       isNarrow,
       bracket
         ? [
             {
               left: width - textWidth(bracket.label.text),
               right: width,
-              top: bracket.label.y - 12,
-              bottom: bracket.low,
+              top: Math.min(bracket.label.y - 12, bracket.high),
+              bottom: Math.max(bracket.label.y + 3, bracket.low),
             },
           ]
         : [],
@@ -144,6 +149,23 @@ export function yieldLayout(
         : [],
     ),
   }
+}
+
+/** What the bracket is called, above or below it, in words that hide no mark of a planting if any can. */
+function bracketLabel(
+  words: readonly string[],
+  heights: readonly number[],
+  width: number,
+  plantings: readonly Placed[],
+): {readonly text: string; readonly y: number} {
+  const marks = plantings.flatMap(({dots, projection}) =>
+    [...dots, ...(projection ? [projection] : [])].map(({x, y}) => boxAround(x, y, 8, 8)),
+  )
+  const spots = words.flatMap((text) =>
+    heights.map((y) => ({text, y, box: boxOfText(text, width - textWidth(text), y)})),
+  )
+  const {text, y} = clearest(spots, marks)!
+  return {text, y}
 }
 
 /** "Michigan, peak years, 3 923 to 4 483 kg/ha" */

@@ -1,7 +1,7 @@
 import {describe, expect, it} from "vitest"
 import {gapText, publishedWords, yieldLayout} from "../../../src/views/pictures/yieldLayout"
 import {stretches} from "../../../src/views/pictures/besideLine"
-import {boxAround, overlaps, textWidth} from "../../../src/views/pictures/placing"
+import {boxAround, boxOfText, overlaps, textWidth} from "../../../src/views/pictures/placing"
 import {evidence} from "./lenders"
 
 const curve = [0, 0, 0.15, 0.5, 0.8, 0.95, 1, 1, 1, 0.95, 0.9].map((share, age) => ({age, share}))
@@ -53,6 +53,22 @@ describe("the picture of yields by age", () => {
     expect(yieldLayout({...page, fullBearing: null}, 560)).toMatchObject({line: "", band: null})
     expect(yieldLayout({...page, spread: null}, 560).band).toBeNull()
     expect(yieldLayout({...page, published: null}, 560).published).toBeNull()
+  })
+
+  it.each([358, 560, 830])("calls the published yields where it hides no mark, at %d px", (width) => {
+    for (const projection of [4100, 4500, 4700, 5000]) {
+      const alone = {...page, yields: [evidence("Long Acre", {projection})], curve: curve.slice(0, 9)}
+      const {published, plantings} = yieldLayout(alone, width)
+      const {text, y} = published!.label
+      const marks = plantings.flatMap(({dots, projection}) => [...dots, projection!])
+      const words = boxOfText(text, width - textWidth(text), y)
+      expect(
+        overlaps(
+          words,
+          marks.map(({x, y}) => boxAround(x, y, 6, 6)),
+        ),
+      ).toBe(0)
+    }
   })
 
   it.each([358, 560, 900])("keeps the labels inside and apart at %d px", (width) => {
