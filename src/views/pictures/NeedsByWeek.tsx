@@ -91,7 +91,7 @@ export function NeedsByWeek({needs, title, measures, decimals, decimal, atHandWo
           words.map((line, i) => (
             <text
               key={`${week} ${i}`}
-              className={short ? "strong halo" : isPast ? "strong" : "held"}
+              className={short ? (isPast ? "quiet halo" : "strong halo") : isPast ? "strong" : "held"}
               x={x}
               y={y - LETTERS * (words.length - 1 - i)}
               textAnchor="middle"
