@@ -8,6 +8,7 @@ import type {CellAddress, Part} from "../workbook/document"
 import {planOf} from "../workbook/plan"
 import {lastDayCut, type PlantingWeek, type SeasonWeek} from "../workbook/season"
 import {PickedSoFar} from "./pictures/PickedSoFar"
+import {textWidth} from "./pictures/placing"
 import {WhatMoved} from "./pictures/WhatMoved"
 import {cameInWords, goOnWords, movedWords} from "./pictures/weekWords"
 import "./week.css"
@@ -82,7 +83,14 @@ export const WeekPlate = memo(function WeekPlate({store, week, onGo, onOpen}: Pr
 
 const WEEKDAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"]
 
+/** px: the widest name of a planting that leaves the days of the week their room beside the picture; chosen. */
+const NAME_ROOM = 128
+/** px: the letters of a table. */
+const TABLE_LETTER = 15.5
+
+/** What was picked by day, beside the picture, or under it where names ask for more room than is left there. */
 function PickedTable({week: {plantings, asOf, region}}: {week: SeasonWeek}) {
+  const isLong = plantings.some(({planting}) => textWidth(planting, TABLE_LETTER) > NAME_ROOM)
   const {unit, text} = shownIn("kg", region)
   const kg = (value: number | null) => (value === null || value === 0 ? "" : text(value, 0))
   const days = Array.from({length: 7}, (_, i) => asOf - 7 + i)
@@ -90,7 +98,12 @@ function PickedTable({week: {plantings, asOf, region}}: {week: SeasonWeek}) {
     plantings.reduce((total, one) => total + (of(one) ?? 0), 0)
   const [picked, planned] = [sum((one) => one.picked), sum((one) => one.planned)]
   return (
-    <div className="scroll" tabIndex={0} role="region" aria-label="Picked by day, can be scrolled sideways">
+    <div
+      className={isLong ? "scroll wide long" : "scroll"}
+      tabIndex={0}
+      role="region"
+      aria-label="Picked by day, can be scrolled sideways"
+    >
       <table>
         <caption className="hide">
           Weight picked in the seven days before {dateText(asOf)}, {unit}

@@ -1,7 +1,7 @@
 import type {CellAddress} from "../../workbook/document"
 import {movedLayout, type MovedRow} from "./movedLayout"
 import {PictureWalk} from "./PictureWalk"
-import {BOLD, fitted} from "./placing"
+import {BOLD, fitted, fittedName} from "./placing"
 import "./pictures.css"
 
 const BAR = 16
@@ -36,7 +36,7 @@ export function MovedBars({
 }) {
   const told = bars.map((bar) => {
     const [bold, quiet] = bar.words
-    return {...bar, words: [fitted(bold, width / BOLD), fitted(quiet, width)] as const}
+    return {...bar, words: [fittedName(bold, width / BOLD), fitted(quiet, width)] as const}
   })
   const {height, middle, scale, rows} = movedLayout(told, width, {sides, least})
   const drawn = told.map(({by}, i) => {

@@ -90,3 +90,11 @@ export function fitted(text: string, room: number): string {
   while (letters.length > 1 && textWidth(letters.join("") + end) > room) letters.pop()
   return letters.join("").trimEnd() + end
 }
+
+/** "Bottom Mead…: 6 Jun to 7 Jun": the name cut short for what is said of it, which stays whole where it has the room. */
+export function fittedName(said: string, room: number): string {
+  const at = said.lastIndexOf(": ")
+  const [name, what] = [said.slice(0, at), said.slice(at)]
+  const left = room - textWidth(what)
+  return at < 0 || left < textWidth("\u2026") ? fitted(said, room) : fitted(name, left) + what
+}

@@ -1,6 +1,6 @@
 import {describe, expect, it} from "vitest"
 import {movedLayout, type MovedRow} from "../../../src/views/pictures/movedLayout"
-import {textWidth} from "../../../src/views/pictures/placing"
+import {fittedName, textWidth} from "../../../src/views/pictures/placing"
 
 const row = (words: string, by: number): MovedRow => ({
   words: [words, "weeks for its age, now price"],
@@ -33,5 +33,13 @@ describe("the picture of what moved", () => {
   it("has room for a week at least, so that one day stays short", () => {
     const {scale} = movedLayout([row("A", 1)], 440, days)
     expect(scale * 7).toBeLessThanOrEqual(80)
+  })
+
+  it("cuts a long name short, and not the days that its close moved between", () => {
+    const said = "Bottom Meadow West of the Brook Crossing: 6 Jun to 7 Jun"
+    const short = fittedName(said, 240)
+    expect(short).toMatch(/^Bottom .*\u2026.*: 6 Jun to 7 Jun$/)
+    expect(textWidth(short)).toBeLessThanOrEqual(240)
+    expect(fittedName(said, 600)).toBe(said)
   })
 })
