@@ -338,9 +338,12 @@ function OwnRow({store, at}: {store: Store; at: CellAddress}) {
   const rest = told.filter(({isProof}) => !isProof)
   const first = new Set(rest.slice(0, Math.max(0, MOST_OF_ROW - (told.length - rest.length))))
   const shown = told.filter((one) => one.isProof || first.has(one))
-  return shown.length > 0 ? <p className="feeds">{shown.map(({text}) => text).join(". ")}.</p> : null
+  return shown.length > 0 ? (
+    <p className="feeds">{shown.map(({text}) => sentenceEnd(text)).join(" ")}</p>
+  ) : null
 }
 const MOST_OF_ROW = 6
+const sentenceEnd = (text: string) => (/[.!?]$/.test(text) ? text : `${text}.`)
 
 const nameOf = ({workbook}: Store, at: CellAddress) => cellName(workbook.document, at, rowNames(workbook))
 
