@@ -8,6 +8,7 @@ import {measureNext, widthFrom} from "../studies/measureNext"
 import {plantingStudy, sugarErrorOf} from "../studies/plantingStudy"
 import {runHowSure, type Running} from "../studies/run"
 import {regionOf} from "../workbook/region"
+import {runsText} from "./pictures/lenderWords"
 import {storeWords} from "./pictures/reserveLayout"
 import {warmthAssumed} from "./pictures/spreadsAssumed"
 import {planOf} from "../workbook/plan"
@@ -142,9 +143,7 @@ export function lowestWords(
 ): string {
   const within = `At its lowest ${kg(lowest[0])} to ${kg(lowest[4])} ${unit} are left in 8 draws of 10`
   if (underFloor === null) return `${within}.`
-  const of100 = Math.round(100 * underFloor)
-  const count = of100 === 0 && underFloor > 0 ? "fewer than 1" : of100 === 0 ? "none" : String(of100)
-  return `${within}; in ${count} of 100 less than your floor.`
+  return `${within}; in ${runsText(underFloor)} of 100 less than your floor.`
 }
 
 function refillWords({refill, noRefill}: HowSure, first: number): string {
