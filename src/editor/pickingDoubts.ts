@@ -90,7 +90,7 @@ export function closeDoubt(workbook: Workbook, planting: string, day: number): O
   }
   const row = rowsOf(workbook, "open").find((one) => isSameName(one.word("planting"), planting))
   const [opens, at] = [row?.number("open") ?? null, row?.cells.open]
-  if (opens === null || !at || day >= opens) return null
+  if (opens === null || !at || day >= opens - 1) return null // the day before is how the plan says that nothing is cut
   const told = `${planting} opens on ${dayText(opens)}, later than that.`
   return {told, asks, link: {at, words: `the opening of ${planting}`}}
 }
