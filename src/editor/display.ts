@@ -2,7 +2,7 @@ import {isoOf, LAST_DAY} from "../../functions/calendar"
 import {MONTHS} from "../workbook/clock"
 import {isRate, type Region} from "../workbook/document"
 import {PLAIN_REGION, type Decimal} from "../workbook/region"
-import {isFault, type Value} from "../workbook/value"
+import {isFault, type Fault, type Value} from "../workbook/value"
 import type {CellColumn} from "./cellColumn"
 import {measureOf, shownNumber, type Measure} from "./measures"
 
@@ -83,10 +83,17 @@ const digitsOf = (value: number) =>
     .replace(".", "")
     .replace(/^0+|0+$/g, "").length
 
-/** The words for a limit that has no day. */
-export const NOT_MEASURED = "not measured yet"
+/**
+ * The words for a limit of the plan that has no day: whether a measurement lacks, or there is one and it leads to none, such as
+ * spears that do not get thinner. Without a reason it is taken for not measured.
+ */
+export const withoutDay = (why?: Fault): string =>
+  why && !NOTHING_THERE.test(why.reason) ? "no day yet" : "not measured yet"
 
-/** Whether a cell is a limit of the plan for which a measurement lacks. */
+/** What NA(), a range without a measurement and our own functions give for a reason where a measurement lacks. */
+const NOTHING_THERE = /^$|^Empty range|not measured yet/
+
+/** Whether a cell is a limit of the plan that has no day. */
 export const isUnknownLimit = (value: Value, column?: Pick<CellColumn, "part">): boolean =>
   (column?.part === "limit" || column?.part === "limit by") && isFault(value) && value.code === "#N/A"
 
@@ -100,7 +107,7 @@ export function textOf(
   if (value === null) return ""
   if (isFault(value)) {
     if (!isUnknownLimit(value, column)) return value.code
-    return column?.part === "limit by" ? "not yet" : NOT_MEASURED // the limit beside it says what lacks
+    return column?.part === "limit by" ? "not yet" : withoutDay(value) // the limit beside it says what lacks
   }
   if (typeof value === "boolean") return value ? "TRUE" : "FALSE"
   if (typeof value === "string") {

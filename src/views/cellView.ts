@@ -1,7 +1,7 @@
 import {chosenBlock, isIn, type Block} from "../editor/block"
 import {isCut} from "../editor/cut"
 import {cellColumn} from "../editor/cellColumn"
-import {isUnknownLimit, NOT_MEASURED, textOf} from "../editor/display"
+import {isUnknownLimit, textOf, withoutDay} from "../editor/display"
 import {measureOf} from "../editor/measures"
 import type {EditorState, Store} from "../editor/store"
 import {cellName, toldApart} from "../editor/words"
@@ -100,7 +100,7 @@ function heldNow(store: Store, at: CellAddress): Held {
     text,
     unit: measureOf(own.unit, region).unit,
     full: isFault(value)
-      ? `${isUnknownLimit(value, own) ? `${NOT_MEASURED}:` : value.code} ${sentenceOf(value)}.`
+      ? `${isUnknownLimit(value, own) ? `${withoutDay(value)}:` : value.code} ${sentenceOf(value)}.`
       : text,
     name: isTotal ? `${column.heading}, all rows` : cellName(document, at) + toldApart(store.workbook, at),
     kind,

@@ -1,5 +1,5 @@
 import {columnWith, sheetWith, type CellAddress, type Document, type Part, type Region} from "./document"
-import type {Value} from "./value"
+import {isFault, type Fault, type Value} from "./value"
 import {numberNamed} from "./names"
 import {saleableIn, type Saleable} from "./saleable"
 import {type Workbook} from "./workbook"
@@ -8,6 +8,8 @@ import {type Workbook} from "./workbook"
 export interface Limit {
   readonly name: string
   readonly day: number | null
+  /** Why it has no day. */
+  readonly why?: Fault
   readonly at: CellAddress
 }
 
@@ -73,7 +75,7 @@ function readPlan(workbook: Workbook): Plan | null {
     const limits: Limit[] = []
     for (const [col, {part, heading}] of columns.entries()) {
       const at = {sheet, row, col}
-      if (part === "limit") limits.push({name: heading, day: numberOf(workbook.valueAt(at)), at})
+      if (part === "limit") limits.push(limitOf(heading, workbook.valueAt(at), at))
       else if (part) cells[part] = at
     }
     const value = (part: Part) => (cells[part] ? workbook.valueAt(cells[part]) : null)
@@ -153,6 +155,13 @@ function lostIn({planting, opens, closes, crop}: Cut, saleable: Saleable): numbe
   const share = saleable(planting, opens, closes)(closes)
   return share > 0 ? crop * (1 / share - 1) : 0
 }
+
+const limitOf = (name: string, value: Value, at: CellAddress): Limit => ({
+  name,
+  day: numberOf(value),
+  ...(isFault(value) && {why: value}),
+  at,
+})
 
 const numberOf = (value: Value) => (typeof value === "number" ? value : null)
 const wordOf = (value: Value) => (typeof value === "string" || typeof value === "number" ? String(value) : "")

@@ -44,19 +44,31 @@ it("is another where its row is called otherwise, so that it is drawn and heard 
   expect(name()).toBe("Sugar of West")
 })
 
-it("says of a limit without data that it is not measured yet; of other errors their code", () => {
+it("says of a limit without data that it is not measured yet, of a measured one that it has no day; of other errors their code", () => {
   const store = createStore(
     documentOf(
       sheet(
         "Plan",
-        [column("spear size", {part: "limit", formula: "=NA()"}), column("Yield", {formula: "=NA()"})],
-        [["=", "="]],
+        [
+          column("spear size", {part: "limit", formula: "=NA()"}),
+          column("Yield", {formula: "=NA()"}),
+          column("no spears", {part: "limit", formula: "=FILTER({1;2},{FALSE();FALSE()})"}),
+          column("thicker", {
+            part: "limit",
+            formula: '=SPEAR.DATE_AT({"2026-05-04";"2026-05-11"},{12;13},9.5)',
+          }),
+        ],
+        [["=", "=", "=", "="]],
       ),
     ),
   )
   const [limit, other] = ["A1", "B1"].map((address) => cellViewAt(store, cellAt(address)))
   expect([limit!.text, limit!.full]).toEqual(["not measured yet", "not measured yet: Not available yet."])
   expect([other!.text, other!.isFault]).toEqual(["#N/A", true])
+  const [none, thicker] = ["C1", "D1"].map((address) => cellViewAt(store, cellAt(address)))
+  expect(none!.text).toBe("not measured yet")
+  expect(thicker!.full).toBe("no day yet: Not thinning: the line through the diameters does not fall.")
+  expect(thicker!.text).toBe("no day yet")
 })
 
 it("shows what is being typed in its place, and what it holds once that is dropped", () => {

@@ -105,11 +105,11 @@ describe("planOf", () => {
     ])
   })
 
-  it("names each limit by its heading, in the order of the columns, unknown ones with no day", () => {
+  it("names each limit by its heading, in the order of the columns, unknown ones with no day and why", () => {
     const [, {limits}] = planFrom(farm([longAcre, wellField])).rows as [unknown, Plan["rows"][number]]
     // C2 is 29 April: three days later is 2 May.
-    expect(limits).toEqual([
-      {name: "Reserve", day: null, at: cellAt("1!H2")},
+    expect(limits).toMatchObject([
+      {name: "Reserve", day: null, why: {code: "#N/A"}, at: cellAt("1!H2")},
       {name: "Crew", day: day("05-02"), at: cellAt("1!I2")},
     ])
   })

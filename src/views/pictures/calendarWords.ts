@@ -1,6 +1,6 @@
 import {yearOf} from "../../../functions/calendar"
 import type {Limit, Plan, PlanRow} from "../../workbook/plan"
-import {dateText, dayText, inTonnes, NOT_MEASURED, shownIn} from "../../editor/display"
+import {dateText, dayText, inTonnes, shownIn, withoutDay} from "../../editor/display"
 import type {Region} from "../../workbook/document"
 import {PLAIN_REGION} from "../../workbook/region"
 import {isoWeekOf, mondayOf} from "./weeks"
@@ -208,7 +208,7 @@ export function calendarTable(plan: Plan): CalendarTableWords {
       closes === null ? "" : rivalWords(closes, next, passed),
       ...limits.map((_, index) => {
         const day = wholeDay(row.limits[index]?.day ?? null)
-        return day === null ? NOT_MEASURED : dateWords(day)
+        return day === null ? withoutDay(row.limits[index]?.why) : dateWords(day)
       }),
       row.crop === null ? "" : weightText(row.crop, plan.region),
       ...(ranged ? [rangeText(row, plan.region)] : []),
