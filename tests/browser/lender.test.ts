@@ -28,7 +28,7 @@ it("answers a lender's first questions on the first page (LE1)", async () => {
   const caption = page.locator(".lender-picture figcaption").first()
   expect(await caption.innerText()).toContain("Nothing is due in 2035: not drawn.")
   const [cash, yields] = await page.locator(".lender-picture svg").all()
-  expect(await cash!.getAttribute("aria-label")).toMatch(/2027: 39.127 for 34.310 due, cover 1\.14/)
+  expect(await cash!.getAttribute("aria-label")).toMatch(/2027: 39.127 money for 34.310 due, cover 1\.14/)
   expect(await yields!.getAttribute("aria-label")).toMatch(
     /Long Acre: projection for age 9 is 3.777 kg\/ha, 30.% under the three-year record of 5.360\./,
   )

@@ -15,7 +15,7 @@ export function OldAgainstNew({picture, onGo}: {picture: Picture; onGo?: (at: Ce
   const {width, height, left, right, level} = layout
   const seasons = layout.dots.map(({x, y}, i) => {
     const season = picture.seasons[i]!
-    return {x, y, words: seasonSentence(season, picture.level), at: season.at}
+    return {x, y, words: seasonSentence(season, picture), at: season.at}
   })
   const {crossing} = layout
   const meets = crossing ? [{...crossing, words: `${crossingWords(picture)}.`}] : []

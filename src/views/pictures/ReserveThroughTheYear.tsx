@@ -33,7 +33,9 @@ export function ReserveThroughTheYear({year, bands = null, singles, width: given
   const {width, height, left, right, base, rules, months, floor, asOf, cutting, lowest, refill} = layout
   const {planting} = year.planting
   const lines = {
-    marks: [lowest, ...(refill ? [refill] : []), ...layout.measured].toSorted((a, b) => a.x - b.x),
+    marks: [{...lowest, words: lowest.said}, ...(refill ? [refill] : []), ...layout.measured].toSorted(
+      (a, b) => a.x - b.x,
+    ),
     weeks: layout.weeks,
     former: layout.former.toSorted((a, b) => a.x - b.x),
   }

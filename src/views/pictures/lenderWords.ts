@@ -143,6 +143,7 @@ export function leftOutWords(years: readonly CashYear[]): string {
 
 /** The picture of cash and debt in words, year by year. */
 export function cashSentence(years: readonly CashYear[], region: Region = PLAIN_REGION): string {
+  const currency = shownIn("money", region).unit
   const told = years.map((one) => {
     const {year, capacity, due, cover, short, stressed} = one
     if (due <= 0) return `${year}: nothing due.`
@@ -151,7 +152,7 @@ export function cashSentence(years: readonly CashYear[], region: Region = PLAIN_
     const covered =
       cover === null ? "no cover known" : `cover ${coverText(coverOf(one), region)}${typed && `, ${typed}`}`
     const lacks = short >= 0.5 ? `, short by ${money(short)}` : ""
-    return `${year}: ${money(capacity)} for ${money(due)} due, ${covered}${lacks}${stress}.`
+    return `${year}: ${money(capacity)} ${currency} for ${money(due)} due, ${covered}${lacks}${stress}.`
   })
   return told.join(" ")
 }

@@ -73,10 +73,13 @@ export function crossingWords(picture: OldAgainstNew, lease: number | null = nul
   return `${start} field beats a new planting until ${crossing.before}; the new one is better from ${crossing.after}`
 }
 
-/** "2027: this field brings 1 985 (1 104 to 2 866), a year must bring 2 137." */
-export function seasonSentence({year, cash, low, high}: OldAgainstNew["seasons"][number], level: number) {
+/** "2027: this field brings 1 985 money/ha (1 104 to 2 866), a year must bring 2 137." */
+export function seasonSentence(
+  {year, cash, low, high}: OldAgainstNew["seasons"][number],
+  {level, unit}: Pick<OldAgainstNew, "level" | "unit">,
+) {
   const range = high > low ? ` (${money(low)} to ${money(high)})` : ""
-  return `${year}: this field brings ${money(cash)}${range}, a year must bring ${money(level)}.`
+  return `${year}: this field brings ${money(cash)} ${unit}${range}, a year must bring ${money(level)}.`
 }
 
 /** Why the best year is best: the first season, the last one kept and the next, beside the level, and where they cross. */

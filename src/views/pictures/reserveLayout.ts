@@ -131,7 +131,8 @@ export interface ReserveLayout {
     readonly to: number
     readonly words: string
   } | null
-  readonly lowest: Marked & {readonly wordsX: number; readonly wordsY: number}
+  /** Its words on the drawing, and what it says alone, with its unit. */
+  readonly lowest: Marked & {readonly wordsX: number; readonly wordsY: number; readonly said: string}
   /** Its words stand at `wordsY`, and under them what it is as full as. */
   readonly refill: (Marked & {readonly wordsY: number}) | null
   readonly measured: readonly Dot[]
@@ -223,8 +224,8 @@ export function reserveLayout(
     const ends = beside && `, ${beside}`
     const store = `lowest ${kg(course.reserve[lowest]!)}`
     const wide = (text: string) => textWidth(text) * BOLD
-    const said = [`${store} on ${dayText(first + lowest)}${ends}`, `${store}${ends}`]
-    const words = said.find((text) => wide(text) <= width - RIGHT - LEFT) ?? store
+    const texts = [`${store} on ${dayText(first + lowest)}${ends}`, `${store}${ends}`]
+    const words = texts.find((text) => wide(text) <= width - RIGHT - LEFT) ?? store
     const wordsX = Math.max(LEFT, Math.min(at.x + 8, width - RIGHT - wide(words)))
     const spots = [at.y + 18, (floor?.y ?? at.y) + 17].map((wordsY) => ({
       wordsY,
@@ -235,7 +236,8 @@ export function reserveLayout(
       spots,
       [floorBox, level].filter((one) => one !== null),
     )!
-    return {...at, words, wordsX, wordsY, box}
+    const said = `lowest ${kg(course.reserve[lowest]!)} ${unit} on ${dayText(first + lowest)}${ends}`
+    return {...at, words, said, wordsX, wordsY, box}
   }
   const {box: lowestBox, ...lowestAt} = lowestMark()
   const refilled = () => {

@@ -98,7 +98,7 @@ describe("the words of the lender's page", () => {
 
   it("stay words where the cover of a year is emptied", () => {
     expect(cashSentence([{...cashYear(2026, 150, 100), cover: null}])).toBe(
-      "2026: 150 for 100 due, no cover known.",
+      "2026: 150 money for 100 due, no cover known.",
     )
   })
 
@@ -146,8 +146,8 @@ describe("the words of the lender's page", () => {
 
   it("tell each year with the stress beside it", () => {
     expect(cashSentence(fiveYears.slice(0, 2))).toBe(
-      "2026: 182\u202f000 for 104\u202f000 due, cover 1.75. " +
-        "2027: 96\u202f000 for 104\u202f000 due, cover 0.92, short by 8\u202f000, under the stress 0.13.",
+      "2026: 182\u202f000 money for 104\u202f000 due, cover 1.75. " +
+        "2027: 96\u202f000 money for 104\u202f000 due, cover 0.92, short by 8\u202f000, under the stress 0.13.",
     )
   })
 

@@ -5,7 +5,12 @@ import {
   replantLayout,
   type OldAgainstNew,
 } from "../../../src/views/pictures/replantLayout"
-import {crossingWords, replantFinding, replantSentence} from "../../../src/views/pictures/replantWords"
+import {
+  crossingWords,
+  replantFinding,
+  replantSentence,
+  seasonSentence,
+} from "../../../src/views/pictures/replantWords"
 import {textWidth} from "../../../src/views/pictures/placing"
 import type {ReplantField} from "../../../src/workbook/replant"
 
@@ -44,6 +49,12 @@ const picture: OldAgainstNew = {
   kept: 3,
   either: [2, 3],
 }
+
+it("says of a season what it brings, in its unit, and what it must", () => {
+  expect(seasonSentence(picture.seasons[0]!, picture)).toMatch(
+    /^2026: this field brings 3.100 money\/ha, a year must bring 2.092\.$/,
+  )
+})
 
 describe("the crossing", () => {
   it("lies between the last season above the level and the next, by their distances from it", () => {

@@ -72,6 +72,7 @@ describe("the reserve through the year", () => {
     const {lowest, right, left} = reserveLayout(year, width)
     expect(lowest.words).toMatch(/^lowest 1.607( on 29 Jun)?, 7 above your floor$/)
     expect(lowest.words.includes("29 Jun")).toBe(width > 400) // where there is room for the day
+    expect(lowest.said).toMatch(/^lowest 1.607 kg\/ha on 29 Jun, 7 above your floor$/) // by the keys, with its unit
     expect(lowest.wordsX).toBeGreaterThanOrEqual(left)
     expect(lowest.wordsX + textWidth(lowest.words)).toBeLessThanOrEqual(right)
   })
