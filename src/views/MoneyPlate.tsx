@@ -12,13 +12,13 @@ interface Props {
 /** Cash and debt by year above their sheet, which is their table. */
 export const CashPlate = ({page, onGo}: Props) => (
   <div className="figures one">
-    <CashAndDebt page={page} onGo={onGo} />
+    <CashAndDebt page={page} isAlone onGo={onGo} />
   </div>
 )
 
 /** The farm's yields by age above the sheets that they rest on. */
 export const YieldPlate = ({page, onGo}: Props) => (
   <div className="figures one">
-    <YieldByAge page={page} onGo={onGo} />
+    <YieldByAge page={page} isAlone onGo={onGo} />
   </div>
 )

@@ -22,14 +22,17 @@ export const HALF_PAGE = 332
 export const CashAndDebt = memo(function CashAndDebt({
   page: {years, unknown, wanted, stress, region},
   risk = null,
+  isAlone = false,
   onGo,
 }: {
   page: Pick<LenderPage, "years" | "unknown" | "wanted" | "stress" | "region">
   /** Where it was worked out: the band holds eight draws of ten. */
   risk?: Risk | null
+  /** On paper it has the whole width of the page; else half of it. */
+  isAlone?: boolean
   onGo?: (at: CellAddress) => void
 }) {
-  const [place, measured, isOnPaper] = useWidth(HALF_PAGE)
+  const [place, measured, isOnPaper] = useWidth(isAlone ? undefined : HALF_PAGE)
   const hatch = useId()
   const currency = shownIn("money", region).unit
   const {width, height, left, isNarrow, inThousands, zero, rules, columns, yearsY, isCut, ...cover} =

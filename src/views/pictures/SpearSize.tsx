@@ -58,7 +58,9 @@ export function SpearSize({
     <figure ref={place} className="finding-figure">
       <figcaption>
         {!isAlone && <b>{spearTitle(one, sizes)}</b>} {sentence}
-        {band?.isHidden && <span className="q"> The band is narrower here than its line is drawn.</span>}
+        {band?.isHidden && (
+          <span className="q"> The band about the line is too narrow here to be told from it.</span>
+        )}
       </figcaption>
       <PictureWalk
         name={`Spear size of ${one.planting}`}

@@ -20,12 +20,15 @@ const NOTHING_YET = "Recorded crops and this season’s plan are drawn here by a
  */
 export const YieldByAge = memo(function YieldByAge({
   page,
+  isAlone = false,
   onGo,
 }: {
   page: LenderPage
+  /** On paper it has the whole width of the page; else half of it. */
+  isAlone?: boolean
   onGo?: (at: CellAddress) => void
 }) {
-  const [place, measured, isOnPaper] = useWidth(HALF_PAGE)
+  const [place, measured, isOnPaper] = useWidth(isAlone ? undefined : HALF_PAGE)
   const {yields, spread, region} = page
   const layout = yieldLayout(page, measured ?? FIRST_WIDTH, isOnPaper)
   const {width, height, left, right, base, published} = layout
