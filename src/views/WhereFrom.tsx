@@ -2,7 +2,7 @@ import {memo, useDeferredValue, useState, type ReactNode} from "react"
 import {dayOf} from "../../functions/calendar"
 import {worksOf} from "../../functions/described"
 import {cellColumn} from "../editor/cellColumn"
-import {dateText, textWithUnit} from "../editor/display"
+import {dateText, isUnknownLimit, textWithUnit, withoutDay} from "../editor/display"
 import {chooseKeeping} from "../editor/editing"
 import type {Store} from "../editor/store"
 import {cellName, movedFrom, rowNames} from "../editor/words"
@@ -286,7 +286,10 @@ function InputLine({
 
 function ValueOf({store, at}: {store: Store; at: CellAddress}): ReactNode {
   const value = store.valueAt(at)
-  if (isFault(value)) return value.code === "#N/A" ? "not measured yet" : value.code
+  if (isFault(value)) {
+    if (value.code !== "#N/A") return value.code
+    return withoutDay(isUnknownLimit(value, columnAt(store.getState().document, at)) ? value : undefined)
+  }
   return <span className="n">{value === null || value === "" ? "blank" : shownText(store, at)}</span>
 }
 
