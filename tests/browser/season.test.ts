@@ -86,6 +86,42 @@ it("shows the week, takes its plan, and closes a planting to fern with the reaso
   expect(trouble).toEqual([])
 })
 
+it.each([390, 1440])("keeps a name of one long word off what stands beside it at %d px", async (width) => {
+  const long = "Donaudampfschifffahrtsgesellschaftsfeld"
+  const {page, trouble} = await openPlanner({width})
+  await page.locator(".ag-cell").first().waitFor()
+  const sheet = sheetOn(page)
+  const open = async (name: string) => {
+    if (width < 900) await page.locator("summary", {hasText: "Contents"}).click()
+    await sheet.open(name)
+  }
+  await open("Plantings")
+  await sheet.type("Sand Piece", "Planting", long)
+  await page.getByRole("button", {name: "Call it so everywhere"}).click()
+  await open("This week")
+  const edges = await page.locator(".week").evaluate((week, name) => {
+    const words = [...week.querySelectorAll("th, .to-do li > b, section p")].filter((one) =>
+      one.textContent!.includes(name),
+    )
+    return words.map((one) => {
+      const told = document.createRange()
+      told.selectNodeContents(one)
+      return Math.round(told.getBoundingClientRect().right - one.getBoundingClientRect().right)
+    })
+  }, long)
+  expect(edges.length).toBeGreaterThan(2)
+  expect(Math.max(...edges)).toBeLessThanOrEqual(0)
+  // A day of its pickings is in sight beside it.
+  const table = page.getByRole("region", {name: /^Picked by day/})
+  const row = table.locator("tr", {hasText: long})
+  const [all, name, day] = await Promise.all(
+    [table, row.locator("th"), row.locator("td").nth(1)].map(async (one) => (await one.boundingBox())!),
+  )
+  expect(day!.x).toBeGreaterThanOrEqual(name!.x + name!.width - 1)
+  expect(day!.x + day!.width).toBeLessThanOrEqual(all!.x + all!.width + 1)
+  expect(trouble).toEqual([])
+})
+
 it("shows the needs of the weeks, and the blocks of what is short", async () => {
   const {page, trouble} = await openPlanner()
   await page.locator(".ag-cell").first().waitFor()

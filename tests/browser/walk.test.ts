@@ -49,14 +49,16 @@ it.each([
   [
     "Replant",
     /^This field and a new planting, 13 marks/,
-    /^2026: this field brings 2\s705 \(.* must bring 1\s541\./,
+    /^2026: this field brings 2\s705 money\/ha \(.* must bring 1\s541\./,
   ],
   [
     "Replant",
     /^A new planting by year of its life, 12 marks/,
     /^Year 1 of its life: \u22129\s800 money\/ha\./,
   ],
-  ["Lender's page", /^Cash and debt by year/, /^2026: .* due/],
+  ["Lender's page", /^Cash and debt by year/, /^2026: 36\s885 money for 24\s456 due/],
+  ["Cash and debt", /^Cash and debt by year/, /^2026: 36\s885 money for 24\s456 due/],
+  ["Yield by age", /^Yields by age/, /^North Bench, age 11: 3\s420 kg\/ha recorded/],
   ["Lender's page", /^Yields by age/, /age \d+: .* recorded/],
 ])("walks over the picture of %s", async (name, group, first) => {
   const {page, trouble} = await openPlanner()
