@@ -1,20 +1,18 @@
-import {isRangeNode, type FormulaNode, type Graph} from "./insides"
+import type {FormulaNode, Graph} from "./insides"
 import {sorterOf} from "./sortedFrom"
 
 /**
- * A new engine puts its formulas and ranges in the order in which they are worked out, and nothing else: it would sort all
+ * A new engine puts its formulas in the order in which they are worked out, and the ranges between them: it would sort all
  * numbers and words among them, which rest on nothing.
  */
 export function sortFormulasAlone(graph: Graph) {
   if (!graph.topSortWithScc) return
   graph.topSortWithScc = function () {
-    const restingOnOthers = this.nodesSparseArray.filter((node) => node !== undefined && rests(node))
+    const formulas = this.nodesSparseArray.filter((node) => node !== undefined && "isComputed" in node)
     return sorterOf(this, () => false)(
-      restingOnOthers as FormulaNode[],
+      formulas as FormulaNode[],
       () => true,
       () => {},
     )
   }
 }
-
-const rests = (node: FormulaNode) => "isComputed" in node || isRangeNode(node)

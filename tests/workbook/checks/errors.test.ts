@@ -27,3 +27,13 @@ it("says that a name points nowhere", () => {
     "A1: Kg, #NAME?: There is no named value Spear_limit; 3 cells show it",
   ])
 })
+
+it("tells an error that a formula fills a blank cell with, and none of words that look like one", () => {
+  const rows = [
+    ["=-TRANSPOSE(C1:C2)", null, 3, "#DIV/0!"],
+    [null, null, "word"],
+  ]
+  expect(inWords(documentOf(sheet("Plan", ["Kg", "Share", "Read", "Word"], rows)), "error")).toEqual([
+    "B1: Share of row 1, #VALUE!: A number is needed here, not text",
+  ])
+})

@@ -74,6 +74,7 @@ const FORMULAS = [
   "=SUM(FILTER(Data!C1:C5,Data!A1:A6=A1))",
   "=SUM(FILTER(Data!C:C,Data!A:A))",
   "=SUM(FILTER(Data!C:C,ISNUMBER(Data!C:C),Data!C:C>0,NOT(ISTEXT(Data!A:A))))",
+  "=COUNTA(FILTER(Data!C:C,ISTEXT(Data!A:A)))",
   '=SUM(FILTER(Data!C:C,Data!A:A="no planting of ours"))',
   '=IF(C1>2,"more",IF(C1="",NA(),C1))',
   "=IF(C1>2,1)",
