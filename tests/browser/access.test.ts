@@ -106,6 +106,27 @@ it("keeps every mark of a cell where the system forces its own colours", async (
   expect(trouble).toEqual([])
 })
 
+it("shows a block that is chosen, and one that is cut, where the system forces its own colours", async () => {
+  const {page, trouble} = await openPlanner({browser: {forcedColors: "active"}})
+  await page.locator(".ag-cell").first().waitFor()
+  await sheetOn(page).choose(1, "Open")
+  for (let i = 0; i < 2; i++) await page.keyboard.press("Shift+ArrowDown")
+  const look = (row: number) =>
+    page.locator(`[row-index="${row}"] .ag-cell[col-id="4"]`).evaluate((cell) => {
+      const probe = document.body.appendChild(document.createElement("i"))
+      probe.style.color = "Highlight"
+      const {backgroundColor, outlineStyle} = getComputedStyle(cell)
+      const isMarked = backgroundColor === getComputedStyle(probe).color
+      probe.remove()
+      return [isMarked, outlineStyle]
+    })
+  await page.locator('.ag-cell[data-chosen="block"]').first().waitFor()
+  expect([(await look(2))[0], (await look(4))[0]]).toEqual([true, false])
+  await page.keyboard.press("Control+x")
+  await expect.poll(async () => (await look(2))[1]).toBe("dashed")
+  expect(trouble).toEqual([])
+})
+
 it("draws every picture in the system's own colours where it forces them", async () => {
   const {page, trouble} = await openPlanner({browser: {forcedColors: "active"}})
   await page.locator(".ag-cell").first().waitFor()
