@@ -33,6 +33,7 @@ export function PickedSoFar({week, onGo}: {week: SeasonWeek; onGo?: (at: CellAdd
   const columns = Math.max(1, Math.min(shown.length, Math.floor(width / LEAST_EACH)))
   const each = Math.floor(width / columns)
   const {x, y, most, words} = scales(shown, each, week.region)
+  const begun = months(shown)
   const drawn = shown.map((one, i) => {
     const along = (points: PlantingWeek["plannedSoFar"]) =>
       points.map(({day, kg}) => ({x: x(day), y: y(kg / one.area!)}))
@@ -91,7 +92,7 @@ export function PickedSoFar({week, onGo}: {week: SeasonWeek; onGo?: (at: CellAdd
                   </text>
                 </>
               )}
-              {months(shown).map(({day, words}) => (
+              {begun.map(({day, words}) => (
                 <text key={words} className="quiet" x={x(day)} y={HEIGHT - 5}>
                   {words}
                 </text>
