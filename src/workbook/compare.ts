@@ -58,8 +58,8 @@ export function compare(before: Document, after: Document): Compared {
     }
     const [old, rows] = [rowsByKey(before.sheets[was]!), rowsByKey(sheet)]
     const [oldCols, cols] = [colsByHeading(before.sheets[was]!), colsByHeading(sheet)]
-    for (const key of old.keys()) if (!rows.has(key)) removed.push(rowWords(key, sheet.name))
-    for (const key of rows.keys()) if (!old.has(key)) added.push(rowWords(key, sheet.name))
+    for (const [key, row] of old) if (!rows.has(key)) removed.push(rowWords(key, row, sheet.name))
+    for (const [key, row] of rows) if (!old.has(key)) added.push(rowWords(key, row, sheet.name))
     for (const heading of oldCols.keys())
       if (!cols.has(heading)) removed.push(`column ${heading} of ${sheet.name}`)
     for (const heading of cols.keys())
@@ -160,9 +160,9 @@ function rowsByKey({rows}: Sheet): ReadonlyMap<string, number> {
   )
 }
 
-function rowWords(key: string, sheet: string): string {
-  const [name, count] = key.split("\n")
-  return `row ${name === "" || name === COLUMN_FORMULA ? count : name} of ${sheet}`
+function rowWords(key: string, row: number, sheet: string): string {
+  const [name] = key.split("\n")
+  return `row ${name === "" || name === COLUMN_FORMULA ? row + 1 : name} of ${sheet}`
 }
 
 const colsByHeading = ({columns}: Sheet): ReadonlyMap<string, number> =>

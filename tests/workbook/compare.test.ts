@@ -54,6 +54,8 @@ describe("two states of a workbook", () => {
         {type: "addSheet", name: "New", group: "Trial"},
       ),
     ).toEqual(["+ row Brook End of Plan", "+ sheet New", "- sheet Old"]))
+  it("tell a row that has no name by its place among all rows", () =>
+    expect(told(enter("B4", 3))).toEqual(["+ row 4 of Plan"]))
 })
 
 it("tells on which side a cell was changed since both began", () => {
