@@ -12,6 +12,8 @@ import {LIMITS} from "./limits"
 export function leftBehind(document: Document, form: OutForm, holds: "formulas" | "values"): string[] {
   const {sheets, cases = [], field = [], region, reading, copy} = document
   const columns = sheets.flatMap((sheet) => sheet.columns)
+  const rowless = sheets.filter(({rows}) => rows.length === 0).flatMap((sheet) => sheet.columns)
+  const unheld = rowless.filter(({formula}) => formula !== undefined).length
   const count = (is: (column: (typeof columns)[number]) => boolean) => columns.filter(is).length
   const said =
     count(({about}) => about !== undefined) + sheets.filter(({about}) => about !== undefined).length
@@ -28,6 +30,10 @@ export function leftBehind(document: Document, form: OutForm, holds: "formulas" 
   const isEach = sheets.some(({rowEach, rowsFor}) => rowEach ?? rowsFor)
   const left: [boolean | number, string][] = [
     [holds === "values", "Formulas are in it in words alone"],
+    [
+      holds === "formulas" && unheld,
+      `What ${counted(unheld, "column")} of sheets without rows would work out is not in it`,
+    ],
     [holds === "values" && names, `Names of values are in it as words alone: ${names}`],
     [
       holds === "formulas" && count(({total}) => total !== undefined),

@@ -43,6 +43,14 @@ it("tells of a plain workbook only that versions stay here", () => {
   expect(leftBehind(plain, "ods", "formulas")).toEqual(["Versions stay on this device"])
 })
 
+it("tells that formulas of columns are lost where no row holds them, in a copy with formulas", () => {
+  const unfilled = documentOf(sheet("Losses", ["Planting", column("Twice", {formula: "=B1*2"})], []))
+  expect(leftBehind(unfilled, "xlsx", "formulas")[0]).toBe(
+    "What 1 column of sheets without rows would work out is not in it",
+  )
+  expect(leftBehind(unfilled, "xlsx", "values").join()).not.toContain("without rows")
+})
+
 it("tells each thing that a copy with formulas does not hold", () => {
   expect(leftBehind(full, "xlsx", "formulas")).toEqual([
     "The totals under the columns are not in it",
