@@ -27,7 +27,7 @@ export function RegionPanel({store, onClose}: {store: Store; onClose: () => void
           {words: "US", value: "US"},
         ]}
         chosen={region.measures}
-        onChoose={(measures) => change({measures, dates: region.dates ?? (measures && "month first")})}
+        onChoose={(measures) => change({measures, dates: datesWith(measures, region.dates)})}
       />
       <Choices<Region["decimal"]>
         legend="Decimals"
@@ -66,6 +66,10 @@ export function RegionPanel({store, onClose}: {store: Store; onClose: () => void
     </PanelFrame>
   )
 }
+
+/** US measures bring dates month first where nothing else was said; with metric ones they are asked about again. */
+const datesWith = (measures: Region["measures"], dates: Region["dates"]): Region["dates"] =>
+  measures ? (dates ?? "month first") : dates === "month first" ? undefined : dates
 
 interface ChoicesProps<T> {
   legend: string

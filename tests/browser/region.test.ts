@@ -47,6 +47,8 @@ it("takes dates month first where measures are of the US, without asking, until 
   await sheet.open("Pickings")
   await sheet.type(1, "Day", "5/3/2026")
   await expect.poll(() => sheet.text(1, "Day")).toBe("3 May 2026")
+  await panel.getByLabel("Metric").check()
+  expect(await panel.getByLabel("is asked about").isChecked()).toBe(true)
   await panel.getByLabel("is 3 April").check()
   await panel.getByLabel("Metric").check()
   await panel.getByLabel("US").check()
