@@ -44,7 +44,8 @@ export function moveCut(store: Store, cut: ShownBlock) {
     const why = leftOutWords(failed, moves.length + failed.length, "moved")
     return store.turn(() => ({said: `Nothing was moved. ${why}`}))
   }
-  if (!moves.length) return store.turn(() => ({cut: null, said: "It stands there already."}))
+  if (!moves.some(({from, to}) => holds(document, from) || holds(document, to)))
+    return store.turn(() => ({cut: null, said: "It stands there already."}))
   const edit: Edit = {type: "moveCells", moves}
   const told = [`${ofCells(moves.length)} moved to ${blockText(to)}.`, guarded ? guardedWords(guarded) : ""]
     .filter(Boolean)
@@ -55,7 +56,13 @@ export function moveCut(store: Store, cut: ShownBlock) {
   if (store.getState().document !== document) store.turn((now) => ({...chooseBlock(to)(now), said: now.said}))
 }
 
-/** What each cell that moves comes to, and those that cannot stand where they would come to. */
+const holds = (document: Document, at: CellAddress) =>
+  contentAt(document, at) !== null || extraAt(document, at) !== undefined
+
+/**
+ * What each cell that moves comes to, and those that cannot stand where they would come to. Blank cells go along, so that
+ * what points at a range with gaps in it follows.
+ */
 function movesOf(state: EditorState, cut: ShownBlock) {
   const {document, cell} = state
   const [moves, failed]: [CellMove[], LeftOut[]] = [[], []]
@@ -65,13 +72,12 @@ function movesOf(state: EditorState, cut: ShownBlock) {
     const row = places[down]
     const to = {sheet: cell.sheet, row: row ?? from.row, col: cell.col + right}
     const content = contentAt(document, from)
-    const isNothing = content === null && !extraAt(document, from)
     if (isGuarded(from)(state)) guarded++
     else if (row === undefined) failed.push({at: from, why: "there is no further row shown to take it"})
-    else if (isSameCell(from, to) || (isNothing && contentAt(document, to) === null)) continue
+    else if (isSameCell(from, to)) continue
     else if (!columnAt(document, to) || isGuarded(to)(state)) {
       const why = columnAt(document, to) ? "a worked-out cell stands there" : "there is no column there"
-      if (!isNothing) failed.push({at: to, why})
+      if (holds(document, from)) failed.push({at: to, why})
     } else {
       const entry = isFormula(content) ? {content} : fitting(document, to, content)
       if ("refused" in entry) failed.push({at: to, why: entry.refused})

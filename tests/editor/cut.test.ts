@@ -160,6 +160,23 @@ describe("cells that are cut", () => {
     }
   })
 
+  it("take a range along that has a gap in it", () => {
+    const store = createStore(farm)
+    store.run(enterContent(cellAt("D3"), "=SUM(B2:B4)"))
+    paste(store, cut(store, "B2", "B4"), "B5")
+    expect(contents(store, "B2", "B4", "B5", "B6", "B7", "D3")).toEqual([
+      null,
+      null,
+      7.2,
+      null,
+      3,
+      "=SUM(B5:B7)",
+    ])
+    expect(store.getState().said).toContain("3 cells moved to B5:B7.")
+    paste(store, cut(store, "B2"), "B3")
+    expect(store.getState()).toMatchObject({said: "It stands there already.", undoable: {length: 2}})
+  })
+
   it("ask before they take the cells away that formulas point at", () => {
     const store = createStore(farm)
     const plain = cut(store, "B4")
